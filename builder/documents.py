@@ -1,0 +1,128 @@
+"""Strict YAML: every value is text with its place in the file; what the field makes of it is the field's business.
+
+No value is given a type here, so `no`, `011` and `12:30` mean what they say. Refused outright: anchors,
+aliases, tags, duplicate keys, several documents, files too large or too deep.
+"""
+from dataclasses import dataclass, field
+
+import yaml
+
+from builder.problems import Problem, Refused
+
+MOST_BYTES, MOST_NODES, MOST_DEPTH = 2_000_000, 100_000, 12
+LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A place in a file, counted from 1."""
+
+    file: str
+    line: int
+    column: int
+
+    def problem(self, message, hint=""):
+        return Problem(self.file, self.line, self.column, message, hint)
+
+
+@dataclass(frozen=True)
+class Text:
+    """A scalar; `value` is '' where the file leaves it blank."""
+
+    value: str
+    mark: Mark
+
+
+@dataclass(frozen=True)
+class Listing:
+    items: tuple
+    mark: Mark
+
+
+@dataclass(frozen=True)
+class Mapping:
+    entries: dict                     # key -> (mark of the key, value)
+    mark: Mark
+
+    def get(self, key):
+        return self.entries[key][1] if key in self.entries else None
+
+
+@dataclass
+class _Reader:
+    file: str
+    problems: list = field(default_factory=list)
+
+    def mark(self, node):
+        return Mark(self.file, node.start_mark.line + 1, node.start_mark.column + 1)
+
+    def stop(self, at, message, hint=""):
+        raise Refused([self.mark(at).problem(message, hint)])
+
+    def scan(self, text):
+        """Refuse what the grammar leaves out, before anything is built."""
+        depth = count = documents = 0
+        for event in yaml.parse(text, LOADER):
+            count += 1
+            if isinstance(event, yaml.DocumentStartEvent):
+                documents += 1
+                if documents > 1:
+                    self.stop(event, "a second document begins here", "keep one document a file: remove the line '---'")
+            if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
+                self.stop(event, "anchors (&) and aliases (*) are not allowed", "write the value out, or put text that begins so in quotes")
+            if getattr(event, "tag", None):
+                self.stop(event, f"tag '{event.tag}' is not allowed", "write the value alone")
+            depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
+            if depth > MOST_DEPTH or count > MOST_NODES:
+                self.stop(event, "the file is nested too deep or holds too many values")
+
+    def build(self, node):
+        mark = self.mark(node)
+        if isinstance(node, yaml.ScalarNode):
+            blank = not node.style and node.value in ("", "~", "null")
+            return Text("" if blank else node.value, mark)
+        if isinstance(node, yaml.SequenceNode):
+            return Listing(tuple(map(self.build, node.value)), mark)
+        entries = {}
+        for key, value in node.value:
+            if not isinstance(key, yaml.ScalarNode):
+                self.stop(key, "a key must be a plain word")
+            if key.value in entries:
+                first = entries[key.value][0]
+                self.problems.append(self.mark(key).problem(f"'{key.value}' stands twice", f"the first is in line {first.line}"))
+                continue
+            entries[key.value] = self.mark(key), self.build(value)
+        return Mapping(entries, mark)
+
+
+def read(path, name=None):
+    """The file as a Mapping of marked texts. Refused when it is not one strict YAML mapping."""
+    reader = _Reader(str(name or path))
+    top = Mark(reader.file, 1, 1)
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        raise Refused([top.problem(f"cannot read the file: {error.strerror or error}")]) from None
+    if len(data) > MOST_BYTES:
+        raise Refused([top.problem(f"the file is larger than {MOST_BYTES:,} bytes")])
+    try:
+        text = data.decode("utf-8-sig")
+        reader.scan(text)
+        node = yaml.compose(text, LOADER)
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        raise Refused([Problem(reader.file, line, 1, "the text is not UTF-8", "save the file as UTF-8")]) from None
+    except yaml.MarkedYAMLError as error:
+        at = error.problem_mark or error.context_mark
+        place = Mark(reader.file, at.line + 1, at.column + 1) if at else top
+        raise Refused([place.problem(f"not readable as YAML: {error.problem or error.context}", "look at the indent, colons and quotes")]) from None
+    except yaml.YAMLError as error:
+        raise Refused([top.problem(f"not readable as YAML: {str(error).splitlines()[0]}")]) from None
+    if node is None:
+        raise Refused([top.problem("the file is empty")])
+    found = reader.build(node)
+    if not isinstance(found, Mapping):
+        reader.problems.append(found.mark.problem("the file must be a mapping of keys", "begin with a line such as 'coatings:'"))
+    if reader.problems:
+        raise Refused(reader.problems)
+    return found

@@ -1,0 +1,50 @@
+"""The checks, counted."""
+from builder.records.checklist import CLEAR, ITEMS, ITEMS_OF_COST, LOOK, STOP, TABLES
+from builder.records.kinds import KINDS
+
+
+def checks(est):
+    row = est.checks
+    for kind in TABLES:
+        setattr(row, f"beyond_{kind.key}", 0.0)      # the model holds no cell that it does not judge
+    for key, count in _counts(est).items():
+        setattr(row, key, float(count))
+    for item in ITEMS:
+        setattr(row, f"verdict_{item.key}", CLEAR if getattr(row, item.key) == 0 else STOP if item.stops else LOOK)
+    row.stops = sum(getattr(row, item.key) for item in ITEMS if item.stops)
+    row.looks = sum(getattr(row, item.key) for item in ITEMS if not item.stops)
+    row.words = "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to put right, {row.looks:g} to look at"
+
+
+def _counts(est):
+    rows = est.rows
+    films, picks = rows["films"], rows["picks"]
+    counts = {f"faults_{key}": sum((row.faults or 0) > 0 for row in rows[key]) for key in KINDS}
+    counts.update(
+        no_lines=not any(row.ready for row in rows["takeoff"]),
+        beyond=0,
+        too_open=sum(row.too_open or 0 for row in rows["areas"]),
+        uncoated=sum(row.live is not None and row.lines > 0 and row.coat_rows == 0 for row in rows["systems"]),
+        film=sum((row.faults or 0) > 0 for row in films),
+        no_nozzle=sum(row.sprayed or 0 for row in films) - sum(row.live or 0 for row in picks),
+        no_day=rows["days"][0].no_day or 0,
+        refused=rows["price"][0].refused or 0,
+        misfit=sum(row.misfit or 0 for row in picks),
+        sags=sum(row.sags or 0 for row in films),
+        overthinned=sum(row.overthinned or 0 for row in films),
+        turbulent=sum(row.turbulent or 0 for row in picks),
+        voc=sum(row.over_voc or 0 for row in films),
+        old_prices=sum(row.old or 0 for key in ("coatings", "nozzles") for row in rows[key]),
+    )
+    counts["area_sum"] = _differ(est, sum(row.measured or 0 for row in rows["areas"]), sum(row.measured or 0 for row in rows["systems"]))
+    counts["gallons_sum"] = _differ(est, sum(row.need * row.scenarios[0] for row in rows["gallons"] if row.live),
+                                    sum(row.coats_need for row in rows["purchases"] if row.scenario == 1))
+    cost = rows["cost"][0]
+    est.checks.items_of_cost = sum(getattr(cost, key) or 0.0 for key in ITEMS_OF_COST)
+    est.checks.kinds_of_cost = cost.cost or 0.0
+    counts["cost_sum"] = _differ(est, est.checks.kinds_of_cost, est.checks.items_of_cost)
+    return counts
+
+
+def _differ(est, one, other):
+    return abs(one - other) > (est.terms.tolerance if est.terms.ready else 0.0) * (1 + abs(one))

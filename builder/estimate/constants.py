@@ -1,0 +1,36 @@
+"""What the formulas take from the unit system: scales between the shown units, and a few bounds.
+
+The model works in SI and needs none of the scales; a test holds them against `trade`.
+"""
+from math import pi
+
+from builder.quantities import scale
+from builder.rules import NAME_LENGTH, ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
+
+WATER_DENSITY = 998.2067       # kg/m3 at 20 C
+INCH = scale("in")
+CLOCK = 24 * 3600.0            # seconds of a day on the clock: coats dry at night too
+WHOLE = 1e-6                   # how far from whole a multiple of packs may be
+
+
+def shown_constants(units, sizes):
+    """key -> figure for the Constants sheet: scales in the units of the book, and what has a quantity of its own in SI."""
+    unit = {name: units.scale(name) for name in ("film", "area", "volume", "flow", "width", "length", "speed", "pressure",
+                                                  "density", "orifice", "viscosity", "time", "handling", "area_time", "resistance", "run")}
+    return {
+        "cover": unit["volume"] / (unit["film"] * unit["area"]),
+        "jet": pi / 4 * unit["orifice"] ** 2 * (2 * unit["pressure"] / unit["density"]) ** 0.5 / unit["flow"],
+        "hose": 128 / pi * unit["viscosity"] * unit["run"] / unit["resistance"],
+        "run": unit["length"] / unit["width"] ** 4 / unit["run"],
+        "reynolds": 4 / pi * unit["density"] * unit["flow"] / (unit["width"] * unit["viscosity"]),
+        "bore": pi / 4 * unit["length"] * unit["width"] ** 2 / unit["volume"],
+        "pace": unit["flow"] / (unit["film"] * unit["width"] * unit["speed"]),
+        "hour": unit["flow"] * unit["time"] / unit["volume"],
+        "seconds": unit["area_time"] / unit["handling"],
+        "inch": INCH / unit["width"],
+        "water": WATER_DENSITY,
+        "clock": CLOCK,
+        "sizes": float(sizes),
+        "size_least": float(SIZE_LEAST), "size_most": float(SIZE_MOST), "orifice_least": float(ORIFICE_LEAST),
+        "name_length": float(NAME_LENGTH), "whole": WHOLE,
+    }

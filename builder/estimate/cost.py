@@ -1,0 +1,84 @@
+"""Cost and price of each scenario (E22)."""
+from builder.estimate.areas import place
+from builder.estimate.scenarios import SCENARIOS
+from builder.trade import price as pricing
+from builder.trade.labor import steps_up
+
+
+def costs(est):
+    terms, job = est.terms, est.job
+    for row, day, scenario in zip(est.rows["cost"], est.rows["days"], SCENARIOS):
+        at = scenario - 1
+        row.live = day.sound
+        if not row.live:
+            continue
+        row.paint = sum(one.cost for one in est.rows["purchases"] if one.live and one.scenario == scenario)
+        row.thinner = sum(one.thinner_cost * one.scenarios[at] for one in est.rows["gallons"] if one.live)
+        row.nozzles = sum(one.wear_cost[at] for one in est.rows["sizes"] if one.live)
+        row.nozzles_cash = sum(one.cash[at] for one in est.rows["sizes"] if one.live)
+        row.task_material = sum(one.once_material[at] + day.visits * one.visit_material[at] for one in est.rows["task_hours"] if one.live)
+        row.sundries = terms.sundries * (row.paint + row.thinner)
+        row.materials = row.paint + row.thinner + row.nozzles + row.task_material + row.sundries
+        crew = est.row("crews", day.crew_at)
+        row.wage = (crew.wage if job.wage is None else job.wage) * (1 + terms.burden)
+        row.coat_wages = sum(one.cost * one.scenarios[at] for one in est.rows["hours"] if one.live)
+        row.task_wages = (day.task_labour + day.visits * day.visit_hours) * row.wage
+        row.wages = row.coat_wages + row.task_wages
+        row.pump_hire = day.days * sum(one.hire_day[at] for one in est.rows["pumps"] if one.live)
+        row.reach_hire = sum(one.hire_cost[at] for one in est.rows["reaches"] if one.live)
+        row.hire = row.pump_hire + row.reach_hire
+        row.taxed = row.materials + row.hire * (place("tax_base", terms.purchase_tax_base) - 1)
+        row.tax = terms.purchase_tax * row.taxed
+        row.direct = row.materials + row.wages + row.hire + row.tax
+        row.overhead_share = terms.overhead if job.overhead is None else job.overhead
+        row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labour, 0.0)[place("overhead_basis", terms.overhead_basis) - 1]
+        row.cost = row.direct + row.overhead
+        row.coated = sum(one.coated * one.scenarios[at] for one in est.rows["areas"] if one.sound)
+
+
+def margins(est):
+    """What the price is to hold beside cost, and whether that leaves a price at all."""
+    terms, job = est.terms, est.job
+    for row, cost, scenario in zip(est.rows["price"], est.rows["cost"], SCENARIOS):
+        systems = [one for one in est.rows["systems"] if one.live]
+        row.used = 1.0 if scenario == 1 else float(sum(one.scenarios[scenario - 1] for one in systems) > sum(one.scenarios[0] for one in systems))
+        row.entered = cost.live
+        if not row.entered:
+            continue
+        row.margin = terms.margin if job.margin is None else job.margin
+        row.of_sales = cost.overhead_share * float(place("overhead_basis", terms.overhead_basis) == 3)
+        row.refused = float(row.margin + row.of_sales >= 1 - terms.slack)
+
+
+def prices(est):
+    """The price; blank while a check stops it."""
+    terms, job = est.terms, est.job
+    base = est.rows["price"][0]
+    for row, cost in zip(est.rows["price"], est.rows["cost"]):
+        row.state = "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to put right, see Checks"
+        row.live = 1.0 if est.checks.stops == 0 and row.used else None
+        if not row.live:
+            continue
+        row.cost = cost.cost
+        row.contingency_share = terms.contingency if job.contingency is None else job.contingency
+        row.contingency = row.cost * row.contingency_share
+        row.protected = row.cost + row.contingency
+        row.asked = pricing.selling_price(row.protected, row.margin, row.of_sales)
+        row.minimum = terms.minimum if job.minimum is None else job.minimum
+        row.step = step = terms.rounding if job.rounding is None else job.rounding
+        row.net = steps_up(max(row.asked, row.minimum) / step, 1, terms.round_slack) * step
+        row.tax_share = terms.sales_tax if job.sales_tax is None else job.sales_tax
+        row.tax = row.net * row.tax_share
+        row.total = row.net + row.tax
+        row.deposit = _down(row.total * terms.deposit, step, terms.round_slack)
+        row.stage = _down((row.total - row.deposit) / terms.stages, step, terms.round_slack)
+        row.last = row.total - row.deposit - (terms.stages - 1) * row.stage
+        row.difference = row.net - base.net
+        row.markup = pricing.markup(row.margin)
+        row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
+        row.per_area = row.net / cost.coated if cost.coated else 0.0
+
+
+def _down(amount, step, slack):
+    """An amount rounded down to whole steps; `slack` steps are given first."""
+    return int(amount / step + slack) * step

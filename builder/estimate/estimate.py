@@ -1,0 +1,55 @@
+"""The estimate: one chain of numbers from takeoff to price, in the order in which it flows."""
+from builder.estimate import areas, checks, cost, days, film, gallons, hours, picks, shown, sizes, stock, trials
+from builder.estimate.constants import shown_constants
+from builder.estimate.rows import Judge, Row, entry_rows
+from builder.estimate.scenarios import SCENARIOS
+from builder.records.kinds import KINDS
+from builder.records.words import WORDS
+
+STAGES = (
+    stock.nozzles, stock.coatings, stock.pumps, stock.kit, stock.holidays,
+    areas.systems, areas.lines, areas.openings, areas.areas, areas.sums,
+    film.films, film.chains, trials.trials, picks.fitting, picks.scores, picks.picks,
+    gallons.gallons, gallons.purchases, sizes.sizes, hours.hours, hours.pump_use, hours.tasks,
+    days.days, days.reach_use, cost.costs, stock.ages, cost.margins, checks.checks, cost.prices, shown.beside,
+)
+
+
+def capacities(lines=100, **more):
+    """Rows of every block. `lines` of takeoff; any other block by its key."""
+    rows = {kind.key: kind.capacity for kind in KINDS.values() if not kind.upright}
+    rows.update({"takeoff": lines}, **more)
+    coats = rows["coats"]
+    rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
+                purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],
+                words=max(map(len, WORDS.values())), days=len(SCENARIOS), cost=len(SCENARIOS), price=len(SCENARIOS))
+    return rows
+
+
+class Estimate:
+    """Rows by block key, SI inside. `values` are those of `records.load`; faulty and blank ones are judged, not refused."""
+
+    def __init__(self, values, units, capacity=None):
+        self.units = units
+        self.capacity = capacity or capacities()
+        self.rows = entry_rows(values, self.capacity)
+        for key, count in self.capacity.items():
+            self.rows.setdefault(key, [Row(no) for no in range(1, count + 1)])
+        self.judge = Judge(self.rows, units)
+        for kind in KINDS.values():
+            self.judge.run(kind)
+            if kind.key == "nozzles":
+                self.judge.name_as(kind, stock.nozzle_name)
+        self.job, self.terms = self.rows["job"][0], self.rows["terms"][0]
+        self.exposure_at = self.judge.at("exposures", self.job.exposure)
+        self.checks = Row(1)
+        self.rows["checks"] = [self.checks]
+        constants = Row(1)
+        constants.set(**shown_constants(units, self.capacity["nozzles"]))
+        self.rows["constants"] = [constants]
+        for stage in STAGES:
+            stage(self)
+
+    def row(self, block, no):
+        """The row of that number; None for None."""
+        return None if no is None else self.rows[block][no - 1]

@@ -1,0 +1,65 @@
+"""Gallons of each coat, and what is bought of each coating and colour (E18-E19)."""
+from builder.estimate.scenarios import NAMES, SCENARIOS
+from builder.rules import same
+from builder.trade import film, packs
+
+
+def gallons(est):
+    for row, coat, layer, pick in zip(est.rows["gallons"], est.rows["coats"], est.rows["films"], est.rows["picks"]):
+        row.live = 1.0 if pick.live or layer.by_hand else None
+        if not row.live:
+            continue
+        row.system_at, row.coating_at, row.scenarios = layer.system_at, layer.coating_at, layer.scenarios
+        row.material = layer.hand_material if layer.by_hand else pick.material
+        row.over = 0.0 if layer.by_hand else pick.over
+        row.applied = layer.surface_coats * row.material * (1 + row.over)
+        row.need = film.paint(row.applied, layer.thinning)
+        row.thinner = row.need * layer.thinning
+        paint = est.row("coatings", row.coating_at)
+        row.thinner_cost = row.thinner * (paint.thinner_price or 0.0)
+        owner = coat.owner_supplied is not None and same(coat.owner_supplied) == "yes"
+        colour = "" if coat.colour is None else f" / {est.judge.as_text(coat.colour)}"
+        row.what = f"{coat.coating}{colour}{' (owner supplies)' if owner else ''}"
+        row.size_at = None if layer.by_hand else pick.size_at
+        row.due = 0.0 if layer.by_hand else row.applied / pick.interval
+        row.spent = 0.0 if layer.by_hand else row.applied / pick.life
+        row.guns = 0.0 if layer.by_hand else layer.guns
+    first = {}
+    for row in est.rows["gallons"]:
+        if row.live:
+            row.lead = first.setdefault(same(row.what), row.no)
+
+
+def purchases(est):
+    """One row a scenario and coat; the first coat of each coating and colour buys for all of them."""
+    rows = iter(est.rows["purchases"])
+    for scenario in SCENARIOS:
+        for coat in est.rows["gallons"]:
+            row = next(rows)
+            row.scenario, row.coat = scenario, coat.no
+            row.scenario_name = NAMES[scenario - 1]
+            row.coats_need = sum(other.need * other.scenarios[scenario - 1] for other in est.rows["gallons"]
+                                 if other.live and other.lead == coat.no) if coat.lead == coat.no else 0.0
+            row.live = 1.0 if row.coats_need > 0 else None
+            if row.live:
+                _buy(est, row, coat)
+
+
+def _buy(est, row, coat):
+    layer = est.row("films", coat.no)
+    row.what, row.paint_at = coat.what, coat.coating_at
+    paint, pump = est.row("coatings", row.paint_at), est.row("pumps", layer.pump_at)
+    row.line_fill = pump.content + pump.heel if layer.sprayed else 0.0
+    row.touch_up = est.terms.touch_up
+    row.total = row.coats_need + row.line_fill + row.touch_up
+    offered = tuple((getattr(paint, f"pack{number}_size"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3))
+    bought = packs.least_cost(row.total, offered, est.terms.round_slack)
+    row.set(larges=bought.larges, rest=tuple(one.rest for one in bought.rests), rest_cost=tuple(one.cost for one in bought.rests),
+            middle_taken=tuple(one.middle for one in bought.rests), case_cost=bought.costs, choice=float(bought.choice),
+            small=bought.small, middle=bought.middle, large=bought.large)
+    row.rest_choice = tuple(float(one.choice) for one in bought.rests)
+    row.middle_fit, row.middle_more = (tuple(one.middles[place] for one in bought.rests) for place in (1, 2))
+    row.cost_none, row.cost_fit, row.cost_more = (tuple(one.costs[place] for one in bought.rests) for place in (0, 1, 2))
+    row.bought = sum(number * (size or 0.0) for number, (size, _) in zip((row.small, row.middle, row.large), offered))
+    row.cost = 0.0 if same(est.row("coats", coat.no).owner_supplied or "") == "yes" else bought.cost
+    row.left_over = row.bought - row.total

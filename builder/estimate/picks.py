@@ -1,0 +1,81 @@
+"""The nozzle of each coat: pick, next best, the own choice before both (E16-E17)."""
+from builder.records.reasons import REASONS
+from builder.trade import spray
+
+TAKEN = ("nozzle", "why", "fits", "pressure", "set_pressure", "gun_speed", "flow", "miss", "loss", "material", "life", "interval",
+         "wear", "time", "cost")
+
+
+def _tried(est, coat_no):
+    """The rows of the nozzle check that belong to one coat, by size."""
+    count = len(est.rows["nozzles"])
+    return est.rows["trials"][(coat_no - 1) * count:coat_no * count]
+
+
+def fitting(est):
+    """How many sizes fit, and the coarsest orifice that the system's aim lets in."""
+    for row, coat in zip(est.rows["picks"], est.rows["films"]):
+        row.sprayed = coat.sprayed
+        if not row.sprayed:
+            continue
+        row.system, row.coating = coat.system, coat.coating
+        orifices = [est.row("nozzles", trial.size).orifice for trial in _tried(est, row.no) if trial.fits]
+        row.fitting = float(len(orifices))
+        if orifices:
+            row.smallest = min(orifices)
+            span = row.smallest * est.terms.smooth_span * (1 + est.terms.slack)
+            row.coarsest = span if coat.smooth else max(orifices)
+
+
+def scores(est):
+    """Sizes down, coats across: orifice and cost of what fits or the reason in words, and the score the pick goes by.
+
+    The score is the cost, a nozzle of the kit preferred and the earlier size at a tie; blank for what does not fit or is too coarse.
+    """
+    count = len(est.rows["nozzles"])
+    for row, size in zip(est.rows["fit"], est.rows["nozzles"]):
+        row.nozzle = size.known
+        tried = [est.rows["trials"][(pick.no - 1) * count + row.no - 1] for pick in est.rows["picks"]]
+        row.orifice = tuple(size.orifice if trial.fits else None for trial in tried)
+        row.shown = tuple(trial.cost if trial.fits else trial.why for trial in tried)
+        row.score = tuple(trial.cost * (1 - est.terms.kit_preference * size.in_kit) + est.terms.tie_step * row.no
+                          if trial.fits and size.orifice <= pick.coarsest else None for trial, pick in zip(tried, est.rows["picks"]))
+
+
+def picks(est):
+    for row, coat in zip(est.rows["picks"], est.rows["coats"]):
+        if not row.sprayed:
+            continue
+        tried = _tried(est, row.no)
+        scored = [(fit.score[row.no - 1], trial) for fit, trial in zip(est.rows["fit"], tried) if fit.score[row.no - 1] is not None]
+        order = [trial for _, trial in sorted(scored, key=lambda pair: pair[0])]
+        if order:
+            row.pick_at, row.pick = order[0].size, order[0].nozzle
+        if len(order) > 1:
+            row.next_at, row.next = order[1].size, order[1].nozzle
+            row.next_extra = order[1].cost / order[0].cost - 1
+        row.size_at = row.pick_at if coat.nozzle is None else est.judge.at("nozzles", coat.nozzle)
+        if row.size_at is None:
+            continue
+        row.used_at = (row.no - 1) * len(tried) + row.size_at
+        used = tried[row.size_at - 1]
+        row.live = used.live
+        if row.live:
+            _take(est, row, coat, used)
+
+
+def _take(est, row, coat, used):
+    row.set(**{key: getattr(used, key) for key in TAKEN})
+    size, film = est.row("nozzles", row.size_at), est.row("films", row.no)
+    row.fan, row.orifice, row.wet_film = size.fan, size.orifice, film.wet_film
+    row.over, row.drag = est.terms.excess * row.wear, est.terms.slow * row.wear
+    row.labour = row.time * film.team
+    row.misfit = float(not row.fits)
+    pump, paint = est.row("pumps", film.pump_at), est.row("coatings", film.coating_at)
+    row.reynolds = spray.reynolds(film.density, row.flow * film.guns, pump.narrowest, paint.viscosity)
+    row.turbulent = float(row.reynolds > est.terms.reynolds_max)
+    told = ""
+    for key, words in REASONS.items():
+        told += f"{words}; " if getattr(used, key) else ""
+        setattr(row, f"told_{key}", told or None)
+

@@ -1,0 +1,42 @@
+"""A problem in a file: where it stands, what was found, what to write instead."""
+import difflib
+import json
+from dataclasses import asdict, dataclass
+
+
+@dataclass(frozen=True, order=True)
+class Problem:
+    """One thing to put right. `line` and `column` count from 1."""
+
+    file: str
+    line: int
+    column: int
+    message: str
+    hint: str = ""
+
+    def __str__(self):
+        hint = f" ({self.hint})" if self.hint else ""
+        return f"{self.file}:{self.line}:{self.column}: {self.message}{hint}"
+
+
+class Refused(Exception):
+    """The command cannot go on; `problems` says why, in words for the person who asked."""
+
+    def __init__(self, problems):
+        self.problems = sorted(problems)
+        super().__init__("\n".join(map(str, self.problems)))
+
+
+def as_json(problems):
+    """The problems, sorted, as a JSON array."""
+    return json.dumps([asdict(problem) for problem in sorted(problems)], indent=2, ensure_ascii=False)
+
+
+def did_you_mean(word, known):
+    """A hint that names the nearest known words: the close ones, or else all of them when they are few."""
+    close = difflib.get_close_matches(str(word), known, n=3, cutoff=0.6)
+    if close:
+        return "did you mean " + " or ".join(f"'{name}'" for name in close) + "?"
+    if len(known) <= 8:
+        return "known: " + ", ".join(sorted(known))
+    return ""

@@ -1,0 +1,193 @@
+"""Quantities: text with a unit -> SI -> the unit a sheet shows. The only user of pint.
+
+Inside, every number is SI and every amount of money is in the catalogues' currency. Two borders
+convert: text on load (`Units.parse`), cells on writing and reading (`Units.to_cell`, `from_cell`).
+"""
+import functools
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+SYSTEMS = ("us", "metric")
+
+# The closed list of spellings a file or a sheet may use, and what pint calls them.
+# pint's own `mil` is an angle and `ft2` is unknown to it, so no text reaches pint unlisted.
+SPELLINGS = {
+    "ft": "foot", "in": "inch", "yd": "yard", "m": "meter", "cm": "centimeter", "mm": "millimeter",
+    "mil": "thou", "thou": "thou", "um": "micrometer", "µm": "micrometer",
+    "ft2": "foot**2", "m2": "meter**2",
+    "gal": "gallon", "qt": "quart", "pt": "pint", "fl oz": "fluid_ounce", "L": "liter", "mL": "milliliter",
+    "ft2/gal": "foot**2/gallon", "m2/L": "meter**2/liter", "gal/ft2": "gallon/foot**2", "L/m2": "liter/meter**2",
+    "lb/gal": "pound/gallon", "kg/L": "kilogram/liter", "kg/m3": "kilogram/meter**3", "g/mL": "gram/milliliter",
+    "g/L": "gram/liter", "cP": "centipoise", "mPa.s": "millipascal*second", "Pa.s": "pascal*second",
+    "psi": "psi", "bar": "bar", "MPa": "megapascal", "kPa": "kilopascal",
+    "gal/min": "gallon/minute", "L/min": "liter/minute", "L/h": "liter/hour", "gal/h": "gallon/hour",
+    "ft/s": "foot/second", "ft/min": "foot/minute", "m/s": "meter/second", "m/min": "meter/minute",
+    "s": "second", "min": "minute", "h": "hour", "day": "day",
+    "s/ft2": "second/foot**2", "s/m2": "second/meter**2", "min/ft2": "minute/foot**2", "min/m2": "minute/meter**2",
+    "h/ft2": "hour/foot**2", "h/m2": "hour/meter**2",
+    "ft2/h": "foot**2/hour", "m2/h": "meter**2/hour", "ft/h": "foot/hour", "m/h": "meter/hour",
+    "psi.min/gal": "psi*minute/gallon", "bar.min/L": "bar*minute/liter", "psi.gal": "psi*gallon", "bar.L": "bar*liter",
+    "1/in3": "1/inch**3", "1/mm3": "1/millimeter**3",
+    "/gal": "1/gallon", "/L": "1/liter", "/ft2": "1/foot**2", "/m2": "1/meter**2", "/ft": "1/foot", "/m": "1/meter",
+    "/h": "1/hour", "/day": "1", "degC": "kelvin", "degF": "kelvin*5/9", "%": "0.01", "": "1",
+}
+ZERO = {"degC": 273.15, "degF": 273.15 - 32 * 5 / 9}  # kelvin at the scale's own zero
+
+# Days are counted, not measured, so money a day is money for each.
+# quantity -> unit shown in US books, unit shown in metric books, decimals shown in each.
+SHOWN = {
+    "length": ("ft", "m", 1, 2), "width": ("in", "mm", 1, 0), "film": ("mil", "um", 2, 0), "orifice": ("thou", "thou", 0, 0),
+    "area": ("ft2", "m2", 0, 1), "volume": ("gal", "L", 2, 1), "spread": ("ft2/gal", "m2/L", 0, 2),
+    "yield": ("gal/ft2", "L/m2", 5, 4), "density": ("lb/gal", "kg/L", 2, 3), "viscosity": ("cP", "cP", 0, 0),
+    "pressure": ("psi", "bar", 0, 0), "flow": ("gal/min", "L/min", 3, 2), "speed": ("ft/s", "m/s", 2, 2),
+    "rate": ("ft2/h", "m2/h", 0, 1), "length_rate": ("ft/h", "m/h", 0, 1), "count_rate": ("/h", "/h", 2, 2),
+    "time": ("h", "h", 2, 2), "area_time": ("h/ft2", "h/m2", 5, 4), "handling": ("s/ft2", "s/m2", 2, 1),
+    "resistance": ("psi.min/gal", "bar.min/L", 0, 1), "endurance": ("psi.gal", "bar.L", 0, 0),
+    "run": ("1/in3", "1/mm3", 0, 2), "voc": ("g/L", "g/L", 0, 0), "temperature": ("degF", "degC", 0, 0),
+    "money": ("", "", 2, 2), "money_volume": ("/gal", "/L", 2, 2), "money_area": ("/ft2", "/m2", 4, 4),
+    "money_length": ("/ft", "/m", 2, 2), "money_hour": ("/h", "/h", 2, 2), "money_day": ("/day", "/day", 2, 2),
+    "share": ("", "", 3, 3), "number": ("", "", 3, 3), "count": ("", "", 0, 0), "days": ("day", "day", 1, 1),
+    "date": ("", "", 0, 0), "text": ("", "", 0, 0),
+}
+PLAIN = ("number", "count", "days", "date", "text")  # no unit: the value is its own cell
+
+
+@functools.cache
+def _registry():
+    import pint
+
+    return pint.UnitRegistry()
+
+
+@functools.cache
+def scale(unit):
+    """The SI value of one `unit` of the closed list; KeyError for any other spelling."""
+    expression = SPELLINGS[unit]
+    try:
+        return float(Fraction(expression))
+    except ValueError:
+        return float(_registry()(expression).to_base_units().magnitude)
+
+
+@functools.cache
+def dimension(unit):
+    """The dimension of a listed unit, comparable with ==."""
+    try:
+        Fraction(SPELLINGS[unit])
+        return _registry()("1").dimensionality
+    except ValueError:
+        return _registry()(SPELLINGS[unit]).dimensionality
+
+
+def units_of(quantity):
+    """Every spelling that can stand behind a number of this quantity, the shown ones first."""
+    first = [unit for unit in SHOWN[quantity][:2] if unit]
+    if not first:
+        return ["%"] if quantity == "share" else []
+    return list(dict.fromkeys(first + [unit for unit in SPELLINGS if unit and _shape(unit) == _shape(first[0])]))
+
+
+def _shape(unit):
+    """What two units must share to measure one quantity: gal/ft2 is a length to pint, not to a contractor."""
+    return dimension(unit), unit.find("/") > 0, unit.startswith("/"), unit in ZERO
+
+
+_NUMBER = re.compile(r"\s*([+-]?(?:\d+ +\d+/\d+|\d+/\d+|\d+(?:\.\d*)?|\.\d+))\s*([^\d\s.+-][^\d]*?(?:[23](?:/[A-Za-z]+)?)?)?\s*(?=$|\d|\.)")
+
+
+def _terms(text):
+    """'14 ft 6 in' -> [(14.0, 'ft'), (6.0, 'in')]; ValueError when the text has another shape."""
+    found, at = [], 0
+    while at < len(text):
+        match = _NUMBER.match(text, at)
+        if not match or match.end() == at:
+            raise ValueError(text)
+        number = sum(float(Fraction(part)) for part in match[1].split())
+        found.append((number, match[2] or ""))
+        at = match.end()
+    if not found:
+        raise ValueError(text)
+    return found
+
+
+@dataclass(frozen=True)
+class Units:
+    """One book's own units: a system, a currency, and that currency's worth of one catalogue unit of money."""
+
+    system: str = "us"
+    currency: str = ""
+    exchange: float = 1.0
+
+    def shown(self, quantity):
+        """The unit behind a number of this quantity, as a header shows it."""
+        unit = SHOWN[quantity][SYSTEMS.index(self.system)]
+        if quantity.startswith("money"):
+            return self.currency + unit
+        return unit
+
+    def decimals(self, quantity):
+        return SHOWN[quantity][2 + SYSTEMS.index(self.system)]
+
+    @functools.cache
+    def scale(self, quantity):
+        """Internal value of one shown unit."""
+        size = scale(SHOWN[quantity][SYSTEMS.index(self.system)])
+        return size / self.exchange if quantity.startswith("money") else size
+
+    def to_cell(self, value, quantity):
+        """Internal value -> what the cell holds; blank is ''; text stays text."""
+        if value is None:
+            return ""
+        if quantity in PLAIN or isinstance(value, str):
+            return value
+        if quantity == "temperature":
+            unit = SHOWN[quantity][SYSTEMS.index(self.system)]
+            return (value - ZERO[unit]) / scale(unit)
+        return value / self.scale(quantity)
+
+    def from_cell(self, value, quantity):
+        """What a cell holds -> internal value; blank is None; text stays text."""
+        if value is None or value == "":
+            return None
+        if quantity in PLAIN or isinstance(value, str):
+            return value
+        if quantity == "temperature":
+            unit = SHOWN[quantity][SYSTEMS.index(self.system)]
+            return value * scale(unit) + ZERO[unit]
+        return value * self.scale(quantity)
+
+    def settle(self, value, quantity):
+        """The value as the book will hold it: 15 digits of the shown unit, so that a read-back changes nothing."""
+        shown = self.to_cell(value, quantity)
+        if isinstance(shown, float):
+            shown = float(f"{shown:.15g}")
+        return self.from_cell(shown, quantity)
+
+    def parse(self, text, quantity):
+        """Text of a file -> internal value. ValueError(message, hint) says what is allowed instead."""
+        text = text.strip()
+        example = units_of(quantity)
+        try:
+            terms = _terms(text)
+        except (ValueError, ZeroDivisionError):
+            wanted = f"a number with a unit, such as '1 {example[0]}'" if example and quantity != "share" else "a plain number"
+            raise ValueError(f"'{text}' is not {wanted}", "digits, a decimal point, no thousands commas") from None
+        if quantity == "share" and terms[0][1] == "" or quantity in PLAIN or (quantity.startswith("money") and not example):
+            if len(terms) > 1 or terms[0][1]:
+                raise ValueError(f"'{text}' has a unit or text behind the number", "write the number alone")
+            return terms[0][0] / (self.exchange if quantity.startswith("money") else 1.0)
+        total = 0.0
+        for number, unit in terms:
+            if unit == "" and quantity in ("money_hour", "money_day"):
+                unit = example[0]
+            if unit == "":
+                raise ValueError(f"'{text}' has no unit", "use " + " or ".join(example[:2]) + f", as in '{number:g} {example[0]}'")
+            if unit not in SPELLINGS:
+                raise ValueError(f"unit '{unit}' is not known", "use " + ", ".join(example))
+            if unit not in example:
+                raise ValueError(f"'{unit}' does not measure a {quantity.replace('_', ' ')}", "use " + ", ".join(example))
+            total += number * scale(unit)
+        if quantity == "temperature":
+            total += ZERO[terms[0][1]]
+        return total / (self.exchange if quantity.startswith("money") else 1.0)

@@ -1,0 +1,63 @@
+"""Field and Kind: the data dictionary's grammar. One field, one rule, six users.
+
+The YAML check, the limits, the data validation, the judging column, the read-back and the model
+all take a field's rule from here.
+"""
+from dataclasses import dataclass
+from dataclasses import field as default
+from typing import Callable
+
+from builder.rules import Rule
+
+
+@dataclass(frozen=True)
+class Field:
+    """One thing a person may state about a record.
+
+    `key` names it everywhere. `path` says where it stands in a YAML record ('orifice.min',
+    'packs.0.size'); blank: under its key. `help` says what it is and what blank means.
+    """
+
+    key: str
+    title: str
+    quantity: str = "text"
+    rule: Rule = Rule()
+    required: bool = False
+    help: str = ""
+    path: str = ""
+
+    @property
+    def steps(self):
+        """The path as a tuple of keys and list places."""
+        return tuple(int(step) if step.isdigit() else step for step in (self.path or self.key).split("."))
+
+
+@dataclass(frozen=True)
+class Check:
+    """A rule across the fields of one row, judged once each field is sound.
+
+    `formula` is 1 where the row is wrong, in the sheet grammar with `row` for the entry; `wrong`
+    states the same of a model row (`wrong(row, judge)`).
+    """
+
+    key: str
+    words: str
+    formula: str
+    wrong: Callable
+
+
+@dataclass(frozen=True)
+class Kind:
+    """A kind of record: a block of the workbook, a list (or one mapping) of a YAML file."""
+
+    key: str
+    sheet: str
+    fields: tuple
+    checks: tuple = ()
+    upright: bool = False
+    capacity: int = 0           # rows of its block; an upright kind has one record
+    named: str = ""             # the field whose value other rows look it up by
+    field_of: dict = default(init=False, compare=False)
+
+    def __post_init__(self):
+        object.__setattr__(self, "field_of", {field.key: field for field in self.fields})

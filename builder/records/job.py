@@ -1,0 +1,100 @@
+"""The job kinds: what the contractor and the partner type on the input sheets."""
+from builder.records.catalogs import MONEY
+from builder.records.fields import Check, Field, Kind
+from builder.rules import Between, Day, Name, OneOf, Word, same
+
+SHARE = Between(0, 0.95)
+
+JOB = Kind("job", "Job", upright=True, fields=(
+    Field("name", "Job"), Field("client", "Client"), Field("site", "Site"),
+    Field("date", "Date of the estimate", "date", Day(), help="Prices are judged for age on this day."),
+    Field("start", "First working day", "date", Day(), help="Blank: no finish date."),
+    Field("built", "Year built", "count", Between(1500, 2100, whole=True), help="Before 1978 old lead paint is likely: follow the lead-safe rules."),
+    Field("building", "Kind of building", rule=Word("building")),
+    Field("disturbed_area", "Old paint disturbed", "area", Between(0, 1e6, "ft2"), help="Sanded, scraped or blasted."),
+    Field("crew", "Crew", rule=OneOf("crews"), required=True),
+    Field("people", "People on the job", "count", Between(1, 50, whole=True), True),
+    Field("pump", "Pump", rule=OneOf("pumps"), required=True),
+    Field("hose_length", "Hose", "length", Between(5, 500, "ft"), help="Blank: the pump's own."),
+    Field("exposure", "Exposure", rule=OneOf("exposures"), required=True, help="Wind raises the loss, weather takes days."),
+    Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"), True),
+    Field("opening_both", "Openings deducted from one face up to", "area", Between(0, 100, "m2"), True, "Larger ones from every face."),
+    Field("voc_limit", "VOC limit", "voc", Between(0, 1000, "g/L"), help="Blank: none."),
+    Field("wage", "Own wage", "money_hour", MONEY, help="One person, before burden; blank: the crew's."),
+    Field("overhead", "Own overhead, share", "share", SHARE, help="Blank: from Terms."),
+    Field("contingency", "Own contingency", "share", SHARE, help="Blank: from Terms."),
+    Field("margin", "Own margin", "share", SHARE, help="Blank: from Terms."),
+    Field("minimum", "Own least charge", "money", MONEY, help="Blank: from Terms."),
+    Field("sales_tax", "Own sales tax", "share", SHARE, help="Blank: from Terms."),
+    Field("rounding", "Own rounding", "money", Between(0.01, 1e5), help="The price is rounded up to whole steps of this; blank: from Terms."),
+    Field("exclusions", "Not included"), Field("notes", "Notes")))
+
+SYSTEMS = Kind("systems", "Systems", named="name", capacity=10, fields=(
+    Field("name", "System", rule=Name(), required=True, help="One surface with its coats, as 'Cladding'."),
+    Field("surface", "Surface", rule=OneOf("surfaces"), required=True),
+    Field("aim", "Aim", rule=Word("aim"), help="Blank: least cost."),
+    Field("method", "Method", rule=Word("method"), help="Blank: spray."),
+    Field("finish", "Finish", rule=Word("finish"), help="Blank: the surface's."),
+    Field("clear_width", "Clear width", "width", Between(0.5, 4000, "in"), help="Blank: the surface's."),
+    Field("solid", "Solid share", "share", Between(0.05, 1), help="Blank: the surface's."),
+    Field("pump", "Pump", rule=OneOf("pumps"), help="Blank: the job's."),
+    Field("crew", "Crew", rule=OneOf("crews"), help="Blank: the job's."),
+    Field("alternate", "Alternate", rule=Word("alternate"), help="Blank: in the base price. A, B or C: priced apart.")))
+
+COATS = Kind("coats", "Coats", capacity=16, fields=(
+    Field("tag", "Tag"),
+    Field("system", "System", rule=OneOf("systems"), required=True),
+    Field("coating", "Coating", rule=OneOf("coatings"), required=True),
+    Field("colour", "Colour", rule=Name(unique=False), help="Each coating and colour is bought apart."),
+    Field("coats", "Coats", "count", Between(1, 9, whole=True), True),
+    Field("face", "Face", rule=Word("face"), help="What the first coat meets; blank: sealed."),
+    Field("share", "Share", "share", Between(0.001, 1), help="Part of the area, for spot priming; blank: all."),
+    Field("dry_film", "Own dry film", "film", Between(0.2, 60, "mil"), help="Blank: the coating's."),
+    Field("thinning", "Own thinning", "share", Between(0, 0.5), help="Blank: the coating's."),
+    Field("pressure", "Own pressure", "pressure", Between(200, 7000, "psi"), help="At the gun; blank: the coating's."),
+    Field("nozzle", "Own nozzle", rule=OneOf("nozzles"), help="Blank: the pick."),
+    Field("method", "Own method", rule=Word("method"), help="Blank: the system's."),
+    Field("owner_supplied", "Owner supplies", rule=Word("answer"), help="yes: the coating costs nothing.")))
+
+TAKEOFF = Kind("takeoff", "Takeoff", named="tag", capacity=100, fields=(
+    Field("tag", "Tag", rule=Name(), help="Needed where openings name this line."),
+    Field("place", "Place"), Field("item", "Item"),
+    Field("system", "System", rule=OneOf("systems"), required=True),
+    Field("shape", "Shape", rule=Word("shape"), help="Blank: rectangle."),
+    Field("profile", "Profile", rule=OneOf("profiles"), help="Blank: flat."),
+    Field("length", "Length", "length", Between(0, 5000, "ft"), True, "Of a cylinder: its length. Arithmetic such as =12+14+9 is fine."),
+    Field("height", "Height", "length", Between(0, 500, "ft"), True, "Of a cylinder: its diameter. Of a strip: its girth."),
+    Field("count", "Count", "count", Between(0, 10000), help="Blank: 1."),
+    Field("sides", "Sides", "count", Between(1, 2, whole=True), help="Blank: 1."),
+    Field("reach", "Reach", rule=OneOf("reaches"), help="Blank: from the ground."),
+    Field("note", "Note")))
+
+OPENINGS = Kind("openings", "Openings", capacity=40, fields=(
+    Field("line", "Line", rule=OneOf("takeoff"), required=True, help="The tag of a takeoff line."),
+    Field("name", "Opening"),
+    Field("width", "Width", "length", Between(0, 500, "ft"), True),
+    Field("height", "Height", "length", Between(0, 500, "ft"), True),
+    Field("count", "Count", "count", Between(0, 10000), help="Blank: 1.")))
+
+KIT = Kind("kit", "Kit", named="tag", capacity=12, fields=(
+    Field("tag", "Tag", rule=Name(), required=True, help="Scratch it into the nozzle."),
+    Field("nozzle", "Nozzle", rule=OneOf("nozzles"), required=True),
+    Field("used", "Used", "volume", Between(0, 5000, "gal"), help="Through it so far, counted in a coating of abrasion 1."),
+    Field("fan", "Fan measured", "width", Between(0.5, 60, "in"), help="At 12 inches from the face."),
+    Field("flow", "Flow measured", "flow", Between(0.01, 20, "gal/min"), help="With water at the test pressure on Terms.")))
+
+TASKS = Kind("tasks", "Tasks", capacity=24, fields=(
+    Field("task", "Task", rule=OneOf("rates"), required=True),
+    Field("system", "System", rule=OneOf("systems"), help="Blank: the whole job."),
+    Field("area", "Own area", "area", Between(0, 1e6, "ft2"), help="Blank: measured area, for basis area."),
+    Field("length", "Length", "length", Between(0, 1e6, "ft"), help="For basis length; for perimeter blank is that of the openings."),
+    Field("count", "Count", "count", Between(0, 1e6), help="For basis count."),
+    Field("hours", "Own hours", "time", Between(0, 10000, "h"), help="Of each person, instead of the rate; needed for basis hours."),
+    Field("people", "People", "count", Between(1, 20, whole=True), help="Blank: as the rate says.")), checks=(
+    Check("amount_missing", "the length, count or hours that its basis calls for is missing",
+          "CHOOSE(MATCH({rate.basis},{words.basis},0),1,1,ISNUMBER({row.length})*1,ISNUMBER({row.count})*1,0,1,1)+ISNUMBER({row.hours})=0",
+          lambda row, judge: row.hours is None and {"length": row.length, "count": row.count, "hours": None}.get(
+              same(judge.find("rates", row.task).basis), 1) is None),
+    Check("whole_job", "a task by visit or by colour is for the whole job: leave System blank",
+          "INDEX({words.basis_whole_job},MATCH({rate.basis},{words.basis},0))*({row.system}<>\"\")",
+          lambda row, judge: row.system is not None and same(judge.find("rates", row.task).basis) in ("visit", "colour"))))

@@ -1,0 +1,51 @@
+"""The terms: how this contractor works and charges, one figure each, with a job's own figure before it."""
+from builder.records.fields import Field, Kind
+from builder.rules import Between, Name, Word
+
+
+def _share(key, title, path, help, high=0.95):
+    return Field(key, title, "share", Between(0, high), True, help, path)
+
+
+TERMS = Kind("terms", "Terms", upright=True, fields=(
+    Field("cd", "Discharge coefficient", "number", Between(0.3, 1), True,
+          "0.80 gives the water flows the trade quotes at 2000 psi; a sharp-edged plate would be 0.62.", "spray.cd"),
+    _share("overlap", "Overlap", "spray.overlap", "Of one pass on the one before."),
+    Field("worn_orifice", "Worn orifice over new", "number", Between(1.01, 2), True, "17/15: the flow has grown by 28 %.", "spray.worn_orifice"),
+    Field("worn_fan", "Worn fan over new", "number", Between(0.3, 0.99), True, "A fan a quarter narrower is worn out.", "spray.worn_fan"),
+    Field("excess", "Extra paint when worn", "share", Between(0, 1), True, "Net of the larger flow.", "spray.excess"),
+    Field("slow", "Slower hand when worn", "share", Between(0, 1), True, "Net of the larger flow.", "spray.slow"),
+    Field("change_time", "Time to change a nozzle", "time", Between(0, 2, "h"), True, path="spray.change_time"),
+    Field("test_pressure", "Kit flow test, pressure", "pressure", Between(200, 7000, "psi"), True,
+          "The flow of a used nozzle is measured with water at this pressure.", "spray.test_pressure"),
+    _share("kit_preference", "Preference for the kit", "choice.kit_preference", "A nozzle you have is taken up to this much dearer."),
+    Field("smooth_span", "Span of 'smoothest'", "number", Between(1, 3), True, "Times the smallest orifice that fits.", "choice.smooth_span"),
+    Field("tie_step", "Tie step", "money_area", Between(0, 1), True, "Added per row, so that equal costs fall to the earlier size.", "choice.tie_step"),
+    Field("slack", "Slack of comparisons", "number", Between(0, 0.01), True, path="choice.slack"),
+    _share("loss_plausible", "Most plausible loss", "choice.loss_plausible", "More is a reason against a size."),
+    _share("loss_limit", "Loss that cannot be", "choice.loss_limit", "At this loss and more a row stays blank.", 0.99),
+    Field("reynolds_max", "Most Reynolds number", "number", Between(500, 1e5), True, "Above it the hose is not laminar and its drop is larger than shown.", "choice.reynolds_max"),
+    _share("purchase_tax", "Tax on purchases", "buying.purchase_tax", "On the base below; 0 where it is recovered."),
+    Field("purchase_tax_base", "Purchase tax is on", rule=Word("tax_base"), required=True, path="buying.purchase_tax_base"),
+    _share("sundries", "Sundries", "buying.sundries", "Tape, paper, rags: share of coating and thinner."),
+    Field("touch_up", "Touch-up kept", "volume", Between(0, 10, "gal"), True, "Of each coating and colour.", "buying.touch_up"),
+    Field("spares", "Spare nozzles per gun", "number", Between(0, 10), True, path="buying.spares"),
+    Field("round_slack", "Slack before rounding up", "number", Between(0, 0.01), True, path="buying.round_slack"),
+    Field("burden", "Burden on wages", "share", Between(0, 3), True, "Insurance, taxes, holidays, on top of the wage.", "labour.burden"),
+    Field("day_hours", "Working hours of a day", "time", Between(1, 24, "h"), True, path="labour.day_hours"),
+    Field("day_step", "Days are counted in steps of", "days", Between(0.05, 5), True, "0.5: half days.", "labour.day_step"),
+    Field("currency", "Currency", rule=Name(unique=False), required=True, help="The catalogues' own, as three letters.", path="price.currency"),
+    Field("overhead_basis", "Overhead is a share of", rule=Word("overhead_basis"), required=True, path="price.overhead_basis"),
+    _share("overhead", "Overhead, share", "price.overhead", "Of direct cost or of sales, as the basis says."),
+    Field("overhead_hour", "Overhead per labour hour", "money_hour", Between(0, 1e5), True, "For basis labour hours.", "price.overhead_hour"),
+    _share("contingency", "Contingency", "price.contingency", "Share of cost."),
+    _share("margin", "Margin", "price.margin", "Profit as a share of the price before tax."),
+    Field("minimum", "Least charge", "money", Between(0, 1e7), True, path="price.minimum"),
+    Field("rounding", "Price is rounded up to", "money", Between(0.01, 1e5), True, path="price.rounding"),
+    _share("sales_tax", "Sales tax", "price.sales_tax", "On the price."),
+    _share("deposit", "Deposit", "price.deposit", "Share of the total, at signing."),
+    Field("stages", "Payments after the deposit", "count", Between(1, 12, whole=True), True, path="price.stages"),
+    Field("validity", "Offer stands for", "days", Between(1, 365, whole=True), True, path="price.validity"),
+    Field("price_age_max", "Prices may be old by", "days", Between(1, 3650, whole=True), True, path="price.price_age_max"),
+    Field("tolerance", "Tolerance of cross-sums", "number", Between(0, 0.01), True, path="checks.tolerance"),
+))

@@ -1,0 +1,34 @@
+"""What a faulty entry is told: one wording for the sheets, the model and the command line."""
+from builder.quantities import SHOWN
+from builder.rules import Between, Day
+
+
+def limit_text(value, quantity, units):
+    """A limit in the book's unit: '5,000'."""
+    shown = units.to_cell(value, quantity)
+    return f"{float(f'{shown:.4g}'):,g}"
+
+
+def allowed(kind, one, units):
+    """What a field may hold, in words: 'a number from 0 to 5,000 ft'."""
+    words = one.rule.words(units)
+    if isinstance(one.rule, Between) and not isinstance(one.rule, Day):
+        low, high = (limit_text(end, one.quantity, units) for end in one.rule.limits())
+        unit = "" if SHOWN[one.quantity][0] == "" and not one.quantity.startswith("money") else " " + units.shown(one.quantity)
+        words = words.format(low=low, high=high) + unit
+    return words
+
+
+def fault(kind, one, units):
+    """The words beside a row whose field is missing or wrong."""
+    return f"{kind.sheet}, {one.title.lower()}: needs {allowed(kind, one, units)}"
+
+
+def check_fault(kind, check):
+    """The words beside a row whose fields do not go together."""
+    return f"{kind.sheet}: {check.words}"
+
+
+def judged(kind):
+    """The fields of a kind that get a judging column: all but free text that may stay blank."""
+    return tuple(one for one in kind.fields if one.required or type(one.rule).__name__ != "Rule")

@@ -1,0 +1,31 @@
+"""The closed lists of words. A word's place in its list is its meaning to the formulas."""
+from math import pi
+from types import MappingProxyType
+
+from builder.rules import PATTERN
+
+WORDS = MappingProxyType({
+    "kind": ("primer", "finish", "filler", "stain"),
+    "base": ("water", "solvent"),
+    "finish": ("plain", "good", "fine"),              # ranked: a later word is a finer finish
+    "face": ("bare", "sealed"),
+    "aim": ("least cost", "smoothest"),
+    "method": ("spray", "spray and back-roll", "roll", "brush"),
+    "shape": ("rectangle", "triangle", "cylinder", "strip"),
+    "answer": ("yes", "no"),
+    "alternate": ("A", "B", "C"),
+    "basis": ("area", "perimeter", "length", "count", "hours", "visit", "colour"),
+    "building": ("home", "child-occupied", "other"),
+    "overhead_basis": ("direct cost", "labour hours", "sales"),
+    "tax_base": ("materials", "materials and hire"),
+    "pattern": tuple(PATTERN),
+})
+
+# Figures that stand beside a list, word for word.
+BESIDE = MappingProxyType({
+    "shape_factor": (1.0, 0.5, pi, 1.0),
+    "method_sprays": (1.0, 1.0, 0.0, 0.0),
+    "method_rolls": (0.0, 1.0, 1.0, 0.0),
+    "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0),
+    "basis_whole_job": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0),
+})

@@ -1,0 +1,176 @@
+"""What one field may hold. Each rule tests a value, says itself in words, and states itself as a formula.
+
+A rule never raises: `bad` answers for any value a cell can hold. `formula` is the sheet's own
+statement of the same test, written with `{x}` for the cell: 1 where bad. It may be an error where the
+cell is one; the judging column takes an error for bad.
+"""
+import datetime
+from dataclasses import dataclass
+
+EPOCH = datetime.date(1899, 12, 30)  # day 0 of spreadsheet dates
+PATTERN = "*?~<>="                   # spreadsheet matching reads these as patterns or comparisons
+NAME_LENGTH = 60
+
+
+def same(value):
+    """The form in which spreadsheet programs compare names: case does not count."""
+    return value.casefold() if isinstance(value, str) else value
+
+
+def is_number(value):
+    return isinstance(value, (int, float)) and not isinstance(value, bool)
+
+
+def day(text):
+    """'2026-05-04' -> the spreadsheet's day number. ValueError(message, hint) for anything else."""
+    try:
+        return float((datetime.date.fromisoformat(text.strip()) - EPOCH).days)
+    except ValueError:
+        raise ValueError(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04") from None
+
+
+def to_date(number):
+    """A spreadsheet's day number -> the date."""
+    return EPOCH + datetime.timedelta(days=int(number))
+
+
+@dataclass(frozen=True)
+class Rule:
+    """Anything goes: free text."""
+
+    def bad(self, value, judge):
+        return False
+
+    def words(self, units):
+        return "any text"
+
+    def formula(self, block, key):
+        return "0"
+
+
+@dataclass(frozen=True)
+class Between(Rule):
+    """A number from `low` to `high`, both allowed, in `unit` (the quantity's own when '')."""
+
+    low: float
+    high: float
+    unit: str = ""
+    whole: bool = False
+
+    def limits(self):
+        """(low, high) in SI."""
+        from builder.quantities import ZERO, scale
+
+        return tuple(end * scale(self.unit) + ZERO.get(self.unit, 0.0) for end in (self.low, self.high))
+
+    def bad(self, value, judge):
+        low, high = self.limits()
+        if not is_number(value) or not low - abs(low) * 1e-12 <= value <= high + abs(high) * 1e-12:
+            return True
+        return self.whole and value != int(value)
+
+    def words(self, units):
+        kind = "a whole number" if self.whole else "a number"
+        return f"{kind} from {{low}} to {{high}}"
+
+    def formula(self, block, key):
+        inside = f"ISNUMBER({{x}})*({{x}}>={{least.{block}_{key}}})*({{x}}<={{most.{block}_{key}}})"
+        return f"1-{inside}*(INT({{x}})={{x}})" if self.whole else f"1-{inside}"
+
+
+@dataclass(frozen=True)
+class Day(Between):
+    """A date between two years."""
+
+    low: float = day("2000-01-01")
+    high: float = day("2099-12-31")
+
+    def words(self, units):
+        return "a date from 2000-01-01 to 2099-12-31"
+
+
+@dataclass(frozen=True)
+class Name(Rule):
+    """A name that no other row of its block has and that spreadsheet matching cannot misread."""
+
+    unique: bool = True
+
+    def bad(self, value, judge):
+        text = judge.as_text(value)
+        if len(text) > NAME_LENGTH or any(sign in text for sign in PATTERN):
+            return True
+        return self.unique and judge.count_named(value) != 1
+
+    def words(self, units):
+        once = " that no other row has" if self.unique else ""
+        return f"a name{once}, at most {NAME_LENGTH} letters, none of {' '.join(PATTERN)}"
+
+    def formula(self, block, key):
+        plain = "(SUMPRODUCT(--ISNUMBER(FIND({words.pattern},{x})))=0)*(LEN({x})<={constants.name_length})"
+        return f"1-{plain}*(SUMPRODUCT(--({{{block}.{key}}}={{x}}))=1)" if self.unique else f"1-{plain}"
+
+
+@dataclass(frozen=True)
+class OneOf(Rule):
+    """The name of a faultless row of another block."""
+
+    block: str
+
+    def bad(self, value, judge):
+        return judge.find(self.block, value) is None
+
+    def words(self, units):
+        from builder.records.kinds import KINDS
+
+        return f"a name on the sheet {KINDS[self.block].sheet}, whose row has no fault"
+
+    def formula(self, block, key):
+        return f"1-MIN(1,SUMPRODUCT(--({{{self.block}.known}}={{x}})))"
+
+
+@dataclass(frozen=True)
+class Word(Rule):
+    """One word of a closed list."""
+
+    list: str
+
+    def allowed(self):
+        from builder.records.words import WORDS
+
+        return WORDS[self.list]
+
+    def bad(self, value, judge):
+        return same(value) not in map(same, self.allowed())
+
+    def words(self, units):
+        return "one of: " + ", ".join(self.allowed())
+
+    def formula(self, block, key):
+        return f"1-MIN(1,SUMPRODUCT(--({{words.{self.list}}}={{x}})))"
+
+
+@dataclass(frozen=True)
+class SizeNumber(Rule):
+    """A nozzle size: three or four digits, the last two the orifice in thou, the others half the fan in inches."""
+
+    def bad(self, value, judge):
+        return size_digits(value) is None
+
+    def words(self, units):
+        return "a size of three or four digits, as in 515"
+
+    def formula(self, block, key):
+        return ('1-(VALUE({x})>={constants.size_least})*(VALUE({x})<={constants.size_most})*(TEXT(VALUE({x}),"0")={x}&"")'
+                "*(MOD(VALUE({x}),100)>={constants.orifice_least})")
+
+
+SIZE_LEAST, SIZE_MOST, ORIFICE_LEAST = 105, 2499, 5
+
+
+def size_digits(value):
+    """515, '515' -> 515; None for what is no nozzle size."""
+    text = f"{value:g}" if is_number(value) else str(value)
+    if not (text.isascii() and text.isdigit() and str(int(text)) == text):
+        return None
+    number = int(text)
+    return number if SIZE_LEAST <= number <= SIZE_MOST and number % 100 >= ORIFICE_LEAST else None

@@ -1,0 +1,71 @@
+"""The workbook, declared: every sheet in its order, every block on it."""
+from dataclasses import dataclass
+
+from builder.records.kinds import KINDS
+from builder.sheets import areas, cost, days, entries, film, gallons, hours, lists, sizes, stock, trials
+from builder.sheets.checks import CHECKS
+from builder.sheets.judging import judging, limits, upright
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A sheet: its group (about, input, working, check, catalogue) and what it is for, in one line."""
+
+    title: str
+    group: str
+    purpose: str
+
+
+SHEETS = (
+    Sheet("Start", "about", "Estimate of a spray-painting job, from measured surfaces to price"),
+    Sheet("Job", "input", "The job as a whole: who, where, with what crew and pump; blanks take the figures of Terms"),
+    Sheet("Takeoff", "input", "One row a measured surface: where it is, its system, its size"),
+    Sheet("Openings", "input", "Doors and windows of takeoff lines, named by the line's tag"),
+    Sheet("Systems", "input", "One row a kind of surface with its own coats"),
+    Sheet("Coats", "input", "What goes on each system, in order"),
+    Sheet("Kit", "input", "Nozzles you have, and how far they are used"),
+    Sheet("Tasks", "input", "Work beside the coats: washing, masking, setting up"),
+    Sheet("Entries", "working", "Every entered row judged field by field, and what follows from it alone"),
+    Sheet("Areas", "working", "Measured, coated and work area of each takeoff line"),
+    Sheet("Film", "working", "What belongs to a coat alone, whatever nozzle sprays it"),
+    Sheet("Nozzle check", "working", "Every coat tried with every size: flow, hand speed, cost, and why a size does not fit"),
+    Sheet("Fit", "working", "Sizes down, coats across: cost per area where it fits, the reason where it does not"),
+    Sheet("Picks", "working", "The nozzle of each coat: least cost among those that fit, the next best, your own before both"),
+    Sheet("Gallons", "working", "Coating of each coat, loss, overspray and nozzle wear included"),
+    Sheet("Purchases", "working", "Whole packs of each coating and colour at least cost"),
+    Sheet("Sizes", "working", "Wear budget: nozzles due, left in the kit, to buy"),
+    Sheet("Hours", "working", "Hours of each coat: trigger and handling"),
+    Sheet("Task hours", "working", "Hours and material of each task"),
+    Sheet("Days", "working", "Labour, visits and finish date of the base and of each alternate"),
+    Sheet("Cost", "working", "Cost of the base and of each alternate, item by item"),
+    Sheet("Price", "working", "From cost to price: contingency, margin, tax, payments"),
+    Sheet("Checks", "check", "Everything that is counted before the price may be trusted"),
+    Sheet("Coatings", "catalogue", "Coatings: figures of the data sheets, packs and prices"),
+    Sheet("Nozzle families", "catalogue", "Families of nozzles, named by what they do"),
+    Sheet("Nozzles", "catalogue", "Sizes: leading digits half the fan in inches at 12 inches, last two the orifice in thou"),
+    Sheet("Pumps", "catalogue", "Pumps with hose and whip"),
+    Sheet("Surfaces", "catalogue", "Surfaces: loss, clear width, hand speed, handling"),
+    Sheet("Profiles", "catalogue", "Coefficients of measurement, each with its standard"),
+    Sheet("Task rates", "catalogue", "Work rates of tasks"),
+    Sheet("Crews", "catalogue", "Crews: guns, helpers, what they handle, wage"),
+    Sheet("Exposures", "catalogue", "Wind and weather"),
+    Sheet("Reaches", "catalogue", "How high work is reached"),
+    Sheet("Holidays", "catalogue", "Days off"),
+    Sheet("Terms", "catalogue", "How this contractor works and charges"),
+    Sheet("Words", "catalogue", "Closed lists of words"),
+    Sheet("Limits", "catalogue", "Least and most of every number that may be entered"),
+    Sheet("Constants", "catalogue", "Scales between the units of this book"),
+)
+
+
+def blocks(units, capacity):
+    """Every block of a book in these units, with `capacity[key]` rows."""
+    judged = (
+        stock.kit(units), stock.nozzles(units), stock.coatings(units), stock.pumps(units), stock.reaches(units), stock.holidays(units),
+        areas.systems(units), areas.openings(units), hours.tasks(units),
+        *(judging(KINDS[key], units) for key in ("takeoff", "coats", "families", "surfaces", "profiles", "rates", "crews", "exposures")))
+    return (
+        *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *entries.TABLES, *judged,
+        areas.AREAS, film.FILM, trials.trials(capacity["nozzles"]), trials.fit(capacity["coats"]), trials.PICKS,
+        gallons.GALLONS, gallons.purchases(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
+        cost.COST, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.BOOK)

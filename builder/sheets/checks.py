@@ -1,0 +1,50 @@
+"""Checks: everything that is counted, the verdict beside each, and the master check."""
+from builder.records.checklist import CLEAR, ITEMS, ITEMS_OF_COST, LOOK, STOP, TABLES
+from builder.records.kinds import KINDS
+from builder.sheets.grammar import Block
+from builder.sheets.grammar import Column as C
+
+def _differ(one, other):
+    return f"--(ABS({one}-{other})>N({{terms.tolerance}})*N({{terms.ready}})*(1+ABS({one})))"
+
+
+COUNTS = {
+    "no_lines": "--(SUM({takeoff.ready})=0)",
+    **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},">0")' for kind in KINDS.values()},
+    "beyond": "SUM({beyond_%s:beyond_%s})" % (TABLES[0].key, TABLES[-1].key),
+    "too_open": "SUM({areas.too_open})",
+    "uncoated": "SUMPRODUCT(--(({systems.lines}>0)*(({systems.coat_rows}=0)*({systems.live}=1))=1))",
+    "film": 'COUNTIF({films.faults},">0")',
+    "no_nozzle": "SUM({films.sprayed})-SUM({picks.live})",
+    "no_day": "N(INDEX({days.no_day},1))",
+    "refused": "N(INDEX({price.refused},1))",
+    "misfit": "SUM({picks.misfit})",
+    "sags": "SUM({films.sags})",
+    "overthinned": "SUM({films.overthinned})",
+    "turbulent": "SUM({picks.turbulent})",
+    "voc": "SUM({films.over_voc})",
+    "old_prices": "SUM({coatings.old})+SUM({nozzles.old})",
+    "area_sum": _differ("SUM({areas.measured})", "SUM({systems.measured})"),
+    "gallons_sum": _differ("SUMPRODUCT({gallons.scenarios@1},{gallons.need})", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.coats_need})"),
+    "cost_sum": _differ("{kinds_of_cost}", "{items_of_cost}"),
+}
+
+_COST = "N(INDEX({cost.%s},1))"
+
+# The checklist keeps those that stop the price together, before the others.
+STOPS = [item.key for item in ITEMS if item.stops]
+LOOKS = [item.key for item in ITEMS if not item.stops]
+
+CHECKS = (
+    Block("checks", "Checks", (
+        *(C(item.key, item.words, "count", COUNTS[item.key]) for item in ITEMS),
+        C("stops", "To put right: these stop the price", "count", f"SUM({{{STOPS[0]}:{STOPS[-1]}}})"),
+        C("looks", "To look at: the price stands", "count", f"SUM({{{LOOKS[0]}:{LOOKS[-1]}}})"),
+        C("words", "All checks", "text", 'IF({stops}+{looks}=0,"All checks clear",{stops}&" to put right, "&{looks}&" to look at")'),
+        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count", f"COUNTA({{{kind.key}.all}})-SUM({{{kind.key}.filled}})") for kind in TABLES),
+        C("items_of_cost", "Cost, added up by item", "money", "+".join(_COST % key for key in ITEMS_OF_COST)),
+        C("kinds_of_cost", "Cost, added up by kind", "money", _COST % "cost"),
+    ), form="upright"),
+    Block("checks", "Checks", tuple(C(f"verdict_{item.key}", "", "text", f'IF({{{item.key}}}=0,"{CLEAR}","{STOP if item.stops else LOOK}")', beside=item.key)
+                                    for item in ITEMS), form="upright", place=2),
+)

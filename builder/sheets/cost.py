@@ -1,0 +1,72 @@
+"""Cost and Price of each scenario (E22)."""
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+
+
+def _own(key):
+    """A job's own figure before that of the terms."""
+    return f'IF({{job.{key}}}="",{{terms.{key}}},{{job.{key}}})'
+
+
+def _sum(column):
+    return f"SUM(INDEX({{{column}}},0,{{no}}))"
+
+
+COST = Block("cost", "Cost", (
+    C("no", "Scenario", "count", label=lambda number: number),
+    C("live", "Worked out", "count", "{day.sound}", ""),
+    C("paint", "Coatings, by packs", "money", "SUMPRODUCT(--({purchases.scenario}={no}),{purchases.cost})"),
+    C("thinner", "Thinner", "money", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.thinner_cost})"),
+    C("nozzles", "Nozzles, by wear", "money", _sum("sizes.wear_cost")),
+    C("nozzles_cash", "Nozzles, cash at the counter (not added)", "money", _sum("sizes.cash")),
+    C("task_material", "Material of tasks", "money", f"{_sum('task_hours.once_material')}+{{day.visits}}*{_sum('task_hours.visit_material')}"),
+    C("sundries", "Sundries", "money", "{terms.sundries}*({paint}+{thinner})"),
+    C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{task_material}+{sundries}"),
+    C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
+    C("coat_wages", "Wages, coats", "money", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.cost})"),
+    C("task_wages", "Wages, tasks", "money", "({day.task_labour}+{day.visits}*{day.visit_hours})*{wage}"),
+    C("wages", "Wages", "money", "{coat_wages}+{task_wages}"),
+    C("pump_hire", "Hire of pumps", "money", f"{{day.days}}*{_sum('pumps.hire_day')}"),
+    C("reach_hire", "Hire of lifts and scaffold", "money", _sum("reaches.hire_cost")),
+    C("hire", "Hire", "money", "{pump_hire}+{reach_hire}"),
+    C("taxed", "Purchases that are taxed", "money", "{materials}+{hire}*(MATCH({terms.purchase_tax_base},{words.tax_base},0)-1)"),
+    C("tax", "Tax on purchases", "money", "{terms.purchase_tax}*{taxed}"),
+    C("direct", "Direct cost", "money", "{materials}+{wages}+{hire}+{tax}"),
+    C("overhead_share", "Overhead, share", "share", _own("overhead")),
+    C("overhead", "Overhead", "money",
+      "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}*{day.labour},0)"),
+    C("cost", "Cost", "money", "{direct}+{overhead}"),
+    C("coated", "Coated area", "area", "SUMPRODUCT(INDEX({areas.scenarios},0,{no}),{areas.coated})"),
+), {"day": At("days", "{no}"), "crew": At("crews", "{day.crew_at}")}, "live", "card")
+
+BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
+
+PRICE = Block("price", "Price", (
+    C("no", "Scenario", "count", label=lambda number: number),
+    C("state", "State", "text", "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to put right, see Checks\")", ""),
+    C("used", "Has a system of its own", "count",
+      "IF({no}=1,1,--(SUM(INDEX({systems.scenarios},0,{no}))>SUM(INDEX({systems.scenarios},0,1))))", ""),
+    C("entered", "Cost worked out", "count", "{outlay.live}", ""),
+    C("margin", "Margin", "share", _own("margin"), "entered"),
+    C("of_sales", "Overhead, share of the price", "share", f"{{outlay.overhead_share}}*({BASIS_OF_SALES})", "entered"),
+    C("refused", "Leaves no price", "count", "--({margin}+{of_sales}>=1-{terms.slack})", "entered"),
+    C("live", "Priced", "count", 'IF(({checks.stops}=0)*({used}=1)=1,1,"")', ""),
+    C("cost", "Cost", "money", "{outlay.cost}"),
+    C("contingency_share", "Contingency, share", "share", _own("contingency")),
+    C("contingency", "Contingency", "money", "{cost}*{contingency_share}"),
+    C("protected", "Cost with contingency", "money", "{cost}+{contingency}"),
+    C("asked", "With margin", "money", "{protected}/(1-{margin}-{of_sales})"),
+    C("minimum", "Least charge", "money", _own("minimum")),
+    C("step", "Rounded up to", "money", _own("rounding")),
+    C("net", "Price before tax", "money", "ROUNDUP(MAX({asked},{minimum})/{step}-{terms.round_slack},0)*{step}"),
+    C("tax_share", "Sales tax, share", "share", _own("sales_tax")),
+    C("tax", "Sales tax", "money", "{net}*{tax_share}"),
+    C("total", "Price", "money", "{net}+{tax}"),
+    C("deposit", "Deposit", "money", "INT({total}*{terms.deposit}/{step}+{terms.round_slack})*{step}"),
+    C("stage", "Each payment but the last", "money", "INT(({total}-{deposit})/{terms.stages}/{step}+{terms.round_slack})*{step}"),
+    C("last", "Last payment", "money", "{total}-{deposit}-({terms.stages}-1)*{stage}"),
+    C("difference", "More than the base, before tax", "money", "{net}-INDEX({price.net},1)"),
+    C("markup", "Markup that equals the margin", "share", "{margin}/(1-{margin})"),
+    C("break_even", "Break-even price", "money", "{cost}/(1-{of_sales})"),
+    C("per_area", "Price per coated area", "money_area", "IF({outlay.coated}=0,0,{net}/{outlay.coated})"),
+), {"outlay": At("cost", "{no}")}, "live", "card")

@@ -1,0 +1,31 @@
+"""Days: labour, visits, finish date and hire of each scenario (E21)."""
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+
+
+def steps(amount):
+    """Days rounded up to the step of Terms."""
+    return f"ROUNDUP(MAX(0,{amount}/{{terms.day_step}}-{{terms.round_slack}}),0)*{{terms.day_step}}"
+
+
+DAYS = Block("days", "Days", (
+    C("no", "Scenario", "count", label=lambda number: number),
+    C("live", "Worked out", "count", 'IF((N({terms.ready})=1)*(N({job.ready})=1)=1,1,"")', ""),
+    C("crew_at", "Row of the crew", "count", "MATCH({job.crew},{crews.known},0)"),
+    C("coat_labour", "Labour of coats", "time", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.labour})"),
+    C("task_labour", "Labour of tasks, once", "time", "SUM(INDEX({task_hours.labour},0,{no}))"),
+    C("visit_hours", "Labour of tasks, each visit", "time", "SUM(INDEX({task_hours.visit_hours},0,{no}))"),
+    C("useful", "Labour a visit leaves", "time", "{job.people}*{terms.day_hours}-{visit_hours}"),
+    C("no_day", "Visits leave no time", "count", "--({useful}<=0)"),
+    C("sound", "Sound", "count", 'IF({no_day}=0,1,"")'),
+    C("worked", "Days of work", "days", steps("({coat_labour}+{task_labour})/{useful}"), "sound"),
+    C("drying", "Longest drying chain", "time", "MAX(0,MAX(INDEX({systems.chain},0,{no})))", "sound"),
+    C("drying_days", "Days of drying", "days", steps("{drying}/{constants.clock}"), "sound"),
+    C("days", "Days", "days", "MAX({worked},{drying_days})", "sound"),
+    C("visits", "Visits", "count", "ROUNDUP(MAX(0,{days}-{terms.round_slack}),0)", "sound"),
+    C("labour", "Labour in all", "time", "{coat_labour}+{task_labour}+{visits}*{visit_hours}", "sound"),
+    C("weather", "Days with weather", "days", "{days}/(1-{exposure.lost_days})", "sound"),
+    C("finish", "Finished on", "date",
+      'IF({job.start}="","",WORKDAY({job.start}-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))', "sound"),
+    C("work", "Work area", "area", "SUMPRODUCT(INDEX({areas.scenarios},0,{no}),{areas.work})", "sound"),
+), {"exposure": At("exposures", "MATCH({job.exposure},{exposures.known},0)")}, "live", "card")

@@ -1,0 +1,73 @@
+"""The vocabulary of a sheet: blocks of columns, and how a row of one block finds its row in another.
+
+In formula text, braces hold what the layout turns into cells and names:
+
+    {key}          this row's cell in another column of the same block
+    {a:b}  {#a:b}  the run of this row's cells from a to b; the headers above them
+    {#key}         the header of a column
+    {word.key}     the row that the link `word` finds, in the column `key` of its block
+    {block.key}    the whole column of another block; `all` is all its inputs, `head` its header cell
+    {@}            the number above this copy of a repeated column (on a card: the number of this record)
+    {...@}         that copy of a repeated column; {...@key} the copy whose number stands in `key`
+
+A formula names nothing else: no address, no guard (`when` puts it in), no unit.
+"""
+from dataclasses import dataclass, field
+
+from builder.records.fields import Field
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of a table, a row of a card or of an upright block.
+
+    formula: '' on an input or label column. when: blank while that column of the row is blank; None takes the
+    block's. repeat: so many copies side by side, numbered from 1. label: what it carries, or row number -> that.
+    beside: on an upright block, the column in whose row it stands.
+    """
+
+    key: str
+    title: str
+    quantity: str = "number"
+    formula: str = ""
+    when: str | None = None
+    repeat: int = 0
+    label: object = None
+    field: Field | None = None
+    heads: tuple = ()          # titles of the copies of a repeated column
+    beside: str = ""
+    rows: int = 0              # of a list shorter than its block
+    note: str = ""             # what stands behind an upright block's unit
+
+
+@dataclass(frozen=True)
+class At:
+    """A link: the row of `block` whose number is `number`, an expression of this grammar."""
+
+    block: str
+    number: str
+
+
+@dataclass(frozen=True)
+class Block:
+    """Columns that share their rows.
+
+    form: 'table' (records down), 'card' (records across), 'upright' (one record, fields down).
+    place: the column of an upright block's values, 1 for B. Parts of one block may stand on two sheets: they share
+    their key, and so their names.
+    """
+
+    key: str
+    sheet: str
+    columns: tuple
+    links: dict = field(default_factory=dict)
+    when: str | None = None
+    form: str = "table"
+    place: int = 1
+    top: int = 5               # the row of the first record (table), fact (card) or field (upright)
+    entered: bool = False      # a person types here
+
+
+def inputs(kind):
+    """The input columns that a kind's fields call for."""
+    return tuple(Column(one.key, one.title, one.quantity, field=one) for one in kind.fields)

@@ -1,0 +1,54 @@
+"""Entries: a 0/1 column a field, then faults, the first in words, ready. Made from the fields' rules."""
+from builder.records.wording import check_fault, fault, judged
+from builder.sheets.grammar import At, Block, Column, inputs
+
+
+def _flag(kind, one, cell):
+    """1 where the cell is wrong. A cell with an error value is wrong too, so that no error travels on."""
+    test = one.rule.formula(kind.key, one.key).replace("{x}", cell)
+    return f"IF(ISBLANK({cell}),{int(one.required)},IFERROR({test},1))"
+
+
+def judging(kind, units, derived=(), links=None):
+    """The judged rows of a table of entries, on the sheet Entries; `derived` columns follow."""
+    fields = judged(kind)
+    flags = [Column(f"bad_{one.key}", fault(kind, one, units), "count", _flag(kind, one, f"{{row.{one.key}}}"), "entered") for one in fields]
+    checks = [Column(f"bad_{check.key}", check_fault(kind, check), "count", f"--({check.formula})", "sound") for check in kind.checks]
+    first, middle, last = flags[0].key, flags[-1].key, (checks or flags)[-1].key
+    columns = [
+        Column("no", f"{kind.sheet}, row", "count", label=lambda number: number),
+        Column("filled", f"{kind.sheet}: cells filled", "count", f"COUNTA(INDEX({{{kind.key}.all}},{{no}},0))", ""),
+        Column("entered", f"{kind.sheet}: entered", "count", 'IF({filled}>0,1,"")', ""),
+        Column("sound", f"{kind.sheet}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"),
+        *flags, *checks,
+        Column("faults", f"{kind.sheet}: faults", "count", f"SUM({{{first}:{last}}})", "entered"),
+        Column("fault", f"{kind.sheet}: first fault", "text",
+               f'IF({{faults}}=0,"",INDEX({{#{first}:{last}}},MATCH(1,{{{first}:{last}}},0)))', "entered"),
+        Column("ready", f"{kind.sheet}: ready", "count", 'IF({faults}=0,1,"")', "entered"),
+    ]
+    if kind.named in kind.field_of:
+        columns.append(Column("known", f"{kind.sheet}: known as", "text", f'IF({{row.{kind.named}}}="","",{{row.{kind.named}}})', "ready"))
+    return Block(kind.key, "Entries", (*columns, *derived), {"row": At(kind.key, "{no}"), **(links or {})}, "ready")
+
+
+def upright(kind, units):
+    """An upright block of inputs, its flags beside it, and the sums of the flags below."""
+    fields = judged(kind)
+    first, last = fields[0].key, fields[-1].key
+    flags = tuple(Column(f"bad_{one.key}", "", "count", _flag(kind, one, f"{{{one.key}}}"), "", beside=one.key) for one in fields)
+    sums = (Column("faults", "Faults on this sheet", "count", f"SUM({{bad_{first}:bad_{last}}})", ""),
+            Column("fault", "First of them", "text", f'IF({{faults}}=0,"",INDEX({{told_{first}:told_{last}}},MATCH(1,{{bad_{first}:bad_{last}}},0)))', ""),
+            Column("ready", "Ready", "count", 'IF({faults}=0,1,"")', ""))
+    told = tuple(Column(f"told_{one.key}", "", "text", label=fault(kind, one, units), beside=one.key) for one in fields)
+    return (Block(kind.key, kind.sheet, (*inputs(kind), *sums), form="upright", entered=True),
+            Block(kind.key, kind.sheet, flags, form="upright", place=3), Block(kind.key, kind.sheet, told, form="upright", place=4))
+
+
+def limits(kinds):
+    """Least and most of every number a person may enter: cells that validation and judging both read."""
+    ends = [(kind, one) for kind in kinds for one in kind.fields if hasattr(one.rule, "limits")]
+    return tuple(Block(key, "Limits", tuple(Column(f"{kind.key}_{one.key}", f"{kind.sheet}: {one.title}", one.quantity, label=one.rule.limits()[end])
+                                            for kind, one in ends), form="upright", place=end + 1)
+                 for end, key in enumerate(("least", "most")))
+
+

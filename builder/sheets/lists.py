@@ -1,0 +1,35 @@
+"""The sheets that hold no record: closed lists of words, limits, constants, and what this book is."""
+from builder.records.words import BESIDE, WORDS
+from builder.sheets.grammar import Block
+from builder.sheets.grammar import Column as C
+
+
+def _listed(key, title, values, quantity):
+    return C(key, title, quantity, label=lambda number: values[number - 1], rows=len(values))
+
+
+TITLES = {
+    "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "aim": "Aim", "method": "Method", "shape": "Shape",
+    "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building", "overhead_basis": "Overhead is a share of",
+    "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
+    "method_rolls": "The method rolls", "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
+}
+WORD_LISTS = Block("words", "Words", (
+    *(_listed(key, TITLES[key], words, "text") for key, words in WORDS.items()),
+    *(_listed(key, TITLES[key], figures, "number") for key, figures in BESIDE.items())))
+
+CONSTANTS = Block("constants", "Constants", (
+    C("cover", "Film and area of one volume", note="K of the film equations: area that one volume covers at a film of 1"),
+    C("jet", "Flow of an orifice of 1 at pressure 1 and density 1", note="pi/4 * d^2 * sqrt(2 p / rho), before the discharge coefficient"),
+    C("hose", "Hose loss per flow", note="128 / pi, Hagen-Poiseuille"),
+    C("run", "Length over bore^4"), C("reynolds", "Reynolds number", note="4 / pi"), C("bore", "Content of a hose", note="pi / 4"),
+    C("pace", "Hand speed of a flow on a film and step"), C("hour", "Flow times an hour, as a volume"), C("seconds", "Seconds of an hour"),
+    C("inch", "An inch in widths of this book"), C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"), C("clock", "Hours of a day on the clock", "time"),
+    C("sizes", "Rows of the nozzle catalogue", "count"), C("size_least", "Least nozzle size", "count"), C("size_most", "Largest nozzle size", "count"),
+    C("orifice_least", "Least orifice of a size", "count"), C("name_length", "Letters of a name, at most", "count"),
+    C("whole", "How far from whole a multiple of packs may be")), form="upright")
+
+BOOK = Block("book", "Start", (
+    C("units", "Units", "text"), C("currency", "Currency", "text"), C("exchange", "Worth of one unit of the catalogues' currency", "number"),
+    C("paper", "Paper", "text"), C("lines", "Rows of takeoff", "count"), C("schema", "Schema of this book", "count"),
+    C("catalogues", "Fingerprint of the catalogues", "text"), C("builder", "Builder", "text")), form="upright", top=32)

@@ -1,0 +1,143 @@
+"""Where everything stands: keys -> cells and names, once. The only module that knows addresses."""
+import re
+
+from xlsxwriter.utility import xl_col_to_name as letters
+
+HEAD = 4                                       # tables: header row; records follow
+NUMBERS = 3                                    # tables: the number above each copy of a repeated column
+_BRACES = re.compile(r"\{([^{}]+)\}")
+ROW, COLUMN = "§", "¤"                         # in a template: this record's row (table) or column (card)
+
+
+class Place:
+    """One column (fact, field) of one block: where its first cell is and how far it runs."""
+
+    def __init__(self, block, column, sheet, row, col, rows, cols):
+        self.block, self.column = block, column
+        self.sheet, self.row, self.col, self.rows, self.cols = sheet, row, col, rows, cols
+
+    @property
+    def address(self):
+        first, last = f"${letters(self.col)}${self.row}", f"${letters(self.col + self.cols - 1)}${self.row + self.rows - 1}"
+        return f"='{self.sheet}'!{first}" + (f":{last}" if first != last else "")
+
+
+class Layout:
+    def __init__(self, blocks, capacity):
+        self.blocks = blocks
+        self.capacity = capacity
+        self.keys = {block.key for block in blocks}
+        self.places = {}                       # (block key, column key) -> Place
+        self.used = set()                      # names that a formula has called for
+        self.inputs = {}                       # block key -> (first, last) Place of its inputs, for `all` and `head`
+        free = {}                              # sheet -> next free column, for tables
+        for block in blocks:
+            place = {"table": self._table, "card": self._card, "upright": self._upright}[block.form]
+            place(block, free)
+
+    def _put(self, block, column, *where):
+        key = block.key, column.key
+        if key in self.places:
+            raise ValueError(f"{block.key}.{column.key} stands twice")
+        self.places[key] = Place(block, column, block.sheet, *where)
+
+    def _table(self, block, free):
+        rows = self.capacity[block.key]
+        for column in block.columns:
+            col, width = free.get(block.sheet, 0), max(1, column.repeat)
+            self._put(block, column, HEAD + 1, col, column.rows or rows, width)
+            free[block.sheet] = col + width
+        if block.entered:
+            own = [self.places[block.key, column.key] for column in block.columns if column.field]
+            self.inputs[block.key] = own[0], own[-1]
+
+    def _card(self, block, free):
+        for place, column in enumerate(block.columns):
+            self._put(block, column, block.top + place, 1, 1, self.capacity[block.key])
+
+    def _upright(self, block, free):
+        for place, column in enumerate(block.columns):
+            row = self.places[block.key, column.beside].row if column.beside else block.top + place
+            self._put(block, column, row, block.place, 1, 1)
+
+    def names(self):
+        """The defined names, and what each points at: inputs, cards and what formulas call for."""
+        for (block, key), place in self.places.items():
+            if place.column.field or place.block.form != "table" and not place.column.beside or f"{block}_{key}" in self.used:
+                yield f"{block}_{key}", place.address
+        for block, (first, last) in self.inputs.items():
+            yield f"{block}_head", f"='{first.sheet}'!${letters(first.col)}${HEAD}"
+            yield f"{block}_all", (f"='{first.sheet}'!${letters(first.col)}${first.row}:"
+                                   f"${letters(last.col)}${first.row + first.rows - 1}")
+
+    def template(self, block, column, copy=0):
+        """A column's formula as a spreadsheet reads it, with ROW or COLUMN where the record's own stands."""
+        scope = _Scope(self, block, column, copy)
+        text = scope.resolve(column.formula)
+        when = block.when if column.when is None else column.when
+        return f'=IF({scope.own(when)}="","",{text})' if when else f"={text}"
+
+
+class _Scope:
+    """What braces mean in the formula of one copy of one column."""
+
+    def __init__(self, layout, block, column, copy):
+        self.layout, self.block, self.column, self.copy = layout, block, column, copy
+
+    def resolve(self, text):
+        return _BRACES.sub(lambda match: self._refer(match[1]), text)
+
+    def own(self, key, index=0, head=False):
+        """This record's cell in a column of its own block, or that column's header."""
+        place = self.layout.places[self.block.key, key]
+        if place.sheet != self.block.sheet:
+            raise ValueError(f"{self.block.key}.{key} is not on the sheet {self.block.sheet}: name it through a link")
+        if head:
+            return f"${letters(place.col + index)}${HEAD}"
+        if self.block.form == "card":
+            return f"{COLUMN}${place.row}"
+        if self.block.form == "upright":
+            return f"${letters(place.col)}${place.row}"
+        return f"${letters(place.col + index)}{ROW}"
+
+    def _number(self):
+        """The cell above this copy that holds its number."""
+        place = self.layout.places[self.block.key, self.column.key]
+        return f"${letters(place.col + self.copy)}${NUMBERS}"
+
+    def _split(self, text):
+        """'key', 'key@', 'key@2', 'key@other' -> the key, the number of a copy as formula text (or None), and as an index."""
+        key, at, which = text.partition("@")
+        if not at:
+            return key, None, 0
+        if not which:
+            return key, self._number(), self.copy
+        return (key, which, int(which) - 1) if which.isdigit() else (key, self.own(which), 0)
+
+    def _refer(self, text):
+        if text == "@":
+            return self._number()
+        if "." in text:
+            return self._elsewhere(*text.split("."))
+        head = text.startswith("#")
+        ends = (self._split(end) for end in text.lstrip("#").split(":"))
+        return ":".join(self.own(key, index, head) for key, _, index in ends)
+
+    def _elsewhere(self, word, text):
+        link = self.block.links.get(word)
+        if link is None and text in ("all", "head"):
+            return f"{word}_{text}"
+        key, number, _ = self._split(text)
+        target = link.block if link else word
+        if (target, key) not in self.layout.places:
+            raise ValueError(f"{self.block.key}.{self.column.key}: no column {{{word}.{text}}}")
+        name = f"{target}_{key}"
+        self.layout.used.add(name)
+        if link:
+            return f"INDEX({name},{self.resolve(link.number)}{',' + number if number else ''})"
+        return f"INDEX({name},0,{number})" if number else name
+
+
+def at_record(template, row, col):
+    """The template in the cell of one record."""
+    return template.replace(ROW, str(row)).replace(COLUMN, letters(col))

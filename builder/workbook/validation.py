@@ -1,0 +1,27 @@
+"""Data validation of an input cell, made from its field's rule: what may be typed, a prompt that teaches, an alert that says what is needed."""
+from builder.records.wording import allowed, fault
+from builder.rules import NAME_LENGTH, Between, Day, Name, OneOf, Word
+
+PROMPT_TITLE, PROMPT_TEXT, ALERT_TITLE, ALERT_TEXT = 32, 255, 32, 255     # the file format's own limits
+
+
+def _test(kind, field):
+    rule, limit = field.rule, f"{kind.key}_{field.key}"
+    if isinstance(rule, Between):
+        kind_of = "date" if isinstance(rule, Day) else "integer" if rule.whole else "decimal"
+        return {"validate": kind_of, "criteria": "between", "minimum": f"=least_{limit}", "maximum": f"=most_{limit}"}
+    if isinstance(rule, OneOf):
+        return {"validate": "list", "source": f"={rule.block}_known"}
+    if isinstance(rule, Word):
+        return {"validate": "list", "source": f"=words_{rule.list}"}
+    if isinstance(rule, Name):
+        return {"validate": "length", "criteria": "<=", "value": NAME_LENGTH}
+    return {"validate": "any"}
+
+
+def validation(kind, field, units):
+    """The options of the writing library's data_validation for one field."""
+    needs = allowed(kind, field, units)
+    prompt = f"{field.help} {needs[0].upper()}{needs[1:]}.".strip()
+    return {**_test(kind, field), "input_title": field.title[:PROMPT_TITLE], "input_message": prompt[:PROMPT_TEXT],
+            "error_title": field.title[:ALERT_TITLE], "error_message": fault(kind, field, units)[:ALERT_TEXT]}

@@ -1,0 +1,193 @@
+"""Layout + estimate -> .xlsx. Every formula caches the model's value."""
+import datetime
+import io
+import warnings
+import zipfile
+
+import xlsxwriter
+
+from builder.records.kinds import KINDS
+from builder.sheets.book import SHEETS
+from builder.workbook import pages
+from builder.workbook.layout import HEAD, NUMBERS, at_record
+from builder.workbook.shared import SharingSheet
+from builder.workbook.theme import GROUP_TABS, Styles
+from builder.workbook.validation import validation
+
+CREATED = datetime.datetime(2026, 1, 1)      # fixed, so that the same input gives the same bytes
+PAPERS = {"letter": 1, "a4": 9}
+MASTER = "=checks_words"
+
+
+class WriteError(Exception):
+    """The writing library refused something; a defect of this program."""
+
+
+def _sure(result):
+    """The library returns a negative number where it drops what it was given."""
+    if result not in (0, None):
+        raise WriteError(result)
+
+
+class _Prepared(xlsxwriter.Workbook):
+    worksheet_class = SharingSheet
+
+
+class _Writer:
+    def __init__(self, layout, estimate, book, paper):
+        self.layout, self.estimate, self.units, self.paper = layout, estimate, estimate.units, paper
+        self.book, self.styles = book, Styles(book, estimate.units)
+        self.sheets = {}
+
+    def cell_value(self, row, column, copy):
+        """What the model says of one cell, as the cell holds it."""
+        value = getattr(row, column.key)
+        if column.repeat:
+            value = value[copy] if value is not None else None
+        return self.units.to_cell(value, column.quantity)
+
+    def heading(self, column):
+        unit = self.units.shown(column.quantity)
+        return f"{column.title} ({unit})" if unit and column.title else column.title
+
+    def put(self, sheet, row, col, value, style):
+        """A value as it is: nothing is taken for a formula or a link."""
+        if value == "":
+            _sure(sheet.write_blank(row, col, None, style))
+        elif isinstance(value, str):
+            _sure(sheet.write_string(row, col, value, style))
+        else:
+            _sure(sheet.write_number(row, col, float(f"{value:.15g}"), style))
+
+    def frame(self):
+        """Every sheet with its title, purpose, master check and page set-up."""
+        for number, about in enumerate(SHEETS):
+            sheet = self.book.add_worksheet(about.title)
+            self.sheets[about.title] = sheet
+            sheet.set_tab_color(GROUP_TABS[about.group])
+            sheet.hide_gridlines(2)
+            _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
+            _sure(sheet.write_formula(1, 0, MASTER, self.styles("master"), self.estimate.checks.words))
+            _sure(sheet.write_string(2, 0, about.purpose, self.styles("purpose")))
+            sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
+            sheet.set_paper(PAPERS[self.paper])
+            sheet.set_landscape()
+            sheet.fit_to_pages(1, 0)
+            sheet.repeat_rows(0, HEAD - 1)
+            sheet.set_footer("&L&A&RPage &P of &N")
+
+    def block(self, block):
+        {"table": self.table, "card": self.card, "upright": self.upright}[block.form](block)
+
+    def table(self, block):
+        sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
+        for column in block.columns:
+            place = self.layout.places[block.key, column.key]
+            for copy in range(place.cols):
+                col = place.col + copy
+                if column.repeat:
+                    _sure(sheet.write_number(NUMBERS - 1, col, copy + 1, self.styles("number", "count")))
+                head = column.heads[copy] if column.heads else self.heading(column)
+                if column.heads and column.heads[copy] in pages.SHORT_HEADS:
+                    head = f"{column.title} {column.heads[copy]}"
+                _sure(sheet.write_string(HEAD - 1, col, head, self.styles("head")))
+                self.column(sheet, block, column, place, copy, rows[:place.rows])
+                sheet.set_column(col, col, pages.width(column))
+            if column.field:
+                _sure(sheet.data_validation(place.row - 1, place.col, place.row + place.rows - 2, place.col,
+                                            validation(KINDS[block.key], column.field, self.units)))
+        sheet.freeze_panes(HEAD, pages.FROZEN.get(block.sheet, 0))
+
+    def column(self, sheet, block, column, place, copy, rows):
+        """One column of a table, from the first record down."""
+        col = place.col + copy
+        if column.formula:
+            formula = at_record(self.layout.template(block, column, copy), place.row, col)[1:]
+            style = self.styles("fault" if column.key == "shown_fault" else "working", column.quantity)
+            sheet.write_shared(place.row - 1, col, formula, [self.cell_value(row, column, copy) for row in rows], style)
+            return
+        style = self.styles("input" if column.field else "working", column.quantity)
+        for row in rows:
+            value = column.label(row.no) if column.label else self.cell_value(row, column, copy)
+            self.put(sheet, place.row - 2 + row.no, col, value, style)
+
+    def card(self, block):
+        sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
+        self.heads(sheet, block.sheet, pages.CARD_HEADS)
+        for column in block.columns:
+            place = self.layout.places[block.key, column.key]
+            _sure(sheet.write_string(place.row - 1, 0, self.heading(column), self.styles("label")))
+            style = self.styles("working", column.quantity)
+            template = self.layout.template(block, column) if column.formula else ""
+            for row in rows:
+                col = place.col + row.no - 1
+                if column.label:
+                    self.put(sheet, place.row - 1, col, column.label(row.no), style)
+                else:
+                    _sure(sheet.write_formula(place.row - 1, col, at_record(template, place.row, col), style, self.cell_value(row, column, 0)))
+
+    def upright(self, block):
+        sheet, row = self.sheets[block.sheet], self.estimate.rows[block.key][0] if block.key in self.estimate.rows else None
+        self.heads(sheet, block.sheet, pages.UPRIGHT_HEADS.get(block.sheet))
+        for column in block.columns:
+            place = self.layout.places[block.key, column.key]
+            line = place.row - 1
+            style = self.styles("input" if column.field else "working", column.quantity)
+            if block.place == 1:
+                _sure(sheet.write_string(line, 0, column.title, self.styles("label")))
+                unit_col = 3 if block.sheet == "Limits" else 2
+                if block.sheet != "Checks":
+                    _sure(sheet.write_string(line, unit_col, column.note or self.units.shown(column.quantity), self.styles("quiet")))
+                if column.field:
+                    _sure(sheet.write_string(line, 5, column.field.help, self.styles("quiet")))
+            if column.formula:
+                _sure(sheet.write_formula(line, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)))
+            elif column.label is not None:
+                self.put(sheet, line, place.col, self.units.to_cell(column.label, column.quantity), self.styles("quiet", column.quantity))
+            else:
+                self.put(sheet, line, place.col, self.cell_value(row, column, 0), style)
+            if column.field:
+                _sure(sheet.data_validation(line, place.col, line, place.col, validation(KINDS[block.key], column.field, self.units)))
+
+    def heads(self, sheet, title, heads):
+        for col, (text, width) in enumerate(heads or ()):
+            _sure(sheet.write_string(HEAD - 1, col, text, self.styles("head")))
+            sheet.set_column(col, col, width)
+        sheet.freeze_panes(HEAD, 0)
+
+    def names(self):
+        for name, address in self.layout.names():
+            _sure(self.book.define_name(name, address))
+
+
+def write(layout, estimate, settings):
+    """The workbook as bytes. settings: the facts of the sheet Start."""
+    from builder.estimate.rows import Row
+
+    facts = Row(1)
+    facts.set(**settings)
+    estimate.rows["book"] = [facts]
+    stream = io.BytesIO()
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        book = _Prepared(stream, {"in_memory": True})
+        book.set_properties({"created": CREATED, "title": f"Estimate: {estimate.job.name or 'blank'}", "comments": "Made by Wetfilm"})
+        for key, value in settings.items():
+            book.set_custom_property(key, str(value))
+        writer = _Writer(layout, estimate, book, settings["paper"])
+        writer.frame()
+        for block in layout.blocks:
+            writer.block(block)
+        pages.start(writer)
+        writer.names()
+        book.close()
+    return packed(stream)
+
+
+def packed(stream):
+    """The same parts, pressed harder: a tenth off the size for a tenth of a second."""
+    small = io.BytesIO()
+    with zipfile.ZipFile(stream) as parts, zipfile.ZipFile(small, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as book:
+        for part in parts.infolist():
+            book.writestr(part, parts.read(part), compresslevel=9)
+    return small.getvalue()
