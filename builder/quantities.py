@@ -80,6 +80,7 @@ def dimension(unit):
         return _registry()(SPELLINGS[unit]).dimensionality
 
 
+@functools.cache
 def units_of(quantity):
     """Every spelling that can stand behind a number of this quantity, the shown ones first."""
     first = [unit for unit in SHOWN[quantity][:2] if unit]

@@ -21,6 +21,7 @@ def systems(est):
         row.surface_at = est.judge.at("surfaces", row.surface)
         row.pump_at = est.judge.at("pumps", row.pump if row.pump is not None else est.job.pump)
         row.crew_at = est.judge.at("crews", row.crew if row.crew is not None else est.job.crew)
+        row.exposure_at = est.judge.at("exposures", row.exposure if row.exposure is not None else est.job.exposure)
         surface = est.row("surfaces", row.surface_at)
         row.shown_width = surface.clear_width if row.clear_width is None else row.clear_width
         row.shown_solid = surface.solid if row.solid is None else row.solid

@@ -17,7 +17,7 @@ def days(est):
         row.task_labour = sum(one.labour[at] for one in est.rows["task_hours"] if one.live)
         row.visit_hours = sum(one.visit_hours[at] for one in est.rows["task_hours"] if one.live)
         row.useful = labor.useful_day(job.people, terms.day_hours, row.visit_hours)
-        row.no_day = float(row.useful <= 0)
+        row.no_day = float(row.useful <= job.people * terms.day_hours * terms.slack)
         row.sound = None if row.no_day else 1.0
         if row.sound:
             _days(est, row, at)

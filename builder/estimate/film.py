@@ -91,7 +91,7 @@ def _work(est, row, coat, paint, surface, crew, system):
 
 def _spray(est, row, coat, paint, surface, crew, system):
     pump = est.row("pumps", row.pump_at)
-    row.loss = film.loss(surface.loss, 1.0, est.row("exposures", est.exposure_at).factor)
+    row.loss = film.loss(surface.loss, 1.0, est.row("exposures", system.exposure_at).factor)
     row.clear_width, row.solid = system.shown_width, system.shown_solid
     row.pressure = paint.pressure if coat.pressure is None else coat.pressure
     row.own_pressure = float(coat.pressure is not None)

@@ -72,7 +72,7 @@ def kit(est):
         row.new_flow = spray.flow(est.terms.cd, size.orifice, est.terms.test_pressure, WATER_DENSITY)
         row.worn_flow = 0.0 if row.flow is None else wear.worn_by_flow(row.flow, row.new_flow, est.terms.worn_orifice)
         row.worn = max(row.worn_volume, row.worn_fan, row.worn_flow)
-        row.usable = float(row.worn < 1)
+        row.usable = float(row.worn < 1 - est.terms.slack)
     for size in est.rows["nozzles"]:
         if size.ready:
             size.in_kit = float(any(row.usable and row.nozzle_at == size.no for row in est.rows["kit"]))

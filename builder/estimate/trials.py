@@ -14,7 +14,7 @@ def trials(est):
             if coat.sprayed and size.ready:
                 row.nozzle = size.known
                 row.loss = coat.loss * size.loss_factor
-                if row.loss < est.terms.loss_limit:
+                if row.loss < est.terms.loss_limit * (1 - est.terms.slack):
                     row.live = 1.0
                     _try(est.terms, row, coat, size)
                     _judge(est.terms, row, coat, size)
@@ -24,7 +24,7 @@ def _try(terms, row, coat, size):
     row.pressure = coat.pressure if coat.own_pressure else coat.pressure * size.pressure_factor
     row.lap = film.lap(size.fan, terms.overlap)
     row.band = film.band(size.fan, coat.clear_width, row.lap)
-    row.step = film.step(size.fan, coat.clear_width, row.lap)
+    row.step = film.step(size.fan, coat.clear_width, row.lap, terms.slack)
     row.miss = film.miss(coat.solid, coat.clear_width, row.band)
     row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)
     row.set_pressure = spray.set_pressure(row.pressure, coat.resistance, row.flow)

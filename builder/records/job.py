@@ -39,6 +39,7 @@ SYSTEMS = Kind("systems", "Systems", named="name", capacity=10, fields=(
     Field("solid", "Solid share", "share", Between(0.05, 1), help="Blank: the surface's."),
     Field("pump", "Pump", rule=OneOf("pumps"), help="Blank: the job's."),
     Field("crew", "Crew", rule=OneOf("crews"), help="Blank: the job's."),
+    Field("exposure", "Exposure", rule=OneOf("exposures"), help="Blank: the job's."),
     Field("alternate", "Alternate", rule=Word("alternate"), help="Blank: in the base price. A, B or C: priced apart.")))
 
 COATS = Kind("coats", "Coats", capacity=16, fields=(

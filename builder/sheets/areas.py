@@ -19,6 +19,7 @@ def systems(units):
         C("surface_at", "System: row of its surface", "count", "MATCH({row.surface},{surfaces.known},0)", "live"),
         C("pump_at", "System: row of its pump", "count", f"MATCH({own('pump')},{{pumps.known}},0)", "live"),
         C("crew_at", "System: row of its crew", "count", f"MATCH({own('crew')},{{crews.known}},0)", "live"),
+        C("exposure_at", "System: row of its exposure", "count", f"MATCH({own('exposure')},{{exposures.known}},0)", "live"),
         C("shown_width", "System: clear width", "width", 'IF({row.clear_width}="",{surface.clear_width},{row.clear_width})', "live"),
         C("shown_solid", "System: solid share", "share", 'IF({row.solid}="",{surface.solid},{row.solid})', "live"),
         C("rank", "System: rank of finish", "count", 'MATCH(IF({row.finish}="",{surface.finish},{row.finish}),{words.finish},0)', "live"),

@@ -16,7 +16,7 @@ DAYS = Block("days", "Days", (
     C("task_labour", "Labour of tasks, once", "time", "SUM(INDEX({task_hours.labour},0,{no}))"),
     C("visit_hours", "Labour of tasks, each visit", "time", "SUM(INDEX({task_hours.visit_hours},0,{no}))"),
     C("useful", "Labour a visit leaves", "time", "{job.people}*{terms.day_hours}-{visit_hours}"),
-    C("no_day", "Visits leave no time", "count", "--({useful}<=0)"),
+    C("no_day", "Visits leave no time", "count", "--({useful}<={job.people}*{terms.day_hours}*{terms.slack})"),
     C("sound", "Sound", "count", 'IF({no_day}=0,1,"")'),
     C("worked", "Days of work", "days", steps("({coat_labour}+{task_labour})/{useful}"), "sound"),
     C("drying", "Longest drying chain", "time", "MAX(0,MAX(INDEX({systems.chain},0,{no})))", "sound"),

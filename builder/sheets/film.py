@@ -88,4 +88,4 @@ FILM = Block("films", "Film", (
     C("abrasion", "Abrasion", "number", "{paint.abrasion}", "sprayed"),
 ), {"coat": At("coats", "{no}"), "system": At("systems", "{system_at}"), "paint": At("coatings", "{coating_at}"),
     "surface": At("surfaces", "{surface_at}"), "pump": At("pumps", "{pump_at}"), "crew": At("crews", "{crew_at}"),
-    "exposure": At("exposures", "MATCH({job.exposure},{exposures.known},0)")}, "sound")
+    "exposure": At("exposures", "{system.exposure_at}")}, "sound")

@@ -13,7 +13,7 @@ def judging(kind, units, derived=(), links=None):
     """The judged rows of a table of entries, on the sheet Entries; `derived` columns follow."""
     fields = judged(kind)
     flags = [Column(f"bad_{one.key}", fault(kind, one, units), "count", _flag(kind, one, f"{{row.{one.key}}}"), "entered") for one in fields]
-    checks = [Column(f"bad_{check.key}", check_fault(kind, check), "count", f"--({check.formula})", "sound") for check in kind.checks]
+    checks = [Column(f"bad_{check.key}", check_fault(kind, check), "count", f"--(({check.formula})*1>0)", "sound") for check in kind.checks]
     first, middle, last = flags[0].key, flags[-1].key, (checks or flags)[-1].key
     columns = [
         Column("no", f"{kind.sheet}, row", "count", label=lambda number: number),

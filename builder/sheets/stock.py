@@ -63,7 +63,7 @@ def kit(units):
         C("new_flow", "Kit: flow of water when new", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({terms.test_pressure}/{constants.water})", "live"),
         C("worn_flow", "Kit: worn by flow", "share", 'IF({row.flow}="",0,MAX(0,({row.flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))', "live"),
         C("worn", "Kit: worn", "share", "MAX({worn_volume},{worn_fan},{worn_flow})", "live"),
-        C("usable", "Kit: usable", "count", "--({worn}<1)", "live"),
+        C("usable", "Kit: usable", "count", "--({worn}<1-{terms.slack})", "live"),
         C("left", "Kit: left in", "share", "MAX(0,1-{worn}*INDEX({sizes.ratio},{nozzle_at},{@}))", "live", **SCENARIOS),
     ), {"size": At("nozzles", "{nozzle_at}")})
 

@@ -42,9 +42,9 @@ def band(fan, clear_width, lap):
     return max(fan, clear_width + lap / 2)
 
 
-def step(fan, clear_width, lap):
-    """Width that one pass covers: the fan where one pass does, else the lap (E7). All [m]. Returns [m]."""
-    return fan if clear_width <= fan else lap
+def step(fan, clear_width, lap, slack=0.0):
+    """Width that one pass covers: the fan where one pass does, else the lap (E7). All [m] but slack [-]. Returns [m]."""
+    return fan if clear_width <= fan * (1 + slack) else lap
 
 
 def miss(solid, clear_width, band):

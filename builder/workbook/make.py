@@ -1,0 +1,10 @@
+"""An opened job -> the bytes of its workbook."""
+from builder.sheets.book import blocks
+from builder.workbook.layout import Layout
+from builder.workbook.write import write
+
+
+def make(opened):
+    """opened: a job with its estimate, as `jobs.open_job` and `jobs.from_values` give it."""
+    capacity = opened.estimate.capacity
+    return write(Layout(blocks(opened.units, capacity), capacity), opened.estimate, opened.settings)

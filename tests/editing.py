@@ -1,0 +1,49 @@
+"""One edit made twice: in a spreadsheet engine and in the model."""
+import copy
+
+from builder.estimate.estimate import Estimate, capacities
+from builder.records.kinds import KINDS
+from builder.sheets.book import blocks
+from builder.workbook.layout import Layout
+from builder.workbook.write import write
+from engines import IronCalc, differences
+
+SETTINGS = {"units": "us", "currency": "USD", "exchange": 1.0, "paper": "letter", "lines": 100.0, "schema": 1.0, "catalogues": "test", "builder": "wetfilm test"}
+
+
+class LiveBook:
+    """A workbook open in IronCalc beside the values it was built from."""
+
+    def __init__(self, values, units, folder, **capacity):
+        self.values, self.units = copy.deepcopy(values), units
+        self.capacity = capacities(**capacity)
+        self.layout = Layout(blocks(units, self.capacity), self.capacity)
+        path = folder / "live.xlsx"
+        path.write_bytes(write(self.layout, self.estimate(), {**SETTINGS, "units": units.system, "currency": units.currency, "exchange": units.exchange}))
+        self.engine = IronCalc(path)
+
+    def estimate(self):
+        return Estimate(self.values, self.units, self.capacity)
+
+    def shown(self, block, key, row):
+        """What the cell of an input holds."""
+        rows = self.values[block]
+        value = rows[row].get(key) if row < len(rows) else None
+        shown = self.units.to_cell(value, KINDS[block].field_of[key].quantity)
+        return float(f"{shown:.15g}") if isinstance(shown, float) else shown
+
+    def change(self, block, key, row, shown):
+        """Put `shown` ('' for blank) into one input cell of the workbook, and the same into the model's values. `row` counts from 0."""
+        quantity = KINDS[block].field_of[key].quantity
+        rows = self.values[block]
+        while len(rows) <= row:
+            rows.append({one.key: None for one in KINDS[block].fields})
+        rows[row][key] = self.units.from_cell(shown, quantity)
+        place = self.layout.places[block, key]
+        down = 0 if KINDS[block].upright else row
+        self.engine.put(place.sheet, place.row + down, place.col + 1, shown)
+
+    def differences(self):
+        """Every formula cell in which engine and model disagree, after all changes so far."""
+        self.engine.evaluate()
+        return differences(self.estimate(), self.layout, self.engine)

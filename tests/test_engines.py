@@ -1,0 +1,75 @@
+"""Every formula cell: cached value = model = IronCalc = LibreOffice recalculated from scratch, in both unit systems."""
+import re
+import zipfile
+
+import pytest
+from conftest import BOOKS
+from engines import IronCalc, Values, differences, formula_cells, libreoffice
+
+
+@pytest.mark.parametrize("name", BOOKS)
+def test_cached_values_are_the_model(books, name):
+    book = books[name]
+    assert differences(book.estimate, book.layout, Values(book.path)) == []
+
+
+@pytest.mark.parametrize("name", BOOKS)
+def test_ironcalc_agrees(books, name):
+    book = books[name]
+    engine = IronCalc(book.path)
+    assert differences(book.estimate, book.layout, engine) == []
+    assert engine.get("Takeoff", 2, 1) == book.estimate.checks.words      # the master check in the frozen rows
+
+
+@pytest.fixture(scope="session")
+def recalculated(books, tmp_path_factory, libreoffice_here):
+    paths = libreoffice([book.path for book in books.values()], tmp_path_factory.mktemp("libreoffice"))
+    return dict(zip(books, paths))
+
+
+@pytest.mark.parametrize("name", BOOKS)
+def test_libreoffice_agrees(books, recalculated, name):
+    book = books[name]
+    assert differences(book.estimate, book.layout, Values(recalculated[name])) == []
+
+
+def test_every_formula_of_the_file_is_compared(books):
+    """No formula escapes the comparison: those in the file are those declared, and the master check of each sheet."""
+    for book in books.values():
+        with zipfile.ZipFile(book.path) as parts:
+            sheets = [parts.read(part).decode() for part in parts.namelist() if part.startswith("xl/worksheets/sheet")]
+        in_file = sum(len(re.findall(r"<f[ >]", sheet)) for sheet in sheets)
+        assert in_file == sum(1 for _ in formula_cells(book.layout)) + len(sheets)
+
+
+def _with_a_wrong_cache(book, folder):
+    """The book with the cached price changed and nothing else."""
+    price = book.estimate.rows["price"][0].total
+    place = book.layout.places["price", "total"]
+    path = folder / "wrong.xlsx"
+    with zipfile.ZipFile(book.path) as parts, zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as out:
+        for part in parts.infolist():
+            data = parts.read(part)
+            wrong = re.sub(rb'(<c r="B%d"[^>]*><f>[^<]*</f><v>)[^<]*' % place.row, rb"\g<1>99", data) if part.filename.endswith("sheet22.xml") else data
+            out.writestr(part, wrong)
+    assert Values(path).get("Price", place.row, 2) == 99 != price
+    return path
+
+
+def test_the_comparison_sees_a_wrong_cached_value(books, tmp_path):
+    book = books["boathouse"]
+    path = _with_a_wrong_cache(book, tmp_path)
+    assert [found[0] for found in differences(book.estimate, book.layout, Values(path))] == ["price.total"]
+    assert differences(book.estimate, book.layout, IronCalc(path)) == []
+
+
+def test_libreoffice_recalculates_a_wrong_cached_value(books, tmp_path, libreoffice_here):
+    book = books["boathouse"]
+    again, = libreoffice([_with_a_wrong_cache(book, tmp_path)], tmp_path / "again")
+    assert differences(book.estimate, book.layout, Values(again)) == []
+
+
+def test_no_error_value_anywhere(books):
+    for book in books.values():
+        with zipfile.ZipFile(book.path) as parts:
+            assert not any(re.search(rb"<v>#", parts.read(part)) for part in parts.namelist() if part.startswith("xl/worksheets"))
