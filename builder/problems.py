@@ -34,7 +34,7 @@ def as_json(problems):
 
 def did_you_mean(word, known):
     """A hint that names the nearest known words: the close ones, or else all of them when they are few."""
-    close = difflib.get_close_matches(str(word), known, n=3, cutoff=0.6)
+    close = difflib.get_close_matches(str(word), known, n=3, cutoff=0.7)
     if close:
         return "did you mean " + " or ".join(f"'{name}'" for name in close) + "?"
     if len(known) <= 8:

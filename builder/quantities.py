@@ -169,11 +169,13 @@ class Units:
         """Text of a file -> internal value. ValueError(message, hint) says what is allowed instead."""
         text = text.strip()
         example = units_of(quantity)
+        if "," in text:
+            raise ValueError(f"'{text}' has a comma", "write 1200 for a thousand two hundred, 12.5 for twelve and a half")
         try:
             terms = _terms(text)
         except (ValueError, ZeroDivisionError):
             wanted = f"a number with a unit, such as '1 {example[0]}'" if example and quantity != "share" else "a plain number"
-            raise ValueError(f"'{text}' is not {wanted}", "digits, a decimal point, no thousands commas") from None
+            raise ValueError(f"'{text}' is not {wanted}", "digits and a decimal point, as in 12.5") from None
         if quantity == "share" and terms[0][1] == "" or quantity in PLAIN or (quantity.startswith("money") and not example):
             if len(terms) > 1 or terms[0][1]:
                 raise ValueError(f"'{text}' has a unit or text behind the number", "write the number alone")

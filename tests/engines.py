@@ -2,6 +2,7 @@
 import subprocess
 import tempfile
 from pathlib import Path
+from xml.sax.saxutils import escape
 
 import ironcalc
 import openpyxl
@@ -50,23 +51,64 @@ class Values:
         return self.book[sheet].cell(row, col).value
 
 
-def libreoffice(paths, into, macro=None):
-    """Every file recalculated by LibreOffice from scratch and saved as xlsx into a folder: the new paths.
+def _profile(folder):
+    """A fresh LibreOffice profile that recalculates everything on load: cached values are trusted otherwise."""
+    user = Path(folder, "user")
+    user.mkdir(parents=True)
+    user.joinpath("registrymodifications.xcu").write_text(HARD_RECALCULATION)
+    return user
 
-    Runs one process on a profile of its own. LibreOffice trusts cached values unless told otherwise, and
-    exits 0 without writing when it fails, so both are seen to.
-    """
-    with tempfile.TemporaryDirectory() as profile:
-        user = Path(profile, "user")
-        user.mkdir()
-        user.joinpath("registrymodifications.xcu").write_text(HARD_RECALCULATION)
-        subprocess.run(["soffice", f"-env:UserInstallation=file://{profile}", "--headless", "--convert-to", "xlsx",
-                        "--outdir", str(into), *map(str, paths)], capture_output=True, check=True, timeout=300)
-    made = [Path(into, Path(path).name) for path in paths]
-    missing = [path.name for path in made if not path.exists()]
+
+def _soffice(profile, *arguments):
+    subprocess.run(["soffice", f"-env:UserInstallation=file://{profile}", "--headless", "--norestore", *map(str, arguments)],
+                   capture_output=True, check=True, timeout=300)
+
+
+def _made(paths):
+    """The paths, each of which must exist: LibreOffice exits 0 without writing when it fails."""
+    missing = [path.name for path in paths if not path.exists()]
     if missing:
         raise RuntimeError(f"LibreOffice wrote nothing for {missing}")
-    return made
+    return paths
+
+
+def libreoffice(paths, into, form="xlsx"):
+    """Every file recalculated by LibreOffice from scratch and saved into a folder, all in one process: the new paths."""
+    with tempfile.TemporaryDirectory() as profile:
+        _profile(profile)
+        _soffice(profile, "--convert-to", form, "--outdir", into, *paths)
+    return _made([Path(into, Path(path).with_suffix(f".{form}").name) for path in paths])
+
+
+MACRO = """<?xml version="1.0" encoding="UTF-8"?>
+<script:module xmlns:script="http://openoffice.org/2000/script" script:name="Module1" script:language="StarBasic">
+Sub Edit
+  Dim hidden(0) As New com.sun.star.beans.PropertyValue
+  hidden(0).Name = "Hidden" : hidden(0).Value = True
+  Dim filter(0) As New com.sun.star.beans.PropertyValue
+  filter(0).Name = "FilterName" : filter(0).Value = "Calc MS Excel 2007 XML"
+  doc = StarDesktop.loadComponentFromURL("file://{source}", "_blank", 0, hidden())
+  sheets = doc.Sheets
+  For i = 0 To sheets.Count - 1
+    sheets.getByIndex(i).unprotect("")
+  Next i
+{lines}
+  doc.calculateAll()
+  doc.storeToURL("file://{target}", filter())
+  doc.close(True)
+End Sub
+</script:module>"""
+
+def edited_in_libreoffice(source, target, lines):
+    """A workbook edited as a person would in LibreOffice, by StarBasic lines that know `doc` and `sheets`, and saved as xlsx."""
+    with tempfile.TemporaryDirectory() as profile:
+        user = _profile(profile)
+        _soffice(profile, "--terminate_after_init")    # its first start lays an empty Module1 over any other
+        basic = "\n".join("  " + line for line in lines)
+        module = MACRO.replace("{source}", str(source)).replace("{target}", str(target)).replace("{lines}", escape(basic))
+        (user / "basic" / "Standard" / "Module1.xba").write_text(module)
+        _soffice(profile, "macro:///Standard.Module1.Edit")
+    return _made([Path(target)])[0]
 
 
 def formula_cells(layout):

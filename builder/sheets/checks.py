@@ -41,7 +41,7 @@ CHECKS = (
         C("stops", "To put right: these stop the price", "count", f"SUM({{{STOPS[0]}:{STOPS[-1]}}})"),
         C("looks", "To look at: the price stands", "count", f"SUM({{{LOOKS[0]}:{LOOKS[-1]}}})"),
         C("words", "All checks", "text", 'IF({stops}+{looks}=0,"All checks clear",{stops}&" to put right, "&{looks}&" to look at")'),
-        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count", f"COUNTA({{{kind.key}.all}})-SUM({{{kind.key}.filled}})") for kind in TABLES),
+        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count", f"COUNTA({{{kind.key}.all}})-SUM({{{kind.key}.filled}})+COUNTA({{{kind.key}.below}})") for kind in TABLES),
         C("items_of_cost", "Cost, added up by item", "money", "+".join(_COST % key for key in ITEMS_OF_COST)),
         C("kinds_of_cost", "Cost, added up by kind", "money", _COST % "cost"),
     ), form="upright"),

@@ -5,6 +5,7 @@ from xlsxwriter.utility import xl_col_to_name as letters
 
 HEAD = 4                                       # tables: header row; records follow
 NUMBERS = 3                                    # tables: the number above each copy of a repeated column
+BELOW = 200                                    # rows below a table of entries in which a stray one is noticed
 _BRACES = re.compile(r"\{([^{}]+)\}")
 ROW, COLUMN = "§", "¤"                         # in a template: this record's row (table) or column (card)
 
@@ -67,8 +68,8 @@ class Layout:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
             yield f"{block}_head", f"='{first.sheet}'!${letters(first.col)}${HEAD}"
-            yield f"{block}_all", (f"='{first.sheet}'!${letters(first.col)}${first.row}:"
-                                   f"${letters(last.col)}${first.row + first.rows - 1}")
+            for name, top, rows in (("all", first.row, first.rows), ("below", first.row + first.rows, BELOW)):
+                yield f"{block}_{name}", f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}"
 
     def template(self, block, column, copy=0):
         """A column's formula as a spreadsheet reads it, with ROW or COLUMN where the record's own stands."""
@@ -125,7 +126,7 @@ class _Scope:
 
     def _elsewhere(self, word, text):
         link = self.block.links.get(word)
-        if link is None and text in ("all", "head"):
+        if link is None and text in ("all", "head", "below"):
             return f"{word}_{text}"
         key, number, _ = self._split(text)
         target = link.block if link else word
