@@ -69,7 +69,8 @@ def _units_for(currency, problems):
 def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     """Load a job file (None: the starter, for a blank book) with the catalogues of a folder.
 
-    system: 'us' or 'metric' instead of the job's own; paper: 'letter' or 'a4'; lines: rows of takeoff. Raises Refused where a file cannot be read at all; all else is in `problems`.
+    system: 'us' or 'metric' instead of the job's own; paper: 'letter' or 'a4'; lines: rows of takeoff.
+    Raises Refused where a file cannot be read at all; all else is in `problems`.
     """
     problems = []
     currency = _catalogue_currency(catalogs)

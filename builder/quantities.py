@@ -48,9 +48,9 @@ SHOWN = {
     "money": ("", "", 2, 2), "money_volume": ("/gal", "/L", 2, 2), "money_area": ("/ft2", "/m2", 4, 4),
     "money_length": ("/ft", "/m", 2, 2), "money_hour": ("/h", "/h", 2, 2), "money_day": ("/day", "/day", 2, 2),
     "share": ("", "", 3, 3), "number": ("", "", 3, 3), "count": ("", "", 0, 0), "days": ("day", "day", 1, 1),
-    "date": ("", "", 0, 0), "text": ("", "", 0, 0),
+    "date": ("", "", 0, 0), "year": ("", "", 0, 0), "text": ("", "", 0, 0),
 }
-PLAIN = ("number", "count", "days", "date", "text")  # no unit: the value is its own cell
+PLAIN = ("number", "count", "days", "date", "year", "text")  # no unit: the value is its own cell
 
 
 @functools.cache
@@ -130,7 +130,6 @@ class Units:
     def decimals(self, quantity):
         return SHOWN[quantity][2 + SYSTEMS.index(self.system)]
 
-    @functools.cache
     def scale(self, quantity):
         """Internal value of one shown unit."""
         size = scale(SHOWN[quantity][SYSTEMS.index(self.system)])

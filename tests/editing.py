@@ -1,14 +1,16 @@
 """One edit made twice: in a spreadsheet engine and in the model."""
 import copy
 
+from engines import IronCalc, differences
+
 from builder.estimate.estimate import Estimate, capacities
 from builder.records.kinds import KINDS
 from builder.sheets.book import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.write import write
-from engines import IronCalc, differences
 
-SETTINGS = {"units": "us", "currency": "USD", "exchange": 1.0, "paper": "letter", "lines": 100.0, "schema": 1.0, "catalogues": "test", "builder": "wetfilm test"}
+SETTINGS = {"units": "us", "currency": "USD", "exchange": 1.0, "paper": "letter", "lines": 100.0,
+            "schema": 1.0, "catalogues": "test", "builder": "wetfilm test"}
 
 
 class LiveBook:

@@ -25,8 +25,9 @@ def small_book(system, folder):
 
 def _names(book, block):
     kind = KINDS[block]
-    rows = book.values[block]
-    return [f"{row['family']} {row['size']}" if block == "nozzles" else row[kind.named] for row in rows if row.get(kind.named or "family") or block == "nozzles"]
+    if block == "nozzles":
+        return [f"{row['family']} {row['size']}" for row in book.values[block]]
+    return [row[kind.named] for row in book.values[block] if row.get(kind.named)]
 
 
 def _sensible(draw, book, kind, field):

@@ -7,7 +7,6 @@ from builder.jobs import from_values, open_job
 from builder.workbook.make import make
 from builder.workbook.read import read
 
-
 LINES = (  # system, length, height as a person types them, and the same in feet
     ("Exterior siding", "=12+14+9", 35, "9.5", 9.5), ("Interior walls", "48", 48, "8", 8), ("Exterior trim", "120", 120, "0.75", 0.75))
 JOB = """

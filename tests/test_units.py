@@ -47,7 +47,8 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     wear.waste_rate: ([0.05, (41, "money/gal"), 0.1, 0.1, (45, "money/hour"), (0.2, "gal/min")], "money/gal"),
     wear.interval: ([(45, "gal"), (38, "money"), (3, "money/gal")], "gal"),
     wear.mean_wear: ([(30, "gal"), (45, "gal")], ""),
-    wear.cost: ([(0.003, "gal/ft**2"), 0.02, (41, "money/gal"), (8, "s/ft**2"), (45, "money/hour"), (0.0033, "gal/ft**2"), (38, "money"), (30, "gal")], "money/ft**2"),
+    wear.cost: ([
+        (0.003, "gal/ft**2"), 0.02, (41, "money/gal"), (8, "s/ft**2"), (45, "money/hour"), (0.0033, "gal/ft**2"), (38, "money"), (30, "gal")], "money/ft**2"),
     wear.worn_by_volume: ([(18, "gal"), (45, "gal")], ""),
     wear.worn_by_fan: ([(9, "inch"), (10, "inch"), 0.75], ""),
     wear.worn_by_flow: ([(0.26, "gal/min"), (0.24, "gal/min"), 17 / 15], ""),

@@ -2,9 +2,9 @@
 from builder.estimate.areas import place
 from builder.estimate.constants import WATER_DENSITY
 from builder.estimate.stock import rank
+from builder.records.reasons import FILM_FAULTS
 from builder.records.words import BESIDE
 from builder.rules import same
-from builder.records.reasons import FILM_FAULTS
 from builder.trade import film, spray
 from builder.trade.labor import steps_up
 

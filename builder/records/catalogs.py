@@ -3,6 +3,7 @@ from builder.records.fields import Check, Field, Kind
 from builder.rules import Between, Day, Name, OneOf, SizeNumber, Word, same
 
 MONEY = Between(0, 1e7)
+MONEY_HOUR, MONEY_VOLUME = Between(0, 1e5, "/h"), Between(0, 1e5, "/gal")
 WHOLE = 1e-6  # how far from whole a multiple of packs may be
 SOURCE = Field("source", "Source", help="Where the figures come from.")
 PRICED = Field("priced_on", "Priced on", "date", Day(), help="The day the prices were true.")
@@ -30,7 +31,8 @@ def _pack_check(number):
 
     return Check(f"pack{number}", f"pack {number} needs size and price, a whole multiple of pack {number - 1}",
                  f"IF(ISNUMBER({{row.{size}}})+ISNUMBER({{row.{price}}})=0,0,"
-                 f"IFERROR((ISNUMBER({{row.{size}}})*ISNUMBER({{row.{price}}})=0)+({times}<1+1/2)+(ABS({times}-INT({times}+1/2))>{{constants.whole}}),1))", wrong)
+                 f"IFERROR((ISNUMBER({{row.{size}}})*ISNUMBER({{row.{price}}})=0)+({times}<1+1/2)"
+                 f"+(ABS({times}-INT({times}+1/2))>{{constants.whole}}),1))", wrong)
 
 
 COATINGS = Kind("coatings", "Coatings", named="name", capacity=24, fields=(
@@ -39,13 +41,14 @@ COATINGS = Kind("coatings", "Coatings", named="name", capacity=24, fields=(
     Field("base", "Base", rule=Word("base"), required=True),
     Field("volume_solids", "Volume solids", "share", Between(0.05, 1), help="On the data sheet; what stays on the wall of what leaves the can."),
     Field("dry_film", "Dry film", "film", Between(0.2, 60, "mil"), help="Of one coat: 1.7 mil is usual for wall paint; it is on the data sheet."),
-    Field("spread", "Spread", "spread", Between(10, 1000, "ft2/gal"), help="For stains, sealers and fillers that are bought by spread, instead of solids and dry film."),
+    Field("spread", "Spread", "spread", Between(10, 1000, "ft2/gal"),
+          help="For stains, sealers and fillers that are bought by spread, instead of solids and dry film."),
     Field("density", "Density", "density", Between(0.6, 2.5, "kg/L"), True),
     Field("viscosity", "Viscosity", "viscosity", Between(1, 20000, "cP"), True, "As it moves through a hose, at about 500 1/s."),
     Field("thinning", "Thinning", "share", Between(0, 0.5), help="Thinner over paint, by volume; blank is none."),
     Field("thinning_max", "Most thinning", "share", Between(0, 0.5), help="What the data sheet allows; blank is none."),
     Field("thinner_density", "Thinner density", "density", Between(0.6, 2.5, "kg/L"), help="Blank: water."),
-    Field("thinner_price", "Thinner price", "money_volume", MONEY, help="Blank: free."),
+    Field("thinner_price", "Thinner price", "money_volume", MONEY_VOLUME, help="Blank: free."),
     Field("wet_max", "Most wet film", "film", Between(0.5, 200, "mil"), help="More sags; blank is no limit."),
     Field("pressure", "Gun pressure", "pressure", Between(200, 7000, "psi"), True, "At the gun while spraying."),
     Field("orifice_min", "Least orifice", "orifice", Between(5, 60, "thou"), True, path="orifice.min"),
@@ -99,7 +102,8 @@ PUMPS = Kind("pumps", "Pumps", named="name", capacity=8, fields=(
     Field("whip_bore", "Whip bore", "width", Between(0.1, 2, "in"), path="whip.bore"),
     Field("whip_pressure_max", "Whip rated to", "pressure", Between(200, 9000, "psi"), path="whip.pressure_max"),
     SOURCE), checks=(
-    Check("whip", "a whip needs length, bore and rating", "(ISNUMBER({row.whip_length})<>ISNUMBER({row.whip_bore}))+(ISNUMBER({row.whip_bore})<>ISNUMBER({row.whip_pressure_max}))",
+    Check("whip", "a whip needs length, bore and rating",
+          "(ISNUMBER({row.whip_length})<>ISNUMBER({row.whip_bore}))+(ISNUMBER({row.whip_bore})<>ISNUMBER({row.whip_pressure_max}))",
           lambda row, judge: ((row.whip_length is None) + (row.whip_bore is None) + (row.whip_pressure_max is None)) % 3 > 0),))
 
 SURFACES = Kind("surfaces", "Surfaces", named="name", capacity=14, fields=(
@@ -137,8 +141,8 @@ RATES = Kind("rates", "Task rates", named="name", capacity=30, fields=(
     Field("count_rate", "Rate by count", "count_rate", Between(0.01, 1e4, "/h"), help="For basis count."),
     Field("hours_each", "Time each", "time", Between(0, 100, "h"), help="For basis visit or colour."),
     Field("people", "People", "count", Between(1, 20, whole=True), help="Working at once; blank: 1."),
-    Field("area_material", "Material by area", "money_area", MONEY),
-    Field("length_material", "Material by length", "money_length", MONEY),
+    Field("area_material", "Material by area", "money_area", Between(0, 1e4, "/ft2")),
+    Field("length_material", "Material by length", "money_length", Between(0, 1e4, "/ft")),
     Field("each_material", "Material each", "money", MONEY, help="For basis count, visit or colour."),
     SOURCE), checks=(
     Check("rate_missing", "the rate that its basis calls for is missing",
@@ -155,7 +159,7 @@ CREWS = Kind("crews", "Crews", named="name", capacity=6, fields=(
     Field("flow_max", "Handles up to", "flow", Between(0.05, 5, "gal/min"), True, "A learner is kept to a small flow."),
     Field("gun_speed_factor", "Hand speed factor", "number", Between(0.3, 2), True),
     Field("handling_factor", "Handling factor", "number", Between(0.3, 3), True),
-    Field("wage", "Wage", "money_hour", MONEY, True, "One person, before burden."),
+    Field("wage", "Wage", "money_hour", MONEY_HOUR, True, "One person, before burden."),
     SOURCE))
 
 EXPOSURES = Kind("exposures", "Exposures", named="name", capacity=6, fields=(

@@ -3,9 +3,9 @@
 The YAML check, the limits, the data validation, the judging column, the read-back and the model
 all take a field's rule from here.
 """
+from collections.abc import Callable
 from dataclasses import dataclass
 from dataclasses import field as default
-from typing import Callable
 
 from builder.rules import Rule
 

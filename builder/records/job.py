@@ -1,5 +1,5 @@
 """The job kinds: what the contractor and the partner type on the input sheets."""
-from builder.records.catalogs import MONEY
+from builder.records.catalogs import MONEY, MONEY_HOUR
 from builder.records.fields import Check, Field, Kind
 from builder.rules import Between, Day, Name, OneOf, Word, same
 
@@ -9,7 +9,7 @@ JOB = Kind("job", "Job", upright=True, fields=(
     Field("name", "Job"), Field("client", "Client"), Field("site", "Site"),
     Field("date", "Date of the estimate", "date", Day(), help="Prices are judged for age on this day."),
     Field("start", "First working day", "date", Day(), help="Blank: no finish date."),
-    Field("built", "Year built", "count", Between(1500, 2100, whole=True), help="Before 1978 old lead paint is likely: follow the lead-safe rules."),
+    Field("built", "Year built", "year", Between(1500, 2100, whole=True), help="Before 1978 old lead paint is likely: follow the lead-safe rules."),
     Field("building", "Kind of building", rule=Word("building")),
     Field("disturbed_area", "Old paint disturbed", "area", Between(0, 1e6, "ft2"), help="Sanded, scraped or blasted."),
     Field("crew", "Crew", rule=OneOf("crews"), required=True),
@@ -20,7 +20,7 @@ JOB = Kind("job", "Job", upright=True, fields=(
     Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"), True),
     Field("opening_both", "Openings deducted from one face up to", "area", Between(0, 100, "m2"), True, "Larger ones from every face."),
     Field("voc_limit", "VOC limit", "voc", Between(0, 1000, "g/L"), help="Blank: none."),
-    Field("wage", "Own wage", "money_hour", MONEY, help="One person, before burden; blank: the crew's."),
+    Field("wage", "Own wage", "money_hour", MONEY_HOUR, help="One person, before burden; blank: the crew's."),
     Field("overhead", "Own overhead, share", "share", SHARE, help="Blank: from Terms."),
     Field("contingency", "Own contingency", "share", SHARE, help="Blank: from Terms."),
     Field("margin", "Own margin", "share", SHARE, help="Blank: from Terms."),

@@ -1,4 +1,5 @@
 """The terms: how this contractor works and charges, one figure each, with a job's own figure before it."""
+from builder.records.catalogs import MONEY_HOUR
 from builder.records.fields import Field, Kind
 from builder.rules import Between, Name, Word
 
@@ -20,11 +21,12 @@ TERMS = Kind("terms", "Terms", upright=True, fields=(
           "The flow of a used nozzle is measured with water at this pressure.", "spray.test_pressure"),
     _share("kit_preference", "Preference for the kit", "choice.kit_preference", "A nozzle you have is taken up to this much dearer."),
     Field("smooth_span", "Span of 'smoothest'", "number", Between(1, 3), True, "Times the smallest orifice that fits.", "choice.smooth_span"),
-    Field("tie_step", "Tie step", "money_area", Between(0, 1), True, "Added per row, so that equal costs fall to the earlier size.", "choice.tie_step"),
+    Field("tie_step", "Tie step", "money_area", Between(0, 1, "/ft2"), True, "Added per row, so that equal costs fall to the earlier size.", "choice.tie_step"),
     Field("slack", "Slack of comparisons", "number", Between(0, 0.01), True, path="choice.slack"),
     _share("loss_plausible", "Most plausible loss", "choice.loss_plausible", "More is a reason against a size."),
     _share("loss_limit", "Loss that cannot be", "choice.loss_limit", "At this loss and more a row stays blank.", 0.99),
-    Field("reynolds_max", "Most Reynolds number", "number", Between(500, 1e5), True, "Above it the hose is not laminar and its drop is larger than shown.", "choice.reynolds_max"),
+    Field("reynolds_max", "Most Reynolds number", "number", Between(500, 1e5), True,
+          "Above it the hose is not laminar and its drop is larger than shown.", "choice.reynolds_max"),
     _share("purchase_tax", "Tax on purchases", "buying.purchase_tax", "On the base below; 0 where it is recovered."),
     Field("purchase_tax_base", "Purchase tax is on", rule=Word("tax_base"), required=True, path="buying.purchase_tax_base"),
     _share("sundries", "Sundries", "buying.sundries", "Tape, paper, rags: share of coating and thinner."),
@@ -37,7 +39,7 @@ TERMS = Kind("terms", "Terms", upright=True, fields=(
     Field("currency", "Currency", rule=Name(unique=False), required=True, help="The catalogues' own, as three letters.", path="price.currency"),
     Field("overhead_basis", "Overhead is a share of", rule=Word("overhead_basis"), required=True, path="price.overhead_basis"),
     _share("overhead", "Overhead, share", "price.overhead", "Of direct cost or of sales, as the basis says."),
-    Field("overhead_hour", "Overhead per labour hour", "money_hour", Between(0, 1e5), True, "For basis labour hours.", "price.overhead_hour"),
+    Field("overhead_hour", "Overhead per labour hour", "money_hour", MONEY_HOUR, True, "For basis labour hours.", "price.overhead_hour"),
     _share("contingency", "Contingency", "price.contingency", "Share of cost."),
     _share("margin", "Margin", "price.margin", "Profit as a share of the price before tax."),
     Field("minimum", "Least charge", "money", Between(0, 1e7), True, path="price.minimum"),

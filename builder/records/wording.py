@@ -6,12 +6,14 @@ from builder.rules import Between, Day
 def limit_text(value, quantity, units):
     """A limit in the book's unit: '5,000'."""
     shown = units.to_cell(value, quantity)
-    return f"{float(f'{shown:.4g}'):,g}"
+    return f"{float(f'{shown:.4g}'):,.12g}"
 
 
 def allowed(kind, one, units):
     """What a field may hold, in words: 'a number from 0 to 5,000 ft'."""
     words = one.rule.words(units)
+    if one.quantity == "year":
+        return words.format(low=int(one.rule.low), high=int(one.rule.high))
     if isinstance(one.rule, Between) and not isinstance(one.rule, Day):
         low, high = (limit_text(end, one.quantity, units) for end in one.rule.limits())
         unit = "" if SHOWN[one.quantity][0] == "" and not one.quantity.startswith("money") else " " + units.shown(one.quantity)

@@ -4,6 +4,7 @@ from builder.records.kinds import KINDS
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 
+
 def _differ(one, other):
     return f"--(ABS({one}-{other})>N({{terms.tolerance}})*N({{terms.ready}})*(1+ABS({one})))"
 
@@ -11,7 +12,7 @@ def _differ(one, other):
 COUNTS = {
     "no_lines": "--(SUM({takeoff.ready})=0)",
     **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},">0")' for kind in KINDS.values()},
-    "beyond": "SUM({beyond_%s:beyond_%s})" % (TABLES[0].key, TABLES[-1].key),
+    "beyond": f"SUM({{beyond_{TABLES[0].key}:beyond_{TABLES[-1].key}}})",
     "too_open": "SUM({areas.too_open})",
     "uncoated": "SUMPRODUCT(--(({systems.lines}>0)*(({systems.coat_rows}=0)*({systems.live}=1))=1))",
     "film": 'COUNTIF({films.faults},">0")',
@@ -41,7 +42,8 @@ CHECKS = (
         C("stops", "To put right: these stop the price", "count", f"SUM({{{STOPS[0]}:{STOPS[-1]}}})"),
         C("looks", "To look at: the price stands", "count", f"SUM({{{LOOKS[0]}:{LOOKS[-1]}}})"),
         C("words", "All checks", "text", 'IF({stops}+{looks}=0,"All checks clear",{stops}&" to put right, "&{looks}&" to look at")'),
-        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count", f"COUNTA({{{kind.key}.all}})-SUM({{{kind.key}.filled}})+COUNTA({{{kind.key}.below}})") for kind in TABLES),
+        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count",
+            f"COUNTA({{{kind.key}.all}})-SUM({{{kind.key}.filled}})+COUNTA({{{kind.key}.below}})") for kind in TABLES),
         C("items_of_cost", "Cost, added up by item", "money", "+".join(_COST % key for key in ITEMS_OF_COST)),
         C("kinds_of_cost", "Cost, added up by kind", "money", _COST % "cost"),
     ), form="upright"),

@@ -1,30 +1,30 @@
-"""The input sheets: one table a kind, the key result and the first fault in words beside each row."""
+"""The input sheets: one table a kind, the key result and the first fault in words beside each row.
+
+What stands beside a row finds its own row by place; on a row that a person inserted it is missing,
+which does no harm: the workings reach inputs by number.
+"""
 from builder.records.kinds import KINDS
 from builder.sheets.grammar import At, Block, inputs
 from builder.sheets.grammar import Column as C
 
-BESIDE = "ROW()-ROW({%s.head})"
+
+def _table(key, *columns, **blocks):
+    """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the faults."""
+    beside = f"ROW()-ROW({{{key}.head}})"
+    links = {word: At(block, beside) for word, block in {"here": key, **blocks}.items()}
+    fault = C("shown_fault", "To put right", "text", '{here.fault}&""', "")
+    return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links, entered=True)
 
 
-def _shown(kind, block, *columns):
-    """A table of inputs with columns of results beside them."""
-    return Block(kind, KINDS[kind].sheet, (*inputs(KINDS[kind]), *columns), {"here": At(block, BESIDE % kind)}, entered=True)
-
-
-def _fault(block="here"):
-    return C("shown_fault", "To put right", "text", f'{{{block}.fault}}&""', "")
-
+AREA = C("shown_area", "Coated area", "area", "{here.coated}", "")
 
 TABLES = (
-    _shown("takeoff", "areas", C("shown_area", "Coated area", "area", "{here.coated}", ""), _fault()),
-    _shown("openings", "openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", ""), _fault()),
-    _shown("systems", "systems", C("shown_area", "Coated area", "area", "{here.coated}", ""), _fault()),
-    Block("coats", "Coats", (*inputs(KINDS["coats"]), C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""),
-                             C("shown_need", "Needed", "volume", "{amount.need}", ""), _fault()),
-          {"here": At("films", BESIDE % "coats"), "used": At("picks", BESIDE % "coats"), "amount": At("gallons", BESIDE % "coats")}, entered=True),
-    _shown("kit", "kit", C("shown_worn", "Worn", "share", "{here.worn}", ""), _fault()),
-    Block("tasks", "Tasks", (*inputs(KINDS["tasks"]), C("shown_hours", "Hours, base", "time", "INDEX({task_hours.hours},ROW()-ROW({tasks.head}),1)", ""), _fault()),
-          {"here": At("tasks", BESIDE % "tasks")}, entered=True),
-    *(_shown(key, key, _fault()) for key in ("coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates", "crews",
-                                              "exposures", "reaches", "holidays")),
+    _table("takeoff", AREA, here="areas"),
+    _table("openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", "")),
+    _table("systems", AREA),
+    _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""), C("shown_need", "Needed", "volume", "{amount.need}", ""),
+           here="films", used="picks", amount="gallons"),
+    _table("kit", C("shown_worn", "Worn", "share", "{here.worn}", "")),
+    _table("tasks", C("shown_hours", "Hours, base", "time", "{work.hours@1}", ""), work="task_hours"),
+    *map(_table, ("coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates", "crews", "exposures", "reaches", "holidays")),
 )

@@ -27,12 +27,7 @@ GALLONS = Block("gallons", "Gallons", (
 
 
 SLACK = "{terms.round_slack}"
-CASES = ("none of the largest", "largest as fit", "one more of the largest")
-
-
-def _cases(title):
-    """A column for each number of the largest pack that is tried."""
-    return {"repeat": len(CASES), "heads": tuple(f"{title}; {case}" for case in CASES)}
+CASES = {"repeat": 3, "heads": ("no largest pack", "largest as fit", "one more of the largest")}   # a copy for each number that is tried
 
 
 def _price(number):
@@ -62,18 +57,18 @@ def purchases(coats):
         C("touch_up", "Touch-up kept", "volume", "{terms.touch_up}"),
         C("total", "Needed in all", "volume", "{coats_need}+{line_fill}+{touch_up}"),
         C("larges", "Largest pack", "count",
-          f'IF({_size(3)}=0,0,CHOOSE({{@}},0,INT({{total}}/{_size(3)}+{SLACK}),ROUNDUP(MAX(0,{{total}}/{_size(3)}-{SLACK}),0)))', **_cases("Largest pack")),
-        C("rest", "Rest", "volume", f"MAX(0,{{total}}-{{larges@}}*{_size(3)})", **_cases("Rest")),
-        C("middle_fit", "Middle pack, as many as fit", "count", f"IF({_size(2)}=0,0,INT({{rest@}}/{_size(2)}+{SLACK}))", **_cases("Middle pack, as fit")),
+          f'IF({_size(3)}=0,0,CHOOSE({{@}},0,INT({{total}}/{_size(3)}+{SLACK}),ROUNDUP(MAX(0,{{total}}/{_size(3)}-{SLACK}),0)))', **CASES),
+        C("rest", "Rest", "volume", f"MAX(0,{{total}}-{{larges@}}*{_size(3)})", **CASES),
+        C("middle_fit", "Middle pack, as many as fit", "count", f"IF({_size(2)}=0,0,INT({{rest@}}/{_size(2)}+{SLACK}))", **CASES),
         C("middle_more", "Middle pack, one more", "count",
-          f"IF({_size(2)}=0,0,ROUNDUP(MAX(0,{{rest@}}/{_size(2)}-{SLACK}),0))", **_cases("Middle pack, one more")),
-        C("cost_none", "Cost of rest, no middle pack", "money", _small_cost("0"), **_cases("Cost, no middle pack")),
-        C("cost_fit", "Cost of rest, middle packs as fit", "money", _small_cost("{middle_fit@}"), **_cases("Cost, middle as fit")),
-        C("cost_more", "Cost of rest, one more middle pack", "money", _small_cost("{middle_more@}"), **_cases("Cost, middle one more")),
-        C("rest_choice", "Choice for the rest", "count", _first_least("{cost_none@}", "{cost_fit@}", "{cost_more@}"), **_cases("Choice for the rest")),
-        C("rest_cost", "Cost of the rest", "money", "CHOOSE({rest_choice@},{cost_none@},{cost_fit@},{cost_more@})", **_cases("Cost of the rest")),
-        C("middle_taken", "Middle packs", "count", "CHOOSE({rest_choice@},0,{middle_fit@},{middle_more@})", **_cases("Middle packs")),
-        C("case_cost", "Cost of the case", "money", f"{{larges@}}*{_price(3)}+{{rest_cost@}}", **_cases("Cost of the case")),
+          f"IF({_size(2)}=0,0,ROUNDUP(MAX(0,{{rest@}}/{_size(2)}-{SLACK}),0))", **CASES),
+        C("cost_none", "Cost of rest, no middle pack", "money", _small_cost("0"), **CASES),
+        C("cost_fit", "Cost of rest, middle packs as fit", "money", _small_cost("{middle_fit@}"), **CASES),
+        C("cost_more", "Cost of rest, one more middle pack", "money", _small_cost("{middle_more@}"), **CASES),
+        C("rest_choice", "Choice for the rest", "count", _first_least("{cost_none@}", "{cost_fit@}", "{cost_more@}"), **CASES),
+        C("rest_cost", "Cost of the rest", "money", "CHOOSE({rest_choice@},{cost_none@},{cost_fit@},{cost_more@})", **CASES),
+        C("middle_taken", "Middle packs", "count", "CHOOSE({rest_choice@},0,{middle_fit@},{middle_more@})", **CASES),
+        C("case_cost", "Cost of the case", "money", f"{{larges@}}*{_price(3)}+{{rest_cost@}}", **CASES),
         C("choice", "Cheapest case", "count", _first_least("{case_cost@1}", "{case_cost@2}", "{case_cost@3}")),
         C("large", "Largest packs", "count", "CHOOSE({choice},{larges@1},{larges@2},{larges@3})"),
         C("middle", "Middle packs", "count", "CHOOSE({choice},{middle_taken@1},{middle_taken@2},{middle_taken@3})"),

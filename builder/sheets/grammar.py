@@ -34,7 +34,7 @@ class Column:
     repeat: int = 0
     label: object = None
     field: Field | None = None
-    heads: tuple = ()          # titles of the copies of a repeated column
+    heads: tuple = ()          # what each copy of a repeated column is for
     beside: str = ""
     rows: int = 0              # of a list shorter than its block
     note: str = ""             # what stands behind an upright block's unit

@@ -3,7 +3,6 @@ from builder.records.kinds import KINDS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
-from builder.sheets.sizes import _four
 from builder.sheets.stock import SCENARIOS
 
 HOURS = Block("hours", "Hours", (
@@ -50,14 +49,14 @@ TASK_HOURS = Block("task_hours", "Task hours", (
     C("visits", "By visit", "count", "INDEX({words.basis_visits},{basis_no})"),
     C("people", "People", "count", 'IF({task.people}="",MAX(1,N({rate.people})),{task.people})'),
     C("scenarios", "In", "count", 'IF({system_at}="",1,INDEX({systems.scenarios},{system_at},{@}))', **SCENARIOS),
-    C("area", "Area", "area", _amount("area", "measured"), **_four("Area")),
-    C("edge", "Perimeter", "length", _amount("length", "perimeter"), **_four("Perimeter")),
-    C("colours", "Colours", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **_four("Colours")),
-    C("each_hours", "Hours of a person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **_four("Hours of a person")),
-    C("hours", "Hours", "time", "{each_hours@}*{people}*{scenarios@}", **_four("Hours")),
-    C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **_four("Material")),
-    C("labour", "Labour, once", "time", "{hours@}*(1-{visits})", **_four("Labour, once")),
-    C("visit_hours", "Labour a visit", "time", "{hours@}*{visits}", **_four("Labour a visit")),
-    C("once_material", "Material, once", "money", "{material@}*(1-{visits})", **_four("Material, once")),
-    C("visit_material", "Material a visit", "money", "{material@}*{visits}", **_four("Material a visit")),
+    C("area", "Area", "area", _amount("area", "measured"), **SCENARIOS),
+    C("edge", "Perimeter", "length", _amount("length", "perimeter"), **SCENARIOS),
+    C("colours", "Colours", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **SCENARIOS),
+    C("each_hours", "Hours of a person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **SCENARIOS),
+    C("hours", "Hours", "time", "{each_hours@}*{people}*{scenarios@}", **SCENARIOS),
+    C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **SCENARIOS),
+    C("labour", "Labour, once", "time", "{hours@}*(1-{visits})", **SCENARIOS),
+    C("visit_hours", "Labour a visit", "time", "{hours@}*{visits}", **SCENARIOS),
+    C("once_material", "Material, once", "money", "{material@}*(1-{visits})", **SCENARIOS),
+    C("visit_material", "Material a visit", "money", "{material@}*{visits}", **SCENARIOS),
 ), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")

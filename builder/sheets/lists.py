@@ -24,7 +24,8 @@ CONSTANTS = Block("constants", "Constants", (
     C("hose", "Hose loss per flow", note="128 / pi, Hagen-Poiseuille"),
     C("run", "Length over bore^4"), C("reynolds", "Reynolds number", note="4 / pi"), C("bore", "Content of a hose", note="pi / 4"),
     C("pace", "Hand speed of a flow on a film and step"), C("hour", "Flow times an hour, as a volume"), C("seconds", "Seconds of an hour"),
-    C("inch", "An inch in widths of this book"), C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"), C("clock", "Hours of a day on the clock", "time"),
+    C("inch", "An inch in widths of this book"), C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"),
+    C("clock", "Hours of a day on the clock", "time"),
     C("sizes", "Rows of the nozzle catalogue", "count"), C("size_least", "Least nozzle size", "count"), C("size_most", "Largest nozzle size", "count"),
     C("orifice_least", "Least orifice of a size", "count"), C("name_length", "Letters of a name, at most", "count"),
     C("whole", "How far from whole a multiple of packs may be")), form="upright")

@@ -4,10 +4,6 @@ from builder.sheets.grammar import Column as C
 from builder.sheets.stock import SCENARIOS
 
 
-def _four(title):
-    return {"repeat": SCENARIOS["repeat"], "heads": tuple(f"{title}: {name}" for name in SCENARIOS["heads"])}
-
-
 def _used(key):
     return f"SUMPRODUCT(--({{gallons.size_at}}={{no}}),{{gallons.scenarios@}},{{gallons.{key}}})"
 
@@ -19,12 +15,12 @@ SIZES = Block("sizes", "Sizes", (
     C("live", "Worked out", "count", 'IF(({nozzle.ready}=1)*({terms.ready}=1)=1,1,"")', ""),
     C("nozzle", "Nozzle", "text", "{nozzle.known}"),
     C("applied", "Sprayed through it, base", "volume", "SUMPRODUCT(--({gallons.size_at}={no}),{gallons.scenarios@1},{gallons.applied})"),
-    C("due", "Nozzles due", "number", _used("due"), **_four("Nozzles due")),
-    C("spent", "Lives spent", "number", _used("spent"), **_four("Lives spent")),
-    C("ratio", "Due over spent", "number", "IF({spent@}=0,1,{due@}/{spent@})", **_four("Due over spent")),
+    C("due", "Nozzles due", "number", _used("due"), **SCENARIOS),
+    C("spent", "Lives spent", "number", _used("spent"), **SCENARIOS),
+    C("ratio", "Due over spent", "number", "IF({spent@}=0,1,{due@}/{spent@})", **SCENARIOS),
     C("usable", "Usable in the kit", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable})"),
-    C("left", "Left in the kit", "number", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.left@})", **_four("Left in the kit")),
-    C("buy", "Buy", "count", f"IF({{due@}}>0,MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0),0)", **_four("Buy")),
-    C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **_four("Cost by wear")),
-    C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **_four("Cash at the counter")),
+    C("left", "Left in the kit", "number", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.left@})", **SCENARIOS),
+    C("buy", "Buy", "count", f"IF({{due@}}>0,MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0),0)", **SCENARIOS),
+    C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **SCENARIOS),
+    C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **SCENARIOS),
 ), {"nozzle": At("nozzles", "{no}")}, "live")

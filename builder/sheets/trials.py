@@ -59,15 +59,13 @@ SCORE = ('IF(({trial.fits}=1)*({size.orifice}<={pick.coarsest})=1,'
 
 def fit(coats):
     """Sizes down, coats across."""
-    across = {"repeat": coats, "when": "nozzle"}
+    across = {"repeat": coats, "when": "nozzle", "heads": tuple(f"coat {number + 1}" for number in range(coats))}
     return Block("fit", "Fit", (
         C("no", "Size, row", "count", label=lambda number: number),
         C("nozzle", "Nozzle", "text", '{size.known}&""', ""),
-        C("shown", "Cost per area, or why not", "money_area", 'IF({trial.fits}=1,{trial.cost},{trial.why}&"")',
-          heads=tuple(f"Coat {number + 1}" for number in range(coats)), **across),
-        C("orifice", "Orifice if it fits", "orifice", 'IF({trial.fits}=1,{size.orifice},"")',
-          heads=tuple(f"Orifice, coat {number + 1}" for number in range(coats)), **across),
-        C("score", "Score", "money_area", SCORE, heads=tuple(f"Score, coat {number + 1}" for number in range(coats)), **across),
+        C("shown", "Cost per area, or why not", "money_area", 'IF({trial.fits}=1,{trial.cost},{trial.why}&"")', **across),
+        C("orifice", "Orifice if it fits", "orifice", 'IF({trial.fits}=1,{size.orifice},"")', **across),
+        C("score", "Score", "money_area", SCORE, **across),
     ), {"size": At("nozzles", "{no}"), "pick": At("picks", "{@}"), "trial": At("trials", "({@}-1)*{constants.sizes}+{no}")})
 
 

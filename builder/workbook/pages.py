@@ -2,7 +2,6 @@
 from builder.estimate.scenarios import NAMES
 from builder.sheets.book import SHEETS
 
-SHORT_HEADS = NAMES
 FROZEN = {"Nozzle check": 4, "Fit": 2, "Film": 1, "Picks": 1, "Gallons": 3, "Purchases": 3, "Sizes": 3, "Hours": 1, "Task hours": 1, "Areas": 1,
           "Coatings": 1, "Surfaces": 1, "Pumps": 1, "Takeoff": 1, "Coats": 1}
 CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))

@@ -14,7 +14,7 @@ ROLES = MappingProxyType({
     "number": {"font_color": QUIET, "font_size": 8},
     "label": {},
     "section": {"bold": True, "font_size": 12},
-    "quiet": {"font_color": QUIET},
+    "quiet": {"font_color": QUIET, "indent": 1},
     "wrap": {"text_wrap": True, "valign": "top"},
     "input": {"bg_color": STRAW, "border": 1, "border_color": EDGE, "locked": False},
     "working": {},
@@ -28,6 +28,8 @@ def number_format(quantity, decimals):
         return "General"
     if quantity == "date":
         return "yyyy-mm-dd"
+    if quantity == "year":
+        return "0"
     if quantity == "share":
         return "0.0%"
     if quantity == "number":

@@ -6,6 +6,7 @@ import zipfile
 
 import xlsxwriter
 
+from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
 from builder.sheets.book import SHEETS
 from builder.workbook import pages
@@ -46,9 +47,11 @@ class _Writer:
             value = value[copy] if value is not None else None
         return self.units.to_cell(value, column.quantity)
 
-    def heading(self, column):
+    def heading(self, column, copy=0):
+        """Title, which copy of a repeated column, unit."""
         unit = self.units.shown(column.quantity)
-        return f"{column.title} ({unit})" if unit and column.title else column.title
+        title = f"{column.title}: {column.heads[copy]}" if column.heads else column.title
+        return f"{title} ({unit})" if unit else title
 
     def put(self, sheet, row, col, value, style):
         """A value as it is: nothing is taken for a formula or a link."""
@@ -61,7 +64,7 @@ class _Writer:
 
     def frame(self):
         """Every sheet with its title, purpose, master check and page set-up."""
-        for number, about in enumerate(SHEETS):
+        for about in SHEETS:
             sheet = self.book.add_worksheet(about.title)
             self.sheets[about.title] = sheet
             sheet.set_tab_color(GROUP_TABS[about.group])
@@ -87,10 +90,7 @@ class _Writer:
                 col = place.col + copy
                 if column.repeat:
                     _sure(sheet.write_number(NUMBERS - 1, col, copy + 1, self.styles("number", "count")))
-                head = column.heads[copy] if column.heads else self.heading(column)
-                if column.heads and column.heads[copy] in pages.SHORT_HEADS:
-                    head = f"{column.title} {column.heads[copy]}"
-                _sure(sheet.write_string(HEAD - 1, col, head, self.styles("head")))
+                _sure(sheet.write_string(HEAD - 1, col, self.heading(column, copy), self.styles("head")))
                 self.column(sheet, block, column, place, copy, rows[:place.rows])
                 sheet.set_column(col, col, pages.width(column))
             if column.field:
@@ -162,8 +162,6 @@ class _Writer:
 
 def write(layout, estimate, settings):
     """The workbook as bytes. settings: the facts of the sheet Start."""
-    from builder.estimate.rows import Row
-
     facts = Row(1)
     facts.set(**settings)
     estimate.rows["book"] = [facts]
