@@ -129,7 +129,7 @@ def _row_problems(kind, row, place, units, names):
             hint = did_you_mean(found, [str(name) for name in known]) if known and found is not None else ""
             yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
     for check in kind.checks:
-        if getattr(row, f"bad_{check.key}"):
+        if getattr(row, f"bad_{check.key}") or getattr(row, f"bad_check_{check.key}"):
             yield place[""].problem(wording.check_fault(kind, check))
 
 

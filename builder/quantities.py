@@ -19,7 +19,7 @@ SPELLINGS = {
     "gal": "gallon", "qt": "quart", "pt": "pint", "fl oz": "fluid_ounce", "L": "liter", "mL": "milliliter",
     "ft2/gal": "foot**2/gallon", "m2/L": "meter**2/liter", "gal/ft2": "gallon/foot**2", "L/m2": "liter/meter**2",
     "lb/gal": "pound/gallon", "kg/L": "kilogram/liter", "kg/m3": "kilogram/meter**3", "g/mL": "gram/milliliter",
-    "g/L": "gram/liter", "cP": "centipoise", "mPa.s": "millipascal*second", "Pa.s": "pascal*second",
+    "g/L": "gram/liter", "lb": "pound", "kg": "kilogram", "cP": "centipoise", "mPa.s": "millipascal*second", "Pa.s": "pascal*second",
     "psi": "psi", "bar": "bar", "MPa": "megapascal", "kPa": "kilopascal",
     "gal/min": "gallon/minute", "L/min": "liter/minute", "L/h": "liter/hour", "gal/h": "gallon/hour",
     "ft/s": "foot/second", "ft/min": "foot/minute", "m/s": "meter/second", "m/min": "meter/minute",
@@ -30,7 +30,7 @@ SPELLINGS = {
     "psi.min/gal": "psi*minute/gallon", "bar.min/L": "bar*minute/liter", "psi.gal": "psi*gallon", "bar.L": "bar*liter",
     "1/in3": "1/inch**3", "1/mm3": "1/millimeter**3",
     "/gal": "1/gallon", "/L": "1/liter", "/ft2": "1/foot**2", "/m2": "1/meter**2", "/ft": "1/foot", "/m": "1/meter",
-    "/h": "1/hour", "/day": "1", "degC": "kelvin", "degF": "kelvin*5/9", "%": "0.01", "": "1",
+    "/h": "1/hour", "/day": "1", "K": "kelvin", "degC": "kelvin", "degF": "kelvin*5/9", "%": "0.01", "": "1",
 }
 ZERO = {"degC": 273.15, "degF": 273.15 - 32 * 5 / 9}  # kelvin at the scale's own zero
 
@@ -44,7 +44,9 @@ SHOWN = {
     "rate": ("ft2/h", "m2/h", 0, 1), "length_rate": ("ft/h", "m/h", 0, 1), "count_rate": ("/h", "/h", 2, 2),
     "time": ("h", "h", 2, 2), "area_time": ("h/ft2", "h/m2", 5, 4), "handling": ("s/ft2", "s/m2", 2, 1),
     "resistance": ("psi.min/gal", "bar.min/L", 0, 1), "endurance": ("psi.gal", "bar.L", 0, 0),
-    "run": ("1/in3", "1/mm3", 0, 2), "voc": ("g/L", "g/L", 0, 0), "temperature": ("degF", "degC", 0, 0),
+    "run": ("1/in3", "1/mm3", 0, 2), "voc": ("g/L", "g/L", 0, 0), "mass": ("lb", "kg", 1, 1),
+    "temperature": ("degF", "degC", 0, 0), "warmth": ("degF", "degC", 0, 1),   # warmth: a difference of temperatures
+   
     "money": ("", "", 2, 2), "money_volume": ("/gal", "/L", 2, 2), "money_area": ("/ft2", "/m2", 4, 4),
     "money_length": ("/ft", "/m", 2, 2), "money_hour": ("/h", "/h", 2, 2), "money_day": ("/day", "/day", 2, 2),
     "share": ("", "", 3, 3), "number": ("", "", 3, 3), "count": ("", "", 0, 0), "days": ("day", "day", 1, 1),

@@ -115,7 +115,8 @@ LITERALS = {
     "s/ft2": 1 / FOOT**2, "s/m2": 1, "min/ft2": 60 / FOOT**2, "min/m2": 60, "h/ft2": 3600 / FOOT**2, "h/m2": 3600,
     "ft2/h": FOOT**2 / 3600, "m2/h": 1 / 3600, "ft/h": FOOT / 3600, "m/h": 1 / 3600,
     "psi.min/gal": PSI * 60 / GALLON, "bar.min/L": 1e5 * 60 / 0.001, "psi.gal": PSI * GALLON, "bar.L": 100, "1/in3": INCH**-3, "1/mm3": 1e9,
-    "/gal": 1 / GALLON, "/L": 1000, "/ft2": FOOT**-2, "/m2": 1, "/ft": 1 / FOOT, "/m": 1, "/h": 1 / 3600, "/day": 1, "degC": 1, "degF": 5 / 9, "%": 0.01, "": 1,
+    "/gal": 1 / GALLON, "/L": 1000, "/ft2": FOOT**-2, "/m2": 1, "/ft": 1 / FOOT, "/m": 1, "/h": 1 / 3600, "/day": 1,
+    "K": 1, "lb": POUND, "kg": 1, "degC": 1, "degF": 5 / 9, "%": 0.01, "": 1,
 }
 
 

@@ -1,6 +1,8 @@
 """The checks, counted."""
+from builder.estimate.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
 from builder.records.checklist import CLEAR, ITEMS, ITEMS_OF_COST, LOOK, STOP, TABLES
 from builder.records.kinds import KINDS
+from builder.rules import same
 
 
 def checks(est):
@@ -33,6 +35,7 @@ def _counts(est):
         sags=sum(row.sags or 0 for row in films),
         overthinned=sum(row.overthinned or 0 for row in films),
         turbulent=sum(row.turbulent or 0 for row in picks),
+        lead=_lead(est.job, est.terms.slack or 0.0),
         voc=sum(row.over_voc or 0 for row in films),
         old_prices=sum(row.old or 0 for key in ("coatings", "nozzles") for row in rows[key]),
     )
@@ -44,6 +47,15 @@ def _counts(est):
     est.checks.kinds_of_cost = cost.cost or 0.0
     counts["cost_sum"] = _differ(est, est.checks.kinds_of_cost, est.checks.items_of_cost)
     return counts
+
+
+def _lead(job, slack):
+    """40 CFR 745.83: homes and child-occupied buildings before 1978, unless the work is minor; windows never are."""
+    if not job.ready or job.building is None or same(job.building) not in ("home", "child-occupied") or (job.built or 0) >= LEAD_YEAR:
+        return False
+    more = 1 + slack
+    return ((job.disturbed_inside or 0) > LEAD_INSIDE * more or (job.disturbed_outside or 0) > LEAD_OUTSIDE * more
+            or job.windows_replaced is not None and same(job.windows_replaced) == "yes")
 
 
 def _differ(est, one, other):

@@ -2,6 +2,7 @@
 from builder.estimate.areas import place
 from builder.estimate.scenarios import SCENARIOS
 from builder.trade import price as pricing
+from builder.trade import spread
 from builder.trade.labor import steps_up
 
 
@@ -23,6 +24,7 @@ def costs(est):
         row.wage = (crew.wage if job.wage is None else job.wage) * (1 + terms.burden)
         row.coat_wages = sum(one.cost * one.scenarios[at] for one in est.rows["hours"] if one.live)
         row.task_wages = (day.task_labour + day.visits * day.visit_hours) * row.wage
+        row.trigger_wages = sum(one.trigger_cost * one.scenarios[at] for one in est.rows["hours"] if one.live)
         row.wages = row.coat_wages + row.task_wages
         row.pump_hire = day.days * sum(one.hire_day[at] for one in est.rows["pumps"] if one.live)
         row.reach_hire = sum(one.hire_cost[at] for one in est.rows["reaches"] if one.live)
@@ -33,6 +35,7 @@ def costs(est):
         row.overhead_share = terms.overhead if job.overhead is None else job.overhead
         row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labour, 0.0)[place("overhead_basis", terms.overhead_basis) - 1]
         row.cost = row.direct + row.overhead
+        row.voc_mass = sum(one.voc_mass * one.scenarios[at] for one in est.rows["gallons"] if one.live)
         row.coated = sum(one.coated * one.scenarios[at] for one in est.rows["areas"] if one.sound)
 
 
@@ -54,14 +57,14 @@ def prices(est):
     """The price; blank while a check stops it."""
     terms, job = est.terms, est.job
     base = est.rows["price"][0]
-    for row, cost in zip(est.rows["price"], est.rows["cost"]):
+    for row, cost, doubt in zip(est.rows["price"], est.rows["cost"], est.rows["range"]):
         row.state = "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to put right, see Checks"
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
         if not row.live:
             continue
         row.cost = cost.cost
-        row.contingency_share = terms.contingency if job.contingency is None else job.contingency
-        row.contingency = row.cost * row.contingency_share
+        row.contingency = doubt.contingency if job.contingency is None else row.cost * job.contingency
+        row.contingency_share = row.contingency / row.cost if row.cost else 0.0
         row.protected = row.cost + row.contingency
         row.asked = pricing.selling_price(row.protected, row.margin, row.of_sales)
         row.minimum = terms.minimum if job.minimum is None else job.minimum
@@ -76,6 +79,8 @@ def prices(est):
         row.difference = row.net - base.net
         row.markup = pricing.markup(row.margin)
         row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
+        row.kept = row.net * (1 - row.margin - row.of_sales)
+        row.chance_over, row.chance_margin = (spread.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.net, row.kept))
         row.per_area = row.net / cost.coated if cost.coated else 0.0
 
 

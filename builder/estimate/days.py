@@ -14,6 +14,7 @@ def days(est):
             continue
         row.crew_at = est.judge.at("crews", job.crew)
         row.coat_labour = sum(one.labour * one.scenarios[at] for one in est.rows["hours"] if one.live)
+        row.trigger_labour = sum(one.trigger_labour * one.scenarios[at] for one in est.rows["hours"] if one.live)
         row.task_labour = sum(one.labour[at] for one in est.rows["task_hours"] if one.live)
         row.visit_hours = sum(one.visit_hours[at] for one in est.rows["task_hours"] if one.live)
         row.useful = labor.useful_day(job.people, terms.day_hours, row.visit_hours)

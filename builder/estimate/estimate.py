@@ -1,9 +1,10 @@
 """The estimate: one chain of numbers from takeoff to price, in the order in which it flows."""
-from builder.estimate import areas, checks, cost, days, film, gallons, hours, picks, shown, sizes, stock, trials
+from builder.estimate import areas, chance, checks, cost, days, film, gallons, hours, picks, shown, sizes, stock, trials, weather
 from builder.estimate.constants import shown_constants
 from builder.estimate.rows import Judge, Row, entry_rows
 from builder.estimate.scenarios import SCENARIOS
 from builder.records.kinds import KINDS
+from builder.records.sources import SOURCES
 from builder.records.words import WORDS
 
 STAGES = (
@@ -11,7 +12,7 @@ STAGES = (
     areas.systems, areas.lines, areas.openings, areas.areas, areas.sums,
     film.films, film.chains, trials.trials, picks.fitting, picks.scores, picks.picks,
     gallons.gallons, gallons.purchases, sizes.sizes, hours.hours, hours.pump_use, hours.tasks,
-    days.days, days.reach_use, cost.costs, stock.ages, cost.margins, checks.checks, cost.prices, shown.beside,
+    days.days, days.reach_use, cost.costs, chance.ranges, stock.ages, cost.margins, checks.checks, cost.prices, weather.readings, shown.beside,
 )
 
 
@@ -22,7 +23,7 @@ def capacities(lines=100, **more):
     coats = rows["coats"]
     rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
                 purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],
-                words=max(map(len, WORDS.values())), days=len(SCENARIOS), cost=len(SCENARIOS), price=len(SCENARIOS))
+                words=max(map(len, WORDS.values())), sources=len(SOURCES), days=len(SCENARIOS), cost=len(SCENARIOS), range=len(SCENARIOS), price=len(SCENARIOS))
     return rows
 
 

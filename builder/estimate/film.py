@@ -5,7 +5,7 @@ from builder.estimate.stock import rank
 from builder.records.reasons import FILM_FAULTS
 from builder.records.words import BESIDE
 from builder.rules import same
-from builder.trade import film, spray
+from builder.trade import emission, film, spray
 from builder.trade.labor import steps_up
 
 
@@ -67,7 +67,9 @@ def _film(est, row, coat, paint, surface):
     slack = est.terms.round_slack
     row.coats_needed = 1.0 if paint.wet_max is None else steps_up(row.wet_film / paint.wet_max, 1, slack)
     row.sags = float(row.coats_needed > 1)
-    row.over_voc = float(est.job.voc_limit is not None and (paint.voc or 0.0) > est.job.voc_limit * (1 + est.terms.slack))
+    thinner_voc = paint.thinner_voc or 0.0
+    row.voc = emission.thinned_voc(paint.voc or 0.0, row.thinning if thinner_voc else 0.0, thinner_voc)
+    row.over_voc = float(est.job.voc_limit is not None and row.voc > est.job.voc_limit * (1 + est.terms.slack))
     row.overthinned = float(row.thinning > (paint.thinning_max or 0.0) * (1 + est.terms.slack))
 
 

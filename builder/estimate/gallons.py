@@ -16,6 +16,7 @@ def gallons(est):
         row.need = film.paint(row.applied, layer.thinning)
         row.thinner = row.need * layer.thinning
         paint = est.row("coatings", row.coating_at)
+        row.voc_mass = row.need * (paint.voc or 0.0) + row.thinner * (paint.thinner_voc or 0.0)
         row.thinner_cost = row.thinner * (paint.thinner_price or 0.0)
         owner = coat.owner_supplied is not None and same(coat.owner_supplied) == "yes"
         colour = "" if coat.colour is None else f" / {est.judge.as_text(coat.colour)}"

@@ -22,6 +22,8 @@ def hours(est):
             row.trigger_share = row.trigger / (row.elapsed * layer.guns) if row.elapsed else 0.0
         row.pace = layer.surface_coats / row.elapsed if row.elapsed else 0.0
         row.cost = row.labour * layer.wage
+        row.trigger_labour = row.labour * (row.trigger_share or 0.0)
+        row.trigger_cost = row.trigger_labour * layer.wage
 
 
 def pump_use(est):

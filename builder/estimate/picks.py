@@ -1,4 +1,6 @@
 """The nozzle of each coat: pick, next best, the own choice before both (E16-E17)."""
+from math import floor
+
 from builder.records.reasons import REASONS
 from builder.trade import spray
 
@@ -25,6 +27,14 @@ def fitting(est):
             row.smallest = min(orifices)
             span = row.smallest * est.terms.smooth_span * (1 + est.terms.slack)
             row.coarsest = span if coat.smooth else max(orifices)
+
+
+def _advice(est, row):
+    """When to change the nozzle, in words."""
+    pays, worn = (f"{floor(est.units.to_cell(volume, 'volume') + 0.5 + est.terms.slack)} {est.units.shown('volume')}" for volume in (row.interval, row.life))
+    if row.interval < row.life * (1 - est.terms.slack):
+        return f"changing it after {pays} pays; worn out at {worn}"
+    return f"use it until worn out, at {worn}"
 
 
 def scores(est):
@@ -54,6 +64,7 @@ def picks(est):
         if len(order) > 1:
             row.next_at, row.next = order[1].size, order[1].nozzle
             row.next_extra = order[1].cost / order[0].cost - 1
+            row.next_words = "costs less; the pick is in your kit" if row.next_extra < -est.terms.slack else "costs more"
         row.size_at = row.pick_at if coat.nozzle is None else est.judge.at("nozzles", coat.nozzle)
         if row.size_at is None:
             continue
@@ -70,6 +81,7 @@ def _take(est, row, coat, used):
     row.fan, row.orifice, row.wet_film = size.fan, size.orifice, film.wet_film
     row.over, row.drag = est.terms.excess * row.wear, est.terms.slow * row.wear
     row.labour = row.time * film.team
+    row.advice = _advice(est, row)
     row.misfit = float(not row.fits)
     pump, paint = est.row("pumps", film.pump_at), est.row("coatings", film.coating_at)
     row.reynolds = spray.reynolds(film.density, row.flow * film.guns, pump.narrowest, paint.viscosity)

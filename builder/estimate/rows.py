@@ -93,8 +93,8 @@ class Judge:
         row.sound = None if words else 1.0
         if row.sound:
             for check in kind.checks:
-                bad = check.wrong(row, self)
-                setattr(row, f"bad_{check.key}", float(bool(bad)))
+                bad = float(bool(check.wrong(row, self)))
+                row.set(**{f"check_{check.key}": bad, f"bad_check_{check.key}": bad} if kind.upright else {f"bad_{check.key}": bad})
                 if bad:
                     words.append(check_fault(kind, check))
         row.faults = float(len(words))

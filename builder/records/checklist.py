@@ -27,6 +27,7 @@ ITEMS = (
     Item("sags", "Coats wetter than their coating can hold in one pass"),
     Item("overthinned", "Coats thinned beyond their coating's limit"),
     Item("turbulent", "Coats whose hose flow is no longer laminar: the pump shows more than stated"),
+    Item("lead", "Old lead paint is likely: the lead-safe rules apply (40 CFR 745)"),
     Item("voc", "Coats above the job's VOC limit"),
     Item("old_prices", "Coatings and nozzles whose price is older than Terms allow"),
     Item("area_sum", "Area by line and by system differ"),

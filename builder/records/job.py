@@ -11,7 +11,9 @@ JOB = Kind("job", "Job", upright=True, fields=(
     Field("start", "First working day", "date", Day(), help="Blank: no finish date."),
     Field("built", "Year built", "year", Between(1500, 2100, whole=True), help="Before 1978 old lead paint is likely: follow the lead-safe rules."),
     Field("building", "Kind of building", rule=Word("building")),
-    Field("disturbed_area", "Old paint disturbed", "area", Between(0, 1e6, "ft2"), help="Sanded, scraped or blasted."),
+    Field("disturbed_inside", "Old paint disturbed in a room", "area", Between(0, 1e6, "ft2"), help="Sanded, scraped or cut out, in the room with most."),
+    Field("disturbed_outside", "Old paint disturbed outside", "area", Between(0, 1e6, "ft2"), help="Sanded, scraped or cut out."),
+    Field("windows_replaced", "Windows replaced", rule=Word("answer")),
     Field("crew", "Crew", rule=OneOf("crews"), required=True),
     Field("people", "People on the job", "count", Between(1, 50, whole=True), True),
     Field("pump", "Pump", rule=OneOf("pumps"), required=True),
@@ -22,7 +24,7 @@ JOB = Kind("job", "Job", upright=True, fields=(
     Field("voc_limit", "VOC limit", "voc", Between(0, 1000, "g/L"), help="Blank: none."),
     Field("wage", "Own wage", "money_hour", MONEY_HOUR, help="One person, before burden; blank: the crew's."),
     Field("overhead", "Own overhead, share", "share", SHARE, help="Blank: from Terms."),
-    Field("contingency", "Own contingency", "share", SHARE, help="Blank: from Terms."),
+    Field("contingency", "Own contingency", "share", SHARE, help="Share of cost; blank: what Range asks for."),
     Field("margin", "Own margin", "share", SHARE, help="Blank: from Terms."),
     Field("minimum", "Own least charge", "money", MONEY, help="Blank: from Terms."),
     Field("sales_tax", "Own sales tax", "share", SHARE, help="Blank: from Terms."),
@@ -99,3 +101,9 @@ TASKS = Kind("tasks", "Tasks", capacity=24, fields=(
     Check("whole_job", "a task by visit or by colour is for the whole job: leave System blank",
           "INDEX({words.basis_whole_job},MATCH({rate.basis},{words.basis},0))*({row.system}<>\"\")",
           lambda row, judge: row.system is not None and same(judge.find("rates", row.task).basis) in ("visit", "colour"))))
+
+WEATHER = Kind("weather", "Weather", upright=True, fields=(
+    Field("air", "Air temperature", "temperature", Between(-20, 55, "degC"), help="Where the work is, again about every four hours."),
+    Field("humidity", "Relative humidity", "share", Between(0.01, 1), help="Beside the surface."),
+    Field("surface", "Surface temperature", "temperature", Between(-20, 80, "degC"),
+          help="Of the face itself; sun and night sky move it away from the air's.")))

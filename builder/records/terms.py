@@ -1,12 +1,25 @@
 """The terms: how this contractor works and charges, one figure each, with a job's own figure before it."""
 from builder.records.catalogs import MONEY_HOUR
-from builder.records.fields import Field, Kind
+from builder.records.fields import Check, Field, Kind
 from builder.rules import Between, Name, Word
 
 
 def _share(key, title, path, help, high=0.95):
     return Field(key, title, "share", Between(0, high), True, help, path)
 
+
+def _spread(driver, title, help):
+    """P10 and P90 of a driver of cost, as factors of what is reckoned."""
+    return (Field(f"{driver}_low", f"{title}, one job in ten is below", "number", Between(0.1, 1.5), True, help, f"range.{driver}.low"),
+            Field(f"{driver}_high", f"{title}, one job in ten is above", "number", Between(0.5, 10), True,
+                  "Not below the figure before.", f"range.{driver}.high"))
+
+
+def _upside_down(row, judge):
+    return any(getattr(row, f"{driver}_low") > getattr(row, f"{driver}_high") for driver in DRIVERS)
+
+
+DRIVERS = ("area", "material", "time", "wear")
 
 TERMS = Kind("terms", "Terms", upright=True, fields=(
     Field("cd", "Discharge coefficient", "number", Between(0.3, 1), True,
@@ -40,7 +53,6 @@ TERMS = Kind("terms", "Terms", upright=True, fields=(
     Field("overhead_basis", "Overhead is a share of", rule=Word("overhead_basis"), required=True, path="price.overhead_basis"),
     _share("overhead", "Overhead, share", "price.overhead", "Of direct cost or of sales, as the basis says."),
     Field("overhead_hour", "Overhead per labour hour", "money_hour", MONEY_HOUR, True, "For basis labour hours.", "price.overhead_hour"),
-    _share("contingency", "Contingency", "price.contingency", "Share of cost."),
     _share("margin", "Margin", "price.margin", "Profit as a share of the price before tax."),
     Field("minimum", "Least charge", "money", Between(0, 1e7), True, path="price.minimum"),
     Field("rounding", "Price is rounded up to", "money", Between(0.01, 1e5), True, path="price.rounding"),
@@ -49,5 +61,17 @@ TERMS = Kind("terms", "Terms", upright=True, fields=(
     Field("stages", "Payments after the deposit", "count", Between(1, 12, whole=True), True, path="price.stages"),
     Field("validity", "Offer stands for", "days", Between(1, 365, whole=True), True, path="price.validity"),
     Field("price_age_max", "Prices may be old by", "days", Between(1, 3650, whole=True), True, path="price.price_age_max"),
+    *_spread("area", "Measured area", "Of the takeoff: what was missed or measured twice."),
+    *_spread("material", "Material", "Film laid and loss, against what is reckoned."),
+    *_spread("time", "Time", "Hours taken, against what is reckoned."),
+    *_spread("wear", "Wear", "Nozzles used up, against what is reckoned."),
+    Field("percentile", "Cost is covered in this share of jobs", "share", Between(0.5, 0.99), True,
+          "The contingency makes up the difference.", "range.percentile"),
+    Field("dew_slope", "Magnus coefficient", "number", Between(10, 25), True, "WMO-No. 8: 17.62.", "weather.dew_slope"),
+    Field("dew_offset", "Magnus temperature", "number", Between(200, 280), True, "WMO-No. 8: 243.12, in degrees Celsius.", "weather.dew_offset"),
+    Field("dew_margin", "Surface above the dew point by", "warmth", Between(0, 20, "K"), True,
+          "3 C, 5 F: FHWA-RD-98-084, MIL-HDBK-1110 9.6.6.", "weather.dew_margin"),
     Field("tolerance", "Tolerance of cross-sums", "number", Between(0, 0.01), True, path="checks.tolerance"),
-))
+), checks=(
+    Check("spreads", "a figure of one job in ten below stands above that of one in ten above",
+          "+".join(f"({{row.{driver}_low}}>{{row.{driver}_high}})" for driver in DRIVERS), _upside_down),))

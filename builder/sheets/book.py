@@ -2,7 +2,8 @@
 from dataclasses import dataclass
 
 from builder.records.kinds import KINDS
-from builder.sheets import areas, cost, days, entries, film, gallons, hours, lists, sizes, stock, trials
+from builder.sheets import areas, cost, days, entries, film, gallons, hours, lists, sizes, stock, trials, weather
+from builder.sheets.chance import RANGE
 from builder.sheets.checks import CHECKS
 from builder.sheets.judging import judging, limits, upright
 
@@ -25,6 +26,7 @@ SHEETS = (
     Sheet("Coats", "input", "What goes on each system, in order"),
     Sheet("Kit", "input", "Nozzles you have, and how far they are used"),
     Sheet("Tasks", "input", "Work beside the coats: washing, masking, setting up"),
+    Sheet("Weather", "input", "Readings of the day: is the face dry enough to coat?"),
     Sheet("Entries", "working", "Every entered row judged field by field, and what follows from it alone"),
     Sheet("Areas", "working", "Measured, coated and work area of each takeoff line"),
     Sheet("Film", "working", "What belongs to a coat alone, whatever nozzle sprays it"),
@@ -38,6 +40,7 @@ SHEETS = (
     Sheet("Task hours", "working", "Hours and material of each task"),
     Sheet("Days", "working", "Labour, visits and finish date of the base and of each alternate"),
     Sheet("Cost", "working", "Cost of the base and of each alternate, item by item"),
+    Sheet("Range", "working", "How sure the cost is: spreads of area, material, time and wear, and the contingency that follows"),
     Sheet("Price", "working", "From cost to price: contingency, margin, tax, payments"),
     Sheet("Checks", "check", "Everything that is counted before the price may be trusted"),
     Sheet("Coatings", "catalogue", "Coatings: figures of the data sheets, packs and prices"),
@@ -55,6 +58,7 @@ SHEETS = (
     Sheet("Words", "catalogue", "Closed lists of words"),
     Sheet("Limits", "catalogue", "Least and most of every number that may be entered"),
     Sheet("Constants", "catalogue", "Scales between the units of this book"),
+    Sheet("Sources", "catalogue", "Where each equation and each default comes from, and how to put your own in its place"),
 )
 
 
@@ -65,7 +69,7 @@ def blocks(units, capacity):
         areas.systems(units), areas.openings(units), hours.tasks(units),
         *(judging(KINDS[key], units) for key in ("takeoff", "coats", "families", "surfaces", "profiles", "rates", "crews", "exposures")))
     return (
-        *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *entries.TABLES, *judged,
+        *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *weather.weather(units), *entries.TABLES, *judged,
         areas.AREAS, film.FILM, trials.trials(capacity["nozzles"]), trials.fit(capacity["coats"]), trials.PICKS,
         gallons.GALLONS, gallons.purchases(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
-        cost.COST, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.BOOK)
+        cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.BOOK)

@@ -9,6 +9,11 @@ def _differ(one, other):
     return f"--(ABS({one}-{other})>N({{terms.tolerance}})*N({{terms.ready}})*(1+ABS({one})))"
 
 
+# 40 CFR 745.83: homes and child-occupied buildings before 1978, unless the work is minor; windows never are.
+_LEAD = ('IF(N({job.ready})*(({job.building}="home")+({job.building}="child-occupied"))*(N({job.built})<{constants.lead_year})=0,0,'
+         "--((N({job.disturbed_inside})>{constants.lead_inside}*(1+N({terms.slack})))"
+         '+(N({job.disturbed_outside})>{constants.lead_outside}*(1+N({terms.slack})))+({job.windows_replaced}="yes")>0))')
+
 COUNTS = {
     "no_lines": "--(SUM({takeoff.ready})=0)",
     **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},">0")' for kind in KINDS.values()},
@@ -23,6 +28,7 @@ COUNTS = {
     "sags": "SUM({films.sags})",
     "overthinned": "SUM({films.overthinned})",
     "turbulent": "SUM({picks.turbulent})",
+    "lead": _LEAD,
     "voc": "SUM({films.over_voc})",
     "old_prices": "SUM({coatings.old})+SUM({nozzles.old})",
     "area_sum": _differ("SUM({areas.measured})", "SUM({systems.measured})"),

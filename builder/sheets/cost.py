@@ -25,6 +25,7 @@ COST = Block("cost", "Cost", (
     C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
     C("coat_wages", "Wages, coats", "money", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.cost})"),
     C("task_wages", "Wages, tasks", "money", "({day.task_labour}+{day.visits}*{day.visit_hours})*{wage}"),
+    C("trigger_wages", "Of the wages of coats, at the trigger", "money", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.trigger_cost})"),
     C("wages", "Wages", "money", "{coat_wages}+{task_wages}"),
     C("pump_hire", "Hire of pumps", "money", f"{{day.days}}*{_sum('pumps.hire_day')}"),
     C("reach_hire", "Hire of lifts and scaffold", "money", _sum("reaches.hire_cost")),
@@ -36,8 +37,15 @@ COST = Block("cost", "Cost", (
     C("overhead", "Overhead", "money",
       "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}*{day.labour},0)"),
     C("cost", "Cost", "money", "{direct}+{overhead}"),
+    C("voc_mass", "VOC given off, at most", "mass", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.voc_mass})"),
     C("coated", "Coated area", "area", "SUMPRODUCT(INDEX({areas.scenarios},0,{no}),{areas.coated})"),
 ), {"day": At("days", "{no}"), "crew": At("crews", "{day.crew_at}")}, "live", "card")
+
+def _chance(cost):
+    """Chance that the job costs more (E23); 0 or 1 where nothing is uncertain."""
+    return (f"IF(({cost}>{{doubt.certain}})*({{doubt.log_spread}}>0)=0,--({{doubt.expected}}>{cost}),"
+            f"NORMSDIST(-(LN(MAX({cost}-{{doubt.certain}},0)/{{doubt.mean}})+{{doubt.log_spread}}^2/2)/{{doubt.log_spread}}))")
+
 
 BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
 
@@ -52,8 +60,8 @@ PRICE = Block("price", "Price", (
     C("refused", "Leaves no price", "count", "--({margin}+{of_sales}>=1-{terms.slack})", "entered"),
     C("live", "Priced", "count", 'IF(({checks.stops}=0)*({used}=1)=1,1,"")', ""),
     C("cost", "Cost", "money", "{outlay.cost}"),
-    C("contingency_share", "Contingency, share", "share", _own("contingency")),
-    C("contingency", "Contingency", "money", "{cost}*{contingency_share}"),
+    C("contingency", "Contingency, by Range or your own share", "money", 'IF({job.contingency}="",{doubt.contingency},{cost}*{job.contingency})'),
+    C("contingency_share", "Contingency, share of cost", "share", "IF({cost}=0,0,{contingency}/{cost})"),
     C("protected", "Cost with contingency", "money", "{cost}+{contingency}"),
     C("asked", "With margin", "money", "{protected}/(1-{margin}-{of_sales})"),
     C("minimum", "Least charge", "money", _own("minimum")),
@@ -68,5 +76,8 @@ PRICE = Block("price", "Price", (
     C("difference", "More than the base, before tax", "money", "{net}-INDEX({price.net},1)"),
     C("markup", "Markup that equals the margin", "share", "{margin}/(1-{margin})"),
     C("break_even", "Break-even price", "money", "{cost}/(1-{of_sales})"),
+    C("chance_over", "Chance that the job costs more than its price", "share", _chance("{net}")),
+    C("kept", "Cost that leaves the margin whole", "money", "{net}*(1-{margin}-{of_sales})"),
+    C("chance_margin", "Chance that the margin is missed", "share", _chance("{kept}")),
     C("per_area", "Price per coated area", "money_area", "IF({outlay.coated}=0,0,{net}/{outlay.coated})"),
-), {"outlay": At("cost", "{no}")}, "live", "card")
+), {"outlay": At("cost", "{no}"), "doubt": At("range", "{no}")}, "live", "card")

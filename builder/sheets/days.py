@@ -13,6 +13,7 @@ DAYS = Block("days", "Days", (
     C("live", "Worked out", "count", 'IF((N({terms.ready})=1)*(N({job.ready})=1)=1,1,"")', ""),
     C("crew_at", "Row of the crew", "count", "MATCH({job.crew},{crews.known},0)"),
     C("coat_labour", "Labour of coats", "time", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.labour})"),
+    C("trigger_labour", "Of it at the trigger", "time", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.trigger_labour})"),
     C("task_labour", "Labour of tasks, once", "time", "SUM(INDEX({task_hours.labour},0,{no}))"),
     C("visit_hours", "Labour of tasks, each visit", "time", "SUM(INDEX({task_hours.visit_hours},0,{no}))"),
     C("useful", "Labour a visit leaves", "time", "{job.people}*{terms.day_hours}-{visit_hours}"),

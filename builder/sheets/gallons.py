@@ -17,6 +17,7 @@ GALLONS = Block("gallons", "Gallons", (
     C("applied", "Applied, thinned", "volume", "{film.surface_coats}*{material}*(1+{over})"),
     C("need", "Needed, unthinned", "volume", "{applied}/(1+{film.thinning})"),
     C("thinner", "Thinner", "volume", "{need}*{film.thinning}"),
+    C("voc_mass", "VOC given off, at most", "mass", "({need}*N({paint.voc})+{thinner}*N({paint.thinner_voc}))*{constants.voc}"),
     C("thinner_cost", "Thinner cost", "money", "{thinner}*N({paint.thinner_price})"),
     C("size_at", "Row of its nozzle", "count", 'IF({film.by_hand}=1,"",{pick.size_at})'),
     C("due", "Nozzles due", "number", "IF({film.by_hand}=1,0,{applied}/{pick.interval})"),

@@ -19,6 +19,8 @@ HOURS = Block("hours", "Hours", (
     C("trigger_share", "Trigger share", "share", "IF({elapsed}=0,0,{trigger}/({elapsed}*{film.guns}))", "sprayed"),
     C("pace", "Area an hour on the clock", "rate", "IF({elapsed}=0,0,{film.surface_coats}/{elapsed})"),
     C("cost", "Wages", "money", "{labour}*{film.wage}"),
+    C("trigger_labour", "Labour at the trigger", "time", "{labour}*N({trigger_share})"),
+    C("trigger_cost", "Wages at the trigger", "money", "{trigger_labour}*{film.wage}"),
 ), {"film": At("films", "{no}"), "pick": At("picks", "{no}"), "gallon": At("gallons", "{no}")}, "live")
 
 

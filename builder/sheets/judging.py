@@ -31,17 +31,23 @@ def judging(kind, units, derived=(), links=None):
     return Block(kind.key, "Entries", (*columns, *derived), {"row": At(kind.key, "{no}"), **(links or {})}, "ready")
 
 
-def upright(kind, units):
-    """An upright block of inputs, its flags beside it, and the sums of the flags below."""
-    fields = judged(kind)
-    first, last = fields[0].key, fields[-1].key
-    flags = tuple(Column(f"bad_{one.key}", "", "count", _flag(kind, one, f"{{{one.key}}}"), "", beside=one.key) for one in fields)
+def upright(kind, units, derived=()):
+    """An upright block of inputs; its flags and their words beside it; the checks across fields and the sums of the flags below."""
+    fields = [one.key for one in judged(kind)]
+    crossed = [f"check_{check.key}" for check in kind.checks]
+    told = {one.key: fault(kind, one, units) for one in judged(kind)} | {f"check_{check.key}": check_fault(kind, check) for check in kind.checks}
+    first, sound, last = fields[0], fields[-1], (crossed or fields)[-1]
+    checks = tuple(Column(f"check_{check.key}", f"Wrong: {check.words}", "count",
+                          f'IF(SUM({{bad_{first}:bad_{sound}}})=0,--(({check.formula.replace("{row.", "{")})*1>0),"")', "") for check in kind.checks)
     sums = (Column("faults", "Faults on this sheet", "count", f"SUM({{bad_{first}:bad_{last}}})", ""),
             Column("fault", "First of them", "text", f'IF({{faults}}=0,"",INDEX({{told_{first}:told_{last}}},MATCH(1,{{bad_{first}:bad_{last}}},0)))', ""),
             Column("ready", "Ready", "count", 'IF({faults}=0,1,"")', ""))
-    told = tuple(Column(f"told_{one.key}", "", "text", label=fault(kind, one, units), beside=one.key) for one in fields)
-    return (Block(kind.key, kind.sheet, (*inputs(kind), *sums), form="upright", entered=True),
-            Block(kind.key, kind.sheet, flags, form="upright", place=3), Block(kind.key, kind.sheet, told, form="upright", place=4))
+    flags = [Column(f"bad_{one.key}", "", "count", _flag(kind, one, f"{{{one.key}}}"), "", beside=one.key) for one in judged(kind)]
+    flags += [Column(f"bad_{key}", "", "count", f"{{{key}}}", "", beside=key) for key in crossed]
+    return (Block(kind.key, kind.sheet, (*inputs(kind), *checks, *sums, *derived), form="upright", entered=True),
+            Block(kind.key, kind.sheet, tuple(flags), form="upright", place=3),
+            Block(kind.key, kind.sheet, tuple(Column(f"told_{key}", "", "text", label=words, beside=key) for key, words in told.items()),
+                  form="upright", place=4))
 
 
 def limits(kinds):

@@ -1,4 +1,5 @@
 """The sheets that hold no record: closed lists of words, limits, constants, and what this book is."""
+from builder.records.sources import SOURCES
 from builder.records.words import BESIDE, WORDS
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
@@ -26,9 +27,24 @@ CONSTANTS = Block("constants", "Constants", (
     C("pace", "Hand speed of a flow on a film and step"), C("hour", "Flow times an hour, as a volume"), C("seconds", "Seconds of an hour"),
     C("inch", "An inch in widths of this book"), C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"),
     C("clock", "Hours of a day on the clock", "time"),
+    C("voc", "VOC of a volume, as a mass"),
+    C("lead_year", "Old lead paint is likely before", "year", note="40 CFR 745.83"),
+    C("lead_inside", "Minor work in a room, up to", "area", note="6 ft2, 40 CFR 745.83"),
+    C("lead_outside", "Minor work outside, up to", "area", note="20 ft2, 40 CFR 745.83"),
+    C("deciles", "Standard deviations from P10 to P90", note="of the normal distribution"),
+    C("score_10", "Standard score of P10"), C("score_50", "Standard score of P50"),
+    C("score_80", "Standard score of P80"), C("score_90", "Standard score of P90"),
+    C("freezing", "Freezing point of water", note="in the degrees of this book"), C("degree", "A degree of this book in degrees Celsius"),
+    C("volume_unit", "Unit of volume", "text"),
     C("sizes", "Rows of the nozzle catalogue", "count"), C("size_least", "Least nozzle size", "count"), C("size_most", "Largest nozzle size", "count"),
     C("orifice_least", "Least orifice of a size", "count"), C("name_length", "Letters of a name, at most", "count"),
     C("whole", "How far from whole a multiple of packs may be")), form="upright")
+
+SOURCE_LIST = Block("sources", "Sources", (
+    _listed("topic", "What", [source.topic for source in SOURCES], "text"),
+    _listed("says", "What it says", [source.says for source in SOURCES], "text"),
+    _listed("kind", "Kind", [source.kind for source in SOURCES], "text"), _listed("source", "Source", [source.source for source in SOURCES], "text"),
+    _listed("replace", "Your own instead", [source.replace for source in SOURCES], "text")))
 
 BOOK = Block("book", "Start", (
     C("units", "Units", "text"), C("currency", "Currency", "text"), C("exchange", "Worth of one unit of the catalogues' currency", "number"),

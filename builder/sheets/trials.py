@@ -76,6 +76,11 @@ TAKEN = (
     ("wear", "Mean wear", "share"), ("time", "Elapsed per area", "area_time"), ("cost", "Cost per area", "money_area"))
 
 
+def _whole(volume):
+    """A volume in words, to the nearest whole unit."""
+    return f'INT({volume}+1/2+{{terms.slack}})&" "&{{constants.volume_unit}}'
+
+
 def _told():
     """All reasons in words, gathered column by column."""
     before = ""
@@ -97,7 +102,9 @@ PICKS = Block("picks", "Picks", (
     C("pick", "Pick", "text", "INDEX({nozzles.known},{pick_at})", "pick_at"),
     C("next_at", "Next best, row", "count", 'IF(COUNT({fit.score@no})<2,"",MATCH(SMALL({fit.score@no},2),{fit.score@no},0))', "smallest"),
     C("next", "Next best", "text", "INDEX({nozzles.known},{next_at})", "next_at"),
-    C("next_extra", "Next best costs more by", "share", "{second.cost}/{first.cost}-1", "next_at"),
+    C("next_extra", "Next best: difference of cost", "share", "{second.cost}/{first.cost}-1", "next_at"),
+    C("next_words", "Next best in words", "text",
+      'IF({next_extra}<-{terms.slack},"costs less; the pick is in your kit","costs more")', "next_at"),
     C("size_at", "Size used, row", "count", 'IF({coat.nozzle}="",{pick_at},MATCH({coat.nozzle},{nozzles.known},0))'),
     C("used_at", "Row in Nozzle check", "count", "({no}-1)*{constants.sizes}+{size_at}", "size_at"),
     C("live", "Worked out", "count", 'IF({used.live}=1,1,"")', "used_at"),
@@ -105,6 +112,9 @@ PICKS = Block("picks", "Picks", (
     C("over", "Extra paint by wear", "share", "{terms.excess}*{wear}", "live"),
     C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
     C("labour", "Labour per area", "area_time", "{time}*{film.team}", "live"),
+    C("advice", "When to change it", "text",
+      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&' + _whole("{interval}") + '&" pays; worn out at "&' + _whole("{life}")
+      + ',"use it until worn out, at "&' + _whole("{life}") + ")", "live"),
     C("fan", "Fan", "width", "{size.fan}", "live"),
     C("orifice", "Orifice", "orifice", "{size.orifice}", "live"),
     C("wet_film", "Wet film", "film", "{film.wet_film}", "live"),

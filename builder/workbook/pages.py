@@ -8,6 +8,7 @@ CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
     "Job": (("", 36), ("Your entry", 26), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 60)),
     "Terms": (("", 34), ("Your figure", 20), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 70)),
+    "Weather": (("", 36), ("Your reading", 26), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 60)),
     "Limits": (("", 50), ("Least", 14), ("Most", 14), ("Unit", 10)),
     "Constants": (("", 50), ("Figure", 20), ("What it is", 60)),
     "Checks": (("Check", 70), ("Found", 24), ("Verdict", 14)),
@@ -19,6 +20,8 @@ def width(column):
     """Width in characters of a table's column."""
     if column.key in ("fault", "shown_fault", "source", "note", "standard", "help"):
         return 44
+    if column.key in ("says", "replace"):
+        return 70 if column.key == "says" else 44
     if column.key.startswith("bad_"):
         return 14
     return WIDTHS.get(column.quantity, 11)

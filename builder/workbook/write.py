@@ -9,7 +9,7 @@ import xlsxwriter
 from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
 from builder.sheets.book import SHEETS
-from builder.workbook import pages
+from builder.workbook import charts, pages
 from builder.workbook.layout import HEAD, NUMBERS, at_record
 from builder.workbook.shared import SharingSheet
 from builder.workbook.theme import GROUP_TABS, Styles
@@ -177,6 +177,7 @@ def write(layout, estimate, settings):
         for block in layout.blocks:
             writer.block(block)
         pages.start(writer)
+        charts.how_sure(writer)
         writer.names()
         book.close()
     return packed(stream)

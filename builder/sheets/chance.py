@@ -1,0 +1,70 @@
+"""Range: how sure the cost of each scenario is (E23)."""
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+
+DRIVERS = {"area": "measured area", "material": "material", "time": "time", "wear": "wear"}
+PARTS = {"material_cost": "area material", "trigger_cost": "area material time", "handling_cost": "area time", "nozzle_cost": "area material wear"}
+
+
+def _driver(key, words):
+    return (C(f"sigma_{key}", f"Spread of {words}", "number", f"LN({{terms.{key}_high}}/{{terms.{key}_low}})/{{constants.deciles}}"),
+            C(f"mean_{key}", f"Mean factor of {words}", "number", f"EXP((LN({{terms.{key}_low}})+LN({{terms.{key}_high}}))/2+{{sigma_{key}}}^2/2)"),
+            C(f"growth_{key}", f"Growth of {words}", "number", f"EXP({{sigma_{key}}}^2)"))
+
+
+def _mean(part, drivers):
+    return "*".join([f"{{{part}}}", *(f"{{mean_{driver}}}" for driver in drivers.split())])
+
+
+def _share(driver):
+    """Variance of cost if this driver alone were uncertain, to first order, over the sum of all four."""
+    return f"IF({{weights}}=0,0,{{weight_{driver}}}/{{weights}})"
+
+
+def _weight(driver):
+    moved = "+".join(f"{{mean_{part}}}" for part, drivers in PARTS.items() if driver in drivers.split())
+    return f"IF({{mean}}=0,0,(({moved})/{{mean}}*{{sigma_{driver}}})^2)"
+
+
+def _percentile(score):
+    return f"{{certain}}+{{mean}}*EXP({score}*{{log_spread}}-{{log_spread}}^2/2)"
+
+
+WITH_LOSS = ("{mean_material_cost}^2+2*{mean_material_cost}*({mean_trigger_cost}+{mean_nozzle_cost})+2*{mean_trigger_cost}*{mean_nozzle_cost}"
+             "+{growth_time}*{mean_trigger_cost}^2+{growth_wear}*{mean_nozzle_cost}^2")
+
+RANGE = Block("range", "Range", (
+    C("no", "Scenario", "count", label=lambda number: number),
+    C("live", "Worked out", "count", "{outlay.live}", ""),
+    C("loaded", "Overhead on direct cost, factor", "number", "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=1,1+{outlay.overhead_share},1)"),
+    C("hourly", "Overhead on an hour", "money_hour", "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=2,{terms.overhead_hour},0)"),
+    C("material_cost", "Materials: move with area and material", "money",
+      "({outlay.materials}-{outlay.nozzles})*(1+{terms.purchase_tax})*{loaded}"),
+    C("trigger_cost", "Trigger time: moves with area, material and time", "money", "{outlay.trigger_wages}*{loaded}+{day.trigger_labour}*{hourly}"),
+    C("handling_cost", "Handling and tasks: move with area and time", "money",
+      "({outlay.wages}-{outlay.trigger_wages})*{loaded}+({day.labour}-{day.trigger_labour})*{hourly}"),
+    C("nozzle_cost", "Nozzles: move with area, material and wear", "money", "{outlay.nozzles}*(1+{terms.purchase_tax})*{loaded}"),
+    C("certain", "Certain: hire", "money", "({outlay.hire}+{terms.purchase_tax}*({outlay.taxed}-{outlay.materials}))*{loaded}"),
+    C("base", "Cost as reckoned", "money", "SUM({material_cost:certain})"),
+    *(column for key, words in DRIVERS.items() for column in _driver(key, words)),
+    *(C(f"mean_{part}", f"Mean of {part.replace('_cost', ' cost')}", "money", _mean(part, drivers)) for part, drivers in PARTS.items()),
+    C("mean", "Mean of the uncertain part", "money", "SUM({mean_material_cost:mean_nozzle_cost})"),
+    C("with_loss", "Pairs that share material, of mean squared", "number", f"IF({{mean}}=0,0,({WITH_LOSS})/{{mean}}^2)"),
+    C("with_time", "Pairs that share time alone, of mean squared", "number",
+      "IF({mean}=0,0,({mean_handling_cost}^2+2*{mean_trigger_cost}*{mean_handling_cost})/{mean}^2)"),
+    C("without", "Pairs that share area alone, of mean squared", "number",
+      "IF({mean}=0,0,2*{mean_handling_cost}*({mean_material_cost}+{mean_nozzle_cost})/{mean}^2)"),
+    C("excess", "Mean square over square of the mean, less 1", "number",
+      "IF({mean}=0,0,{growth_area}*({growth_material}*{with_loss}+{growth_time}*{with_time}+{without})-1)"),
+    C("log_spread", "Spread of the logarithm", "number", "IF({excess}>{terms.slack},SQRT(LN(1+{excess})),0)"),
+    C("expected", "Mean cost", "money", "{certain}+{mean}"),
+    C("p10", "P10: one job in ten costs less", "money", _percentile("{constants.score_10}")),
+    C("p50", "P50: as likely more as less", "money", _percentile("{constants.score_50}")),
+    C("p80", "P80: four jobs in five cost less", "money", _percentile("{constants.score_80}")),
+    C("p90", "P90: nine jobs in ten cost less", "money", _percentile("{constants.score_90}")),
+    C("covered", "Cost to be covered, by Terms", "money", _percentile("NORMSINV({terms.percentile})")),
+    C("contingency", "Contingency that follows", "money", "MAX(0,{covered}-{outlay.cost})"),
+    *(C(f"weight_{key}", f"Weight of {words}", "number", _weight(key)) for key, words in DRIVERS.items()),
+    C("weights", "Weights in all", "number", "SUM({weight_area:weight_wear})"),
+    *(C(f"share_{key}", f"Share of the doubt: {words}", "share", _share(key)) for key, words in DRIVERS.items()),
+), {"outlay": At("cost", "{no}"), "day": At("days", "{no}")}, "live", "card")
