@@ -2,8 +2,8 @@
 from builder.estimate.constants import INCH, WATER_DENSITY
 from builder.quantities import scale
 from builder.records.words import WORDS
-from builder.rules import same, size_digits
-from builder.trade import spray, wear
+from builder.rules import is_number, same, size_digits
+from builder.trade import film, spray, wear
 
 THOU = scale("thou")
 
@@ -29,6 +29,8 @@ def nozzles(est):
         digits = size_digits(row.size)
         row.set(fan=2 * (digits // 100) * INCH, orifice=digits % 100 * THOU, loss_factor=family.loss_factor,
                 pressure_factor=family.pressure_factor, rank=rank(family.finish), pressure_max=family.pressure_max)
+        overlap = est.terms.overlap if is_number(est.terms.overlap) else 0.0
+        row.lap = film.lap(row.fan, overlap)
         row.endurance = wear.endurance(family.life, row.orifice, family.life_orifice, family.life_pressure)
         row.reference_life = wear.life(row.endurance, family.life_pressure, 1)
 

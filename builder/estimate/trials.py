@@ -1,5 +1,5 @@
 """Nozzle check: every coat tried with every size (E6-E16)."""
-from builder.records.reasons import FITS, REASONS
+from builder.records.reasons import COLUMNS, FITS, NUMBER, REASONS
 from builder.trade import film, spray, wear
 
 
@@ -22,9 +22,8 @@ def trials(est):
 
 def _try(terms, row, coat, size):
     row.pressure = coat.pressure if coat.own_pressure else coat.pressure * size.pressure_factor
-    row.lap = film.lap(size.fan, terms.overlap)
-    row.band = film.band(size.fan, coat.clear_width, row.lap)
-    row.step = film.step(size.fan, coat.clear_width, row.lap, terms.slack)
+    row.band = film.band(size.fan, coat.clear_width, size.lap)
+    row.step = film.step(size.fan, coat.clear_width, size.lap, terms.slack)
     row.miss = film.miss(coat.solid, coat.clear_width, row.band)
     row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)
     row.set_pressure = spray.set_pressure(row.pressure, coat.resistance, row.flow)
@@ -57,6 +56,6 @@ def _judge(terms, row, coat, size):
         "too_fast": row.gun_speed > coat.fastest * more,
         "too_slow": row.gun_speed / coat.uptake < coat.slowest * less,
     }
-    row.set(**{key: float(flag) for key, flag in flags.items()})
+    row.set(**{f"not_{column}": sum(NUMBER[key] for key in reasons if flags[key]) for column, reasons in COLUMNS.items()})
     row.fits = float(not any(flags.values()))
     row.why = next((REASONS[key] for key, flag in flags.items() if flag), FITS)

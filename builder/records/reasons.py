@@ -1,7 +1,8 @@
 """Why a size does not fit a coat, why a row cannot be worked out: the words, in the order in which they are told."""
 from types import MappingProxyType
 
-REASONS = MappingProxyType({            # E16
+# E16. A column of the nozzle check holds the number of its reason, from 1, or 0; the least number of a row is told first.
+REASONS = MappingProxyType({
     "lossy": "too much is lost",
     "over_rated": "above the nozzle's rating",
     "over_pump": "above the rating of pump or hose",
@@ -14,6 +15,12 @@ REASONS = MappingProxyType({            # E16
     "over_crew": "more flow than the crew handles",
     "too_fast": "hand too fast",
     "too_slow": "hand too slow",
+})
+NUMBER = {key: float(number) for number, key in enumerate(REASONS, start=1)}
+COLUMNS = MappingProxyType({            # the columns of the nozzle check, and the reasons each can hold: two that exclude each other share one
+    "lossy": ("lossy",), "over_rated": ("over_rated",), "over_pump": ("over_pump",), "starves": ("starves",),
+    "orifice": ("too_small", "too_large"), "fan": ("too_narrow", "too_wide"), "coarse": ("too_coarse",), "over_crew": ("over_crew",),
+    "hand": ("too_fast", "too_slow"),
 })
 FITS = "fits"
 

@@ -2,6 +2,7 @@
 from math import pi
 from types import MappingProxyType
 
+from builder.records.reasons import REASONS
 from builder.rules import PATTERN
 
 WORDS = MappingProxyType({
@@ -19,6 +20,7 @@ WORDS = MappingProxyType({
     "overhead_basis": ("direct cost", "labour hours", "sales"),
     "tax_base": ("materials", "materials and hire"),
     "pattern": tuple(PATTERN),
+    "reason": tuple(REASONS.values()),
 })
 
 # Figures that stand beside a list, word for word.

@@ -15,6 +15,7 @@ def nozzles(units):
         C("family_at", "Nozzle: row of its family", "count", "MATCH({row.family},{families.known},0)"),
         C("fan", "Nozzle: fan", "width", "2*INT(VALUE({row.size})/100)*{constants.inch}"),
         C("orifice", "Nozzle: orifice", "orifice", "MOD(VALUE({row.size}),100)"),
+        C("lap", "Nozzle: lap", "width", '{fan}*(1-N({terms.overlap}))'),
         C("loss_factor", "Nozzle: loss factor", "number", "{family.loss_factor}"),
         C("pressure_factor", "Nozzle: pressure factor", "number", "{family.pressure_factor}"),
         C("rank", "Nozzle: rank of finish", "count", "MATCH({family.finish},{words.finish},0)"),

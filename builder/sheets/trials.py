@@ -1,9 +1,9 @@
 """Nozzle check: every coat with every size, and why it does not fit (E6-E16); Fit: the same at a glance; Picks (E17)."""
-from builder.records.reasons import FITS, REASONS
+from builder.records.reasons import COLUMNS, FITS, REASONS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 
-FLAGS = {
+TESTS = {
     "lossy": "{loss}>{terms.loss_plausible}*(1+{terms.slack})",
     "over_rated": "{set_pressure}>{size.pressure_max}*(1+{terms.slack})",
     "over_pump": "{set_pressure}>{film.holds}*(1+{terms.slack})",
@@ -19,6 +19,13 @@ FLAGS = {
 }
 
 
+def _reasons():
+    """A column for each test, or for two that exclude each other: the number of the reason that holds, or 0."""
+    for key, reasons in COLUMNS.items():
+        words = " or ".join(REASONS[reason] for reason in reasons)
+        yield C(f"not_{key}", words, "count", "+".join(f"({TESTS[reason]})*{{constants.reason_{reason}}}" for reason in reasons))
+
+
 def trials(sizes):
     """`sizes`: rows of the nozzle catalogue, spare ones included."""
     return Block("trials", "Nozzle check", (
@@ -28,9 +35,8 @@ def trials(sizes):
         C("loss", "Loss", "share", "{film.loss}*{size.loss_factor}", "nozzle"),
         C("live", "Worked out", "count", 'IF({loss}<{terms.loss_limit}*(1-{terms.slack}),1,"")', "nozzle"),
         C("pressure", "Gun pressure", "pressure", "{film.pressure}*IF({film.own_pressure}=1,1,{size.pressure_factor})"),
-        C("lap", "Lap", "width", "{size.fan}*(1-{terms.overlap})"),
-        C("band", "Band", "width", "MAX({size.fan},{film.clear_width}+{lap}/2)"),
-        C("step", "Step", "width", "IF({film.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{lap})"),
+        C("band", "Band", "width", "MAX({size.fan},{film.clear_width}+{size.lap}/2)"),
+        C("step", "Step", "width", "IF({film.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})"),
         C("miss", "Miss", "share", "1-{film.solid}*{film.clear_width}/{band}"),
         C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{film.density})"),
         C("set_pressure", "Set pressure", "pressure", "{pressure}+{film.resistance}*{flow}"),
@@ -46,9 +52,10 @@ def trials(sizes):
           "MAX(({material}*(1+{terms.slow}*{wear})/({flow}*{constants.hour})+{film.work_ratio}*{film.handling}/{constants.seconds})/{film.guns},{film.roll_time})"),
         C("cost", "Cost per area", "money_area",
           "{material}*(1+{terms.excess}*{wear})*({film.paint_price}/(1+{film.thinning})+{change_cost}/{interval})+{time}*{film.team}*{film.wage}"),
-        *(C(key, words, "count", f"--({FLAGS[key]})") for key, words in REASONS.items()),
-        C("fits", FITS, "count", "1-MAX({lossy:too_slow})"),
-        C("why", "Verdict", "text", "IF({fits}=1,{#fits},INDEX({#lossy:too_slow},MATCH(1,{lossy:too_slow},0)))"),
+        *_reasons(),
+        C("fits", FITS, "count", "1-MIN(1,MAX({not_lossy:not_hand}))"),
+        C("why", "Verdict", "text",
+          "IF({fits}=1,{#fits},INDEX({words.reason},SMALL({not_lossy:not_hand},COUNTIF({not_lossy:not_hand},0)+1)))"),
     ), {"film": At("films", "{coat}"), "size": At("nozzles", "{size}")}, "live")
 
 
@@ -84,9 +91,11 @@ def _whole(volume):
 def _told():
     """All reasons in words, gathered column by column."""
     before = ""
-    for key in REASONS:
-        yield C(f"told_{key}", REASONS[key], "text", f'{before}REPT({{#told_{key}}}&"; ",{{used.{key}}})', "live")
-        before = f"{{told_{key}}}&"
+    for column, reasons in COLUMNS.items():
+        for key in reasons:
+            yield C(f"told_{key}", REASONS[key], "text",
+                    f'{before}REPT({{#told_{key}}}&"; ",--({{used.not_{column}}}={{constants.reason_{key}}}))', "live")
+            before = f"{{told_{key}}}&"
 
 
 PICKS = Block("picks", "Picks", (

@@ -5,6 +5,7 @@ from xlsxwriter.utility import xl_col_to_name as letters
 
 HEAD = 4                                       # tables: header row; records follow
 NUMBERS = 3                                    # tables: the number above each copy of a repeated column
+NAMED = ("price", "checks", "book")            # blocks each of whose facts has a name, called for or not
 BELOW = 200                                    # rows below a table of entries in which a stray one is noticed
 _BRACES = re.compile(r"\{([^{}]+)\}")
 ROW, COLUMN = "§", "¤"                         # in a template: this record's row (table) or column (card)
@@ -62,9 +63,9 @@ class Layout:
             self._put(block, column, row, block.place, 1, 1)
 
     def names(self):
-        """The defined names, and what each points at: inputs, cards and what formulas call for."""
+        """The defined names, and what each points at: inputs, results, the book's facts, and what formulas call for."""
         for (block, key), place in self.places.items():
-            if place.column.field or place.block.form != "table" and not place.column.beside or f"{block}_{key}" in self.used:
+            if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
             yield f"{block}_head", f"='{first.sheet}'!${letters(first.col)}${HEAD}"
