@@ -1,10 +1,11 @@
 """The `wetfilm` command: parse, call, print. Exit status 0 done, 1 problems found, 2 cannot do it."""
 import argparse
+import json
 import sys
 from pathlib import Path
 
 from builder import __version__
-from builder.problems import Refused
+from builder.problems import ERROR, Refused, as_json
 
 
 def _build(options):
@@ -17,8 +18,10 @@ def _build(options):
         raise SystemExit("wetfilm: -o names one file, but there are several jobs")
     for job in jobs:
         opened = open_job(job, options.catalogs, options.units, options.paper, options.lines)
-        if opened.problems:
+        if opened.errors:
             raise Refused(opened.problems)
+        for problem in opened.problems:
+            print(problem, file=sys.stderr)
         path = Path(options.output or Path("out", f"{Path(job).stem if job else 'blank'}.xlsx"))
         put(path, make(opened), options.force)
         print(f"{path}: {opened.summary()}")
@@ -29,20 +32,49 @@ def _check(options):
     from builder.checking import check
 
     problems = check([Path(path) for path in options.paths], options.catalogs)
-    for problem in problems:
-        print(problem)
-    if not problems:
-        print("no problems")
-    return 1 if problems else 0
+    if options.format == "json":
+        print(as_json(problems))
+    else:
+        print("\n".join(map(str, problems)) or "no problems")
+    return 1 if any(problem.severity == ERROR for problem in problems) else 0
 
 
-def _catalogs(folder):
-    """The folder named, or `catalogs` in this folder, or those that came with the program."""
+def _schema(options):
+    from builder.schema import schema
+
+    print(json.dumps(schema(options.kind), indent=1, ensure_ascii=False))
+    return 0
+
+
+def _new(options):
+    from builder.starter import new
+
+    for path in new(options.folder):
+        print(path)
+    print(f"next: cd {options.folder} && wetfilm build boathouse.yaml")
+    return 0
+
+
+def _impact(options):
+    from builder.review.impact import impact, report
+
+    found = []
+    for number, path in enumerate(options.jobs, start=1):
+        if len(options.jobs) > 4:
+            print(f"{number} of {len(options.jobs)}: {path}", file=sys.stderr)
+        found.append(impact(path, _catalogs(None), options.catalogs))
+    for one in sorted(found, key=lambda one: -abs(one.moved())):
+        print("\n".join(report(one)))
+    return 1 if any(one.changes for one in found) else 0
+
+
+def _catalogs(folders):
+    """The folders named, or `catalogs` in this folder, or those that came with the program."""
     from builder.jobs import SHIPPED
 
-    if folder:
-        return Path(folder)
-    return Path("catalogs") if Path("catalogs").is_dir() else SHIPPED
+    if folders:
+        return tuple(map(Path, folders))
+    return (Path("catalogs"),) if Path("catalogs").is_dir() else SHIPPED
 
 
 def _parser():
@@ -59,9 +91,20 @@ def _parser():
     build.set_defaults(run=_build)
     check = commands.add_parser("check", help="say what is wrong with catalogues and jobs, and where")
     check.add_argument("paths", nargs="+", metavar="PATH", help="a folder of catalogues, or a job file")
+    check.add_argument("--format", choices=("text", "json"), default="text", help="how to say it (text)")
     check.set_defaults(run=_check)
-    for command in (build, check):
-        command.add_argument("--catalogs", metavar="DIR", help="the folder of catalogues (catalogs)")
+    schema = commands.add_parser("schema", help="JSON Schema of a kind of file, for editors")
+    schema.add_argument("kind", choices=("coatings", "nozzles", "pumps", "surfaces", "profiles", "tasks", "terms", "job"))
+    schema.set_defaults(run=_schema)
+    new = commands.add_parser("new", help="a starter folder: catalogues and an example job")
+    new.add_argument("folder", metavar="DIR")
+    new.set_defaults(run=_new)
+    impact = commands.add_parser("impact", help="what a change of the catalogues does to jobs")
+    impact.add_argument("jobs", nargs="+", metavar="JOB_OR_BOOK", help="job files, or workbooks with the catalogues they were built on")
+    impact.set_defaults(run=_impact)
+    for command in (build, check, impact):
+        command.add_argument("--catalogs", metavar="DIR", action="append",
+                             help="a folder of catalogues (catalogs); given again, its records replace those before by name")
     return parser
 
 
@@ -75,7 +118,8 @@ def _lines(text):
 def main(arguments=None):
     options = _parser().parse_args(arguments)
     try:
-        options.catalogs = _catalogs(options.catalogs)
+        if "catalogs" in options:
+            options.catalogs = _catalogs(options.catalogs)
         return options.run(options)
     except Refused as refused:
         for problem in refused.problems:

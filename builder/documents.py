@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 
 import yaml
 
-from builder.problems import Problem, Refused
+from builder.problems import ERROR, Problem, Refused
 
-MOST_BYTES, MOST_NODES, MOST_DEPTH = 2_000_000, 100_000, 12
+MOST_BYTES, MOST_NODES, MOST_DEPTH, MOST_LETTERS = 2_000_000, 100_000, 12, 2_000
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -21,16 +21,17 @@ class Mark:
     line: int
     column: int
 
-    def problem(self, message, hint=""):
-        return Problem(self.file, self.line, self.column, message, hint)
+    def problem(self, message, hint="", severity=ERROR):
+        return Problem(self.file, self.line, self.column, message, hint, severity)
 
 
 @dataclass(frozen=True)
 class Text:
-    """A scalar; `value` is '' where the file leaves it blank."""
+    """A scalar; `value` is '' where the file leaves it blank. quoted: the file puts it in quotes."""
 
     value: str
     mark: Mark
+    quoted: bool = False
 
 
 @dataclass(frozen=True)
@@ -79,8 +80,12 @@ class _Reader:
     def build(self, node):
         mark = self.mark(node)
         if isinstance(node, yaml.ScalarNode):
+            if len(node.value) > MOST_LETTERS:
+                self.problems.append(mark.problem(f"a text of more than {MOST_LETTERS:,} letters"))
+            elif not all(letter.isprintable() or letter in "\n\t" for letter in node.value):
+                self.problems.append(mark.problem("a text with a character that cannot be shown", "write it without"))
             blank = not node.style and node.value in ("", "~", "null")
-            return Text("" if blank else node.value, mark)
+            return Text("" if blank else node.value, mark, bool(node.style))
         if isinstance(node, yaml.SequenceNode):
             return Listing(tuple(map(self.build, node.value)), mark)
         entries = {}
@@ -115,9 +120,13 @@ def read(path, name=None):
     except yaml.MarkedYAMLError as error:
         at = error.problem_mark or error.context_mark
         place = Mark(reader.file, at.line + 1, at.column + 1) if at else top
+        lines = text.splitlines()
+        if at and at.line < len(lines) and "\t" in lines[at.line][:at.column + 1]:
+            raise Refused([place.problem("a tab stands here", "indent with spaces")]) from None
         raise Refused([place.problem(f"not readable as YAML: {error.problem or error.context}", "look at the indent, colons and quotes")]) from None
     except yaml.YAMLError as error:
-        raise Refused([top.problem(f"not readable as YAML: {str(error).splitlines()[0]}")]) from None
+        place = Mark(reader.file, text.count("\n", 0, getattr(error, "position", 0)) + 1, 1)
+        raise Refused([place.problem("a character that YAML does not allow", "save the file as plain UTF-8 text")]) from None
     if node is None:
         raise Refused([top.problem("the file is empty")])
     found = reader.build(node)

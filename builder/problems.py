@@ -3,20 +3,27 @@ import difflib
 import json
 from dataclasses import asdict, dataclass
 
+ERROR, WARNING, NOTE = "error", "warning", "note"
+
 
 @dataclass(frozen=True, order=True)
 class Problem:
-    """One thing to put right. `line` and `column` count from 1."""
+    """One thing to put right, or to look at. `line` and `column` count from 1.
+
+    severity: 'error' stops a build; 'warning' is worth a look; 'note' tells what was done.
+    """
 
     file: str
     line: int
     column: int
     message: str
     hint: str = ""
+    severity: str = ERROR
 
     def __str__(self):
         hint = f" ({self.hint})" if self.hint else ""
-        return f"{self.file}:{self.line}:{self.column}: {self.message}{hint}"
+        kind = "" if self.severity == ERROR else f"{self.severity}: "
+        return f"{self.file}:{self.line}:{self.column}: {kind}{self.message}{hint}"
 
 
 class Refused(Exception):

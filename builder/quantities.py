@@ -114,6 +114,16 @@ def _terms(text):
     return found
 
 
+# Ways of writing a number that other programs read as another number.
+TRAPS = (
+    (re.compile(r","), "has a comma", "write 1200 for a thousand two hundred, 12.5 for twelve and a half"),
+    (re.compile(r"(?<![\d.])[+-]?0\d"), "begins with a 0, which some programs read as octal", "leave the 0 out"),
+    (re.compile(r"\d_"), "has an underscore", "write 1000 for a thousand"),
+    (re.compile(r"\d:"), "has a colon, which some programs read as base 60", "write 12.5, or '12 h 30 min' for a time"),
+    (re.compile(r"\d[eE][+-]?\d"), "has an exponent", "write the number out, as in 1000"),
+)
+
+
 @dataclass(frozen=True)
 class Units:
     """One book's own units: a system, a currency, and that currency's worth of one catalogue unit of money."""
@@ -170,11 +180,12 @@ class Units:
         """Text of a file -> internal value. ValueError(message, hint) says what is allowed instead."""
         text = text.strip()
         example = units_of(quantity)
-        if "," in text:
-            raise ValueError(f"'{text}' has a comma", "write 1200 for a thousand two hundred, 12.5 for twelve and a half")
+        for trap, message, hint in TRAPS:
+            if trap.search(text):
+                raise ValueError(f"'{text}' {message}", hint)
         try:
             terms = _terms(text)
-        except (ValueError, ZeroDivisionError):
+        except (ValueError, ZeroDivisionError, OverflowError):
             wanted = f"a number with a unit, such as '1 {example[0]}'" if example and quantity != "share" else "a plain number"
             raise ValueError(f"'{text}' is not {wanted}", "digits and a decimal point, as in 12.5") from None
         if quantity == "share" and terms[0][1] == "" or quantity in PLAIN or (quantity.startswith("money") and not example):

@@ -24,7 +24,7 @@ def books(tmp_path_factory):
     """name -> an opened job, its layout, its bytes and a file that holds them."""
     folder, built = tmp_path_factory.mktemp("books"), {}
     for name, (job, system) in BOOKS.items():
-        opened = open_job(job, ROOT / "catalogs", system)
+        opened = open_job(job, [ROOT / "catalogs"], system)
         assert not opened.problems, opened.problems
         data, path = make(opened), folder / f"{name}.xlsx"
         path.write_bytes(data)

@@ -16,7 +16,7 @@ SIZES = ("310", "410", "510", "515", "621", "527", "631", "1223")
 @functools.cache
 def shipped(system):
     """The starter with the shipped catalogues, few nozzles so that a recalculation is quick."""
-    opened = open_job(None, ROOT / "catalogs", system)
+    opened = open_job(None, [ROOT / "catalogs"], system)
     opened.values["nozzles"] = [row for row in opened.values["nozzles"] if row["size"] in SIZES][:ROOM["nozzles"] - 1]
     return opened
 

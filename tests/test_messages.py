@@ -33,7 +33,7 @@ MISTAKES = [  # what is replaced by what, the text the answer points at, the ans
     ("coats: 2}", "coats: 2, coats: 3}", "coats: 3", "'coats' stands twice (the first is in line 6)"),
     ("name: Boards", "name: &b Boards", "&b", "anchors (&) and aliases (*) are not allowed (write the value out, or put text that begins so in quotes)"),
     ("length: 20 ft", 'length: "1,200 ft"', '"1,200', "Length: '1,200 ft' has a comma (write 1200 for a thousand two hundred, 12.5 for twelve and a half)"),
-    ("  - {tag: A", "\t- {tag: A", "\t- {tag", "not readable as YAML: found character that cannot start any token (look at the indent, colons and quotes)"),
+    ("  - {tag: A", "\t- {tag: A", "\t- {tag", "a tab stands here (indent with spaces)"),
 ]
 
 

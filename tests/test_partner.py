@@ -21,7 +21,7 @@ def _from_yaml(folder):
     """The same job from YAML: the starter and three takeoff lines."""
     path = folder / "job.yaml"
     path.write_text((ROOT / "catalogs/starter.yaml").read_text() + JOB)
-    opened = open_job(path, ROOT / "catalogs")
+    opened = open_job(path, [ROOT / "catalogs"])
     assert not opened.problems
     return opened.estimate
 

@@ -12,7 +12,7 @@ FOOT, INCH, THOU, GALLON, PSI, HOUR = (scale(unit) for unit in ("ft", "in", "tho
 
 @pytest.fixture(scope="module")
 def facts():
-    opened = open_job(ROOT / "tests/data/facts.yaml", ROOT / "catalogs")
+    opened = open_job(ROOT / "tests/data/facts.yaml", [ROOT / "catalogs"])
     assert not opened.problems
     return opened.estimate
 

@@ -57,7 +57,7 @@ def test_formulas_use_plain_functions_and_no_bare_numbers(books):
 
 
 def test_sixteen_coats_by_fifty_sizes_stay_under_400_kb(tmp_path):
-    opened = open_job(ROOT / "examples/boathouse.yaml", ROOT / "catalogs")
+    opened = open_job(ROOT / "examples/boathouse.yaml", [ROOT / "catalogs"])
     values = opened.values
     values["coats"] = (values["coats"] * 2)[:16]
     spare = 50 - len(values["nozzles"])
@@ -68,7 +68,7 @@ def test_sixteen_coats_by_fifty_sizes_stay_under_400_kb(tmp_path):
 
 
 def test_the_same_input_gives_the_same_bytes(books):
-    again = open_job(BOOKS["boathouse"][0], ROOT / "catalogs")
+    again = open_job(BOOKS["boathouse"][0], [ROOT / "catalogs"])
     assert make(again) == books["boathouse"].data
 
 

@@ -1,18 +1,29 @@
 """YAML -> the values of each block, in SI, with the place in the file that each came from."""
+import re
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from builder import documents
 from builder.documents import Listing, Mapping, Text
-from builder.problems import Refused, did_you_mean
+from builder.problems import NOTE, Refused, did_you_mean
 from builder.quantities import SYSTEMS, Units
 from builder.records.job import JOB
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.rules import day
+from builder.rules import Word, day, same
 
 STARTER = "starter.yaml"
+NEEDED = ("terms", "families", "nozzles", "coatings", "pumps", "surfaces", "crews", "exposures")
 SETTINGS = ("units", "currency", "exchange")
 INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}  # lists within a record
+
+
+# Plain text that is no text to other readers of YAML.
+TRAPS = (
+    ("yes or no", re.compile(r"y|n|yes|no|on|off|true|false", re.IGNORECASE)), ("nothing", re.compile(r"null", re.IGNORECASE)),
+    ("a number in octal or hexadecimal", re.compile(r"0[0-7_]+|0x[0-9a-f_]+|0o[0-7]+", re.IGNORECASE)),
+    ("a number in base 60", re.compile(r"\d+(:[0-5]?\d)+")), ("a number", re.compile(r"\d[\d_]*_[\d_]*|\d+(\.\d*)?e[+-]?\d+|[+-]?\.(inf|nan)", re.IGNORECASE)),
+    ("a date", re.compile(r"\d{4}-\d\d?-\d\d?")),
+)
 
 
 @dataclass
@@ -102,12 +113,19 @@ class _Loader:
             return None
         try:
             if one.quantity == "text":
-                return node.value
+                return self.text(one, node)
             parsed = day(node.value) if one.quantity == "date" else self.typed.parse(node.value, one.quantity)
             return self.units.settle(parsed, one.quantity)
         except ValueError as error:
             self.blame(node.mark, f"{one.title}: {error.args[0]}", *error.args[1:])
             return None
+
+    def text(self, one, node):
+        """A text as it stands; refused where other programs would read something else into it."""
+        trap = next((kind for kind, pattern in TRAPS if pattern.fullmatch(node.value)), None)
+        if trap and not node.quoted and not isinstance(one.rule, Word):
+            raise ValueError(f"'{node.value}' would be read as {trap} by other programs", f"put it in quotes if it is meant as text: '{node.value}'")
+        return node.value
 
     def record(self, kind, node, given=None, extra=()):
         """One record of a list, with the lists inside it."""
@@ -166,8 +184,7 @@ def _settings(top, file_units):
     return values, marks, problems
 
 
-def load_catalogs(folder, units):
-    """Every catalogue of a folder, read in the book's units. Problems are gathered, not raised."""
+def _load_folder(folder, units):
     loader = _Loader(units, Units(units.system))
     paths = sorted(path for path in Path(folder).glob("*.yaml") if path.name != STARTER)
     if not paths:
@@ -177,7 +194,56 @@ def load_catalogs(folder, units):
             loader.kinds(documents.read(path), CATALOGS)
         except Refused as refused:
             loader.loaded.problems += refused.problems
+    for kind in CATALOGS:
+        for marks in loader.loaded.marks[kind.key][1:] if kind.upright else ():
+            loader.blame(marks[""], f"'{kind.key}' stands twice", f"the first is in {loader.loaded.mark(kind.key, 0, '').file}")
     return loader.loaded
+
+
+def _named_by(kind):
+    return ("family", "size") if kind.key == "nozzles" else (kind.named or kind.fields[0].key,)
+
+
+def identity(kind, values):
+    """What makes two records of a kind the same record, so that one may replace the other."""
+    return tuple(same(values.get(key)) for key in _named_by(kind))
+
+
+def label(kind, values):
+    """What a person calls a record: its name, 'standard 515', or the sheet of a kind that has but one."""
+    return kind.sheet if kind.upright else " ".join(str(values.get(key)) for key in _named_by(kind))
+
+
+def _overlay(under, over):
+    """Records of `over` replace those of `under` by name, or are added; figures of an upright kind one by one. Notes say which."""
+    under.problems += over.problems
+    for kind in CATALOGS:
+        rows, marks = under.values[kind.key], under.marks[kind.key]
+        places = {identity(kind, values): place for place, values in enumerate(rows)}
+        for values, mark in zip(over.values[kind.key], over.marks[kind.key]):
+            place = 0 if kind.upright and rows else places.get(identity(kind, values))
+            if place is None:
+                rows.append(values)
+                marks.append(mark)
+                continue
+            before = marks[place][""]
+            under.problems.append(mark[""].problem(f"{kind.sheet} '{label(kind, values)}': replaces what stands in {before.file}:{before.line}", severity=NOTE))
+            if kind.upright:
+                given = {key: value for key, value in values.items() if key in mark}
+                rows[place], marks[place] = {**rows[place], **given}, {**marks[place], **{key: one for key, one in mark.items() if key}}
+            else:
+                rows[place], marks[place] = values, mark
+
+
+def load_catalogs(folders, units):
+    """Every catalogue of the folders, a later one laid over those before, in the book's units. Problems are gathered, not raised."""
+    first, *others = (_load_folder(folder, units) for folder in folders)
+    for over in others:
+        _overlay(first, over)
+    for kind in CATALOGS:
+        if not first.values[kind.key] and kind.key in NEEDED:
+            first.problems.append(documents.Mark(str(folders[0]), 1, 1).problem(f"no '{kind.key}:' in any catalogue of this folder"))
+    return first
 
 
 def load_job(path, units_for, system=None):

@@ -1,0 +1,72 @@
+"""What the judging of an estimate found, as problems with their places in the files."""
+from builder.estimate import stock
+from builder.problems import WARNING, did_you_mean
+from builder.records import wording
+from builder.records.kinds import KINDS
+from builder.records.plausible import DOUBTS
+from builder.rules import OneOf, Word, same
+
+
+def _names(estimate):
+    """block -> the names its entered rows bear, faulty ones too."""
+    return {key: [stock.nozzle_name(row) if key == "nozzles" else getattr(row, kind.named) for row in estimate.rows[key] if row.filled]
+            for key, kind in KINDS.items() if kind.named}
+
+
+def _of_row(kind, row, place, units, names):
+    for one in wording.judged(kind):
+        if getattr(row, f"bad_{one.key}"):
+            found = getattr(row, one.key)
+            if isinstance(one.rule, OneOf) and any(same(name) == same(found) for name in names[one.rule.block]):
+                continue                           # that row's own fault is told already
+            shown = ", found nothing" if found is None else f", found '{found}'" if isinstance(found, str) else ""
+            known = names[one.rule.block] if isinstance(one.rule, OneOf) else one.rule.allowed() if isinstance(one.rule, Word) else ()
+            hint = did_you_mean(found, [str(name) for name in known]) if known and found is not None else ""
+            yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
+    for check in kind.checks:
+        if getattr(row, f"bad_{check.key}") or getattr(row, f"bad_check_{check.key}"):
+            yield place[""].problem(wording.check_fault(kind, check))
+
+
+def faults(estimate, marks, known):
+    """The faults of all rows, but none at a place that `known` has a problem for already."""
+    names = _names(estimate)
+    for kind in KINDS.values():
+        for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
+            if row.faults:
+                yield from (problem for problem in _of_row(kind, row, place, estimate.units, names)
+                            if (problem.file, problem.line, problem.column) not in known)
+    for area, place in zip(estimate.rows["areas"], marks["takeoff"]):
+        if area.too_open:
+            yield place[""].problem(area.fault, "its openings take more than its length and height give")
+    for film, place in zip(estimate.rows["films"], marks["coats"]):
+        if film.faults:
+            yield place[""].problem(f"Coats: {film.fault}")
+
+
+def doubts(estimate, marks):
+    """What is allowed and hardly meant, prices out of date, records that do not say where they come from: warnings."""
+    for doubt in DOUBTS:
+        for row, place in zip(estimate.rows[doubt.block], marks[doubt.block]):
+            if row.ready and getattr(row, doubt.key) is not None and doubt.hit(row):
+                yield place.get(doubt.key, place[""]).problem(f"{KINDS[doubt.block].sheet}: {doubt.message}", doubt.hint, WARNING)
+    for kind in KINDS.values():
+        if "source" in kind.field_of:
+            for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
+                if row.ready and row.source is None:
+                    yield place[""].problem(f"{kind.sheet}: a record without source", "say where its figures come from", WARNING)
+    yield from _prices(estimate, marks)
+
+
+def _prices(estimate, marks):
+    job, terms = estimate.job, estimate.terms
+    if not job.ready or job.date is None or not terms.ready:
+        return
+    for block in ("coatings", "nozzles"):
+        for row, place in zip(estimate.rows[block], marks[block]):
+            if row.ready and row.priced_on is not None:
+                mark = place.get("priced_on", place[""])
+                if row.old:
+                    yield mark.problem(f"{KINDS[block].sheet}: the price is more than {terms.price_age_max:g} days older than the job", "ask again", WARNING)
+                elif row.priced_on > job.date:
+                    yield mark.problem(f"{KINDS[block].sheet}: the price is dated after the job", "is the date right?", WARNING)

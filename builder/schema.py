@@ -1,0 +1,82 @@
+"""JSON Schema of a kind of file, made from the same fields and rules, so that editors complete and check."""
+import re
+
+from builder.quantities import PLAIN, units_of
+from builder.records.kinds import JOBS, KINDS
+from builder.records.load import INSIDE, SETTINGS
+from builder.rules import Between, Day, SizeNumber, Word
+
+FILES = {  # name of a schema -> the kinds its file holds
+    "coatings": ("coatings",), "nozzles": ("families",), "pumps": ("pumps",), "surfaces": ("surfaces",), "profiles": ("profiles",),
+    "tasks": ("rates",), "terms": ("terms", "crews", "exposures", "reaches", "holidays"), "job": tuple(kind.key for kind in JOBS),
+}
+NUMBER = r"[+-]?(\d+ +\d+/\d+|\d+/\d+|\d+(\.\d*)?|\.\d+)"
+
+
+UNITLESS = (*PLAIN, "share", "money", "money_hour", "money_day")      # a number of these needs no unit
+
+
+def _value(one):
+    """What one value may be. A quantity is text with a unit; a number without one may be written plain."""
+    rule = one.rule
+    if isinstance(rule, Word):
+        return {"enum": [*rule.allowed(), *((True, False) if rule.list == "answer" else ()), None]}
+    if isinstance(rule, Day):
+        return {"type": ["string", "null"], "pattern": r"^\d{4}-\d\d-\d\d$"}
+    if one.quantity == "text":
+        return {"type": ["string", "integer", "null"] if isinstance(rule, SizeNumber) else ["string", "null"]}
+    units = units_of(one.quantity)
+    with_unit = f"({NUMBER} *({'|'.join(map(re.escape, units))}) *)+" if units else NUMBER
+    allowed = [{"type": "string", "pattern": f"^ *{with_unit} *$"}, {"type": "null"}]
+    if one.quantity in UNITLESS:
+        within = {"minimum": rule.low, "maximum": rule.high} if isinstance(rule, Between) and not rule.unit else {}
+        allowed += [{"type": "number", **within}, {"type": "string", "pattern": f"^ *{NUMBER} *$"}]
+    return {"anyOf": allowed}
+
+
+def _node(fields):
+    """The schema of the values at one place: `fields` are (rest of the path, field)."""
+    if not fields[0][0]:
+        one = fields[0][1]
+        return _value(one) | {"title": one.title} | ({"description": one.help} if one.help else {})
+    inside = {}
+    for (step, *rest), one in fields:
+        inside.setdefault(step, []).append((rest, one))
+    if all(isinstance(step, int) for step in inside):
+        return {"type": "array", "prefixItems": [_node(inside[step]) for step in sorted(inside)], "items": False}
+    needed = sorted(step for step, found in inside.items() if any(one.required for _, one in found))
+    return {"type": "object", "additionalProperties": False, "properties": {step: _node(found) for step, found in inside.items()}, "required": needed}
+
+
+def _record(kind, extra=()):
+    """A record as nested objects, by the paths of its fields."""
+    record = _node([(list(one.steps), one) for one in kind.fields])
+    record["properties"].update(extra)
+    return record
+
+
+def _inner(kind):
+    """The lists within a record of this kind."""
+    found = {}
+    for (outer, name), (block, owner) in INSIDE.items():
+        if outer == kind.key:
+            record = _record(KINDS[block])
+            record["properties"].pop(owner)
+            record["required"] = [key for key in record.get("required", ()) if key != owner]
+            found[name] = {"type": ["array", "null"], "items": record}
+    return found
+
+
+def schema(name):
+    """The JSON Schema (draft 2020-12) of one kind of file; KeyError for an unknown name."""
+    properties = {}
+    for key in FILES[name]:
+        kind = KINDS[key]
+        extra = _inner(kind)
+        if key == "job":
+            extra |= {setting: {"type": ["string", "number"]} for setting in SETTINGS}
+        record = _record(kind, extra)
+        properties[key] = record if kind.upright else {"type": ["array", "null"], "items": record}
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": f"Wetfilm: {name}", "type": "object",
+            "additionalProperties": False, "properties": properties}
+

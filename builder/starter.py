@@ -1,0 +1,23 @@
+"""`wetfilm new`: a folder that builds at once."""
+import shutil
+from pathlib import Path
+
+from builder.jobs import SHIPPED
+from builder.problems import Problem, Refused
+
+_INSIDE = Path(__file__).parent / "examples"                 # in an installed wheel
+EXAMPLES = _INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "examples"
+EXAMPLE = "boathouse.yaml"
+
+
+def new(folder):
+    """Catalogues and an example job in a new folder. Refused where something stands there already."""
+    folder = Path(folder)
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise Refused([Problem(str(folder), 1, 1, "something stands there already", "name a folder that is new or empty")])
+    try:
+        shutil.copytree(SHIPPED[0], folder / "catalogs")
+        (folder / EXAMPLE).write_text((EXAMPLES / EXAMPLE).read_text(encoding="utf-8").replace("../catalogs/", "catalogs/"), encoding="utf-8")
+    except OSError as error:
+        raise Refused([Problem(str(folder), 1, 1, f"cannot be written: {error.strerror}")]) from None
+    return [folder / "catalogs", folder / EXAMPLE]
