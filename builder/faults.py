@@ -1,4 +1,6 @@
 """What the judging of an estimate found, as problems with their places in the files."""
+import re
+
 from builder.estimate import stock
 from builder.problems import WARNING, did_you_mean
 from builder.records import wording
@@ -25,7 +27,8 @@ def _of_row(kind, row, place, units, names):
             yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
     for check in kind.checks:
         if getattr(row, f"bad_{check.key}") or getattr(row, f"bad_check_{check.key}"):
-            yield place[""].problem(wording.check_fault(kind, check))
+            first = next((key for key in re.findall(r"row\.(\w+)", check.formula) if key in place), "")
+            yield place[first].problem(wording.check_fault(kind, check))
 
 
 def faults(estimate, marks, known):

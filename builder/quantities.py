@@ -117,7 +117,7 @@ def _terms(text):
 # Ways of writing a number that other programs read as another number.
 TRAPS = (
     (re.compile(r","), "has a comma", "write 1200 for a thousand two hundred, 12.5 for twelve and a half"),
-    (re.compile(r"(?<![\d.])[+-]?0\d"), "begins with a 0, which some programs read as octal", "leave the 0 out"),
+    (re.compile(r"(?<![\d.:])[+-]?0\d"), "begins with a 0, which some programs read as octal", "leave the 0 out"),
     (re.compile(r"\d_"), "has an underscore", "write 1000 for a thousand"),
     (re.compile(r"\d:"), "has a colon, which some programs read as base 60", "write 12.5, or '12 h 30 min' for a time"),
     (re.compile(r"\d[eE][+-]?\d"), "has an exponent", "write the number out, as in 1000"),
