@@ -27,9 +27,11 @@ def days(est):
 def _days(est, row, at):
     terms, job, slack = est.terms, est.job, est.terms.round_slack
     row.worked = labor.steps_up((row.coat_labour + row.task_labour) / row.useful, terms.day_step, slack)
+    row.clock = max((one.clock[at] for one in est.rows["pumps"] if one.live), default=0.0)
+    row.clock_days = labor.steps_up(row.clock * job.people / row.useful, terms.day_step, slack)
     row.drying = max((one.chain[at] for one in est.rows["systems"] if one.live), default=0.0)
     row.drying_days = labor.steps_up(row.drying / CLOCK, terms.day_step, slack)
-    row.days = max(row.worked, row.drying_days)
+    row.days = max(row.worked, row.clock_days, row.drying_days)
     row.visits = whole(row.days, slack)
     row.labour = row.coat_labour + row.task_labour + row.visits * row.visit_hours
     row.weather = labor.weather_days(row.days, est.row("exposures", est.exposure_at).lost_days)

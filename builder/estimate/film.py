@@ -28,7 +28,7 @@ def films(est):
         row.method_no = system.method_no if coat.method is None else place("method", coat.method)
         row.sprays, row.rolls = (BESIDE[f"method_{key}"][row.method_no - 1] for key in ("sprays", "rolls"))
         row.by_spread = float(paint.spread is not None)
-        _faults(row, coat, crew, surface, est.row("pumps", row.pump_at))
+        _faults(row, coat, crew, surface, est.row("pumps", row.pump_at), est.job.people)
         if row.sound:
             _film(est, row, coat, paint, surface)
             _work(est, row, coat, paint, surface, crew, system)
@@ -36,11 +36,12 @@ def films(est):
                 _spray(est, row, coat, paint, surface, crew, system)
 
 
-def _faults(row, coat, crew, surface, pump):
+def _faults(row, coat, crew, surface, pump, people):
     """Choices that are each allowed and do not go together."""
     flags = {
         "own_film": row.by_spread and coat.dry_film is not None,
         "too_many_guns": row.sprays and crew.guns > pump.guns_max,
+        "too_few_people": crew.guns + crew.rollers + crew.tenders > people,
         "no_roller": row.sprays and row.rolls and crew.rollers == 0,
         "no_roll_rate": row.rolls and surface.roll_rate is None,
         "no_brush_rate": not row.sprays and not row.rolls and surface.brush_rate is None,

@@ -6,6 +6,7 @@ from builder.trade import film, packs
 
 def gallons(est):
     for row, coat, layer, pick in zip(est.rows["gallons"], est.rows["coats"], est.rows["films"], est.rows["picks"]):
+        row.guns, row.fill = 0.0, (0.0,) * len(SCENARIOS)
         row.live = 1.0 if pick.live or layer.by_hand else None
         if not row.live:
             continue
@@ -24,7 +25,9 @@ def gallons(est):
         row.size_at = None if layer.by_hand else pick.size_at
         row.due = 0.0 if layer.by_hand else row.applied / pick.interval
         row.spent = 0.0 if layer.by_hand else row.applied / pick.life
-        row.guns = 0.0 if layer.by_hand else layer.guns
+        if layer.sprayed:
+            pump = est.row("pumps", layer.pump_at)
+            row.guns, row.fill = layer.guns, tuple(flag * (pump.content + pump.heel) for flag in row.scenarios)
     first = {}
     for row in est.rows["gallons"]:
         if row.live:
@@ -47,10 +50,9 @@ def purchases(est):
 
 
 def _buy(est, row, coat):
-    layer = est.row("films", coat.no)
     row.what, row.paint_at = coat.what, coat.coating_at
-    paint, pump = est.row("coatings", row.paint_at), est.row("pumps", layer.pump_at)
-    row.line_fill = pump.content + pump.heel if layer.sprayed else 0.0
+    paint = est.row("coatings", row.paint_at)
+    row.line_fill = max(other.fill[row.scenario - 1] for other in est.rows["gallons"] if other.lead == coat.no)
     row.touch_up = est.terms.touch_up
     row.total = row.coats_need + row.line_fill + row.touch_up
     offered = tuple((getattr(paint, f"pack{number}_size"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3))

@@ -32,6 +32,7 @@ def pump_use(est):
         if row.live:
             labour = [sum(one.labour * one.scenarios[scenario - 1] for one in est.rows["hours"] if one.pump_at == row.no) for scenario in SCENARIOS]
             row.used = tuple(float(one > 0) for one in labour)
+            row.clock = tuple(sum(one.elapsed * one.scenarios[scenario - 1] for one in est.rows["hours"] if one.pump_at == row.no) for scenario in SCENARIOS)
             row.hire_day = tuple(one * (row.hire or 0.0) for one in row.used)
 
 

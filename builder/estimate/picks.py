@@ -79,6 +79,7 @@ def _take(est, row, coat, used):
     row.set(**{key: getattr(used, key) for key in TAKEN})
     size, film = est.row("nozzles", row.size_at), est.row("films", row.no)
     row.fan, row.orifice, row.wet_film = size.fan, size.orifice, film.wet_film
+    row.first_speed = row.gun_speed / film.uptake
     row.over, row.drag = est.terms.excess * row.wear, est.terms.slow * row.wear
     row.labour = row.time * film.team
     row.advice = _advice(est, row)

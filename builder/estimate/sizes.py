@@ -18,14 +18,14 @@ def sizes(est):
     for row in kit:
         ratio = est.row("sizes", row.nozzle_at).ratio
         row.left = tuple(max(0.0, 1 - row.worn * one) for one in ratio)
-    guns = max((coat.guns for coat in est.rows["gallons"] if coat.live), default=0.0)
     for row, nozzle in zip(est.rows["sizes"], est.rows["nozzles"]):
         if not row.live:
             continue
+        row.guns = max((coat.guns for coat in est.rows["gallons"] if coat.size_at == row.no), default=0.0)
         own = [one for one in kit if one.nozzle_at == row.no]
         row.usable = sum(one.usable for one in own)
         row.left = tuple(sum(one.left[scenario - 1] for one in own) for scenario in SCENARIOS)
-        wanted = whole(guns * (1 + est.terms.spares), est.terms.round_slack) - row.usable
+        wanted = whole(row.guns * (1 + est.terms.spares), est.terms.round_slack) - row.usable
         row.buy = tuple(max(whole(due - left, est.terms.round_slack), wanted, 0.0) if due > 0 else 0.0 for due, left in zip(row.due, row.left))
         row.wear_cost = tuple(due * nozzle.nozzle_price for due in row.due)
         row.cash = tuple(number * nozzle.nozzle_price for number in row.buy)

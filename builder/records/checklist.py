@@ -23,6 +23,7 @@ ITEMS = (
     Item("no_nozzle", "Sprayed coats that no nozzle fits", True),
     Item("no_day", "Visits whose fixed work leaves no time for the job", True),
     Item("refused", "Margin and overhead that leave no price", True),
+    Item("overhead", "Own overhead is a share, but Terms charge overhead by the labour hour", True),
     Item("misfit", "Own nozzles that do not fit"),
     Item("sags", "Coats wetter than their coating can hold in one pass"),
     Item("overthinned", "Coats thinned beyond their coating's limit"),

@@ -28,6 +28,7 @@ TOO_OPEN = "more opening than face"
 FILM_FAULTS = MappingProxyType({
     "own_film": "own dry film on a coating bought by spread",
     "too_many_guns": "the crew has more guns than the pump runs",
+    "too_few_people": "the crew has more people than the job",
     "no_roller": "sprayed and back-rolled, but the crew has nobody to roll",
     "no_roll_rate": "rolled, but the surface has no rolling rate",
     "no_brush_rate": "brushed, but the surface has no brushing rate",

@@ -24,6 +24,7 @@ COUNTS = {
     "no_nozzle": "SUM({films.sprayed})-SUM({picks.live})",
     "no_day": "N(INDEX({days.no_day},1))",
     "refused": "N(INDEX({price.refused},1))",
+    "overhead": '--(({job.overhead}<>"")*N({terms.ready})*({terms.overhead_basis}="labour hours")>0)',
     "misfit": "SUM({picks.misfit})",
     "sags": "SUM({films.sags})",
     "overthinned": "SUM({films.overthinned})",

@@ -7,6 +7,7 @@ from builder.sheets.stock import SCENARIOS
 FAULTS = {
     "own_film": '({by_spread}=1)*({coat.dry_film}<>"")',
     "too_many_guns": "({sprays}=1)*({crew.guns}>{pump.guns_max})",
+    "too_few_people": "{crew.guns}+{crew.rollers}+{crew.tenders}>{job.people}",
     "no_roller": "({sprays}=1)*({rolls}=1)*({crew.rollers}=0)",
     "no_roll_rate": '({rolls}=1)*({surface.roll_rate}="")',
     "no_brush_rate": '({sprays}=0)*({rolls}=0)*({surface.brush_rate}="")',
@@ -28,7 +29,7 @@ FILM = Block("films", "Film", (
     C("sprays", "Sprayed, 0 or 1", "count", "INDEX({words.method_sprays},{method_no})", "live"),
     C("rolls", "Rolled, 0 or 1", "count", "INDEX({words.method_rolls},{method_no})", "live"),
     C("by_spread", "Bought by spread", "count", '--({paint.spread}<>"")', "live"),
-    *(C(key, words, "count", FAULTS[key], "live") for key, words in FILM_FAULTS.items()),
+    *(C(key, words, "count", f"--(({FAULTS[key]})*1>0)", "live") for key, words in FILM_FAULTS.items()),
     C("faults", "Faults", "count", "SUM({own_film:no_brush_rate})", "live"),
     C("fault", "First fault", "text",
       'IF(N({faults})=0,{coat.fault}&"",INDEX({#own_film:no_brush_rate},MATCH(1,{own_film:no_brush_rate},0)))', ""),

@@ -22,9 +22,11 @@ GALLONS = Block("gallons", "Gallons", (
     C("size_at", "Row of its nozzle", "count", 'IF({film.by_hand}=1,"",{pick.size_at})'),
     C("due", "Nozzles due", "number", "IF({film.by_hand}=1,0,{applied}/{pick.interval})"),
     C("spent", "Nozzle lives spent", "number", "IF({film.by_hand}=1,0,{applied}/{pick.life})"),
-    C("guns", "Guns", "count", "IF({film.by_hand}=1,0,{film.guns})"),
+    C("guns", "Guns", "count", "IF(N({live})*N({film.sprayed})=1,{film.guns},0)", ""),
+    C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({film.sprayed})=1,{scenarios@}*({pump.content}+{pump.heel}),0)", "", **SCENARIOS),
     C("lead", "First coat of this coating and colour", "count", "MATCH({what},{gallons.what},0)"),
-), {"coat": At("coats", "{no}"), "film": At("films", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{film.coating_at}")}, "live")
+), {"coat": At("coats", "{no}"), "film": At("films", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{film.coating_at}"),
+    "pump": At("pumps", "{film.pump_at}")}, "live")
 
 
 SLACK = "{terms.round_slack}"
@@ -54,7 +56,7 @@ def purchases(coats):
         C("live", "To be bought", "count", 'IF({coats_need}>0,1,"")', ""),
         C("what", "Coating and colour", "text", "{gallon.what}"),
         C("paint_at", "Row of its coating", "count", "{gallon.coating_at}"),
-        C("line_fill", "Left in hose and pail", "volume", "IF({film.sprayed}=1,{pump.content}+{pump.heel},0)"),
+        C("line_fill", "Left in hose and pail", "volume", "SUMPRODUCT(MAX(({gallons.lead}={coat})*INDEX({gallons.fill},0,{scenario})))"),
         C("touch_up", "Touch-up kept", "volume", "{terms.touch_up}"),
         C("total", "Needed in all", "volume", "{coats_need}+{line_fill}+{touch_up}"),
         C("larges", "Largest pack", "count",
@@ -78,8 +80,7 @@ def purchases(coats):
         C("bought", "Bought", "volume", f"{{small}}*{{paint.pack1_size}}+{{middle}}*{_size(2)}+{{large}}*{_size(3)}"),
         C("cost", "Cost", "money", 'IF({entry.owner_supplied}="yes",0,CHOOSE({choice},{case_cost@1},{case_cost@2},{case_cost@3}))'),
         C("left_over", "Left over", "volume", "{bought}-{total}"),
-    ), {"gallon": At("gallons", "{coat}"), "film": At("films", "{coat}"), "pump": At("pumps", "{film.pump_at}"),
-        "paint": At("coatings", "{paint_at}"), "entry": At("coats", "{coat}")}, "live")
+    ), {"gallon": At("gallons", "{coat}"), "paint": At("coatings", "{paint_at}"), "entry": At("coats", "{coat}")}, "live")
 
 
 def _first_least(*costs):

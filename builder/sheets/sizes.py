@@ -8,7 +8,7 @@ def _used(key):
     return f"SUMPRODUCT(--({{gallons.size_at}}={{no}}),{{gallons.scenarios@}},{{gallons.{key}}})"
 
 
-WANTED = "ROUNDUP(MAX({gallons.guns})*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
+WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
 
 SIZES = Block("sizes", "Sizes", (
     C("no", "Size, row", "count", label=lambda number: number),
@@ -18,6 +18,7 @@ SIZES = Block("sizes", "Sizes", (
     C("due", "Nozzles due", "number", _used("due"), **SCENARIOS),
     C("spent", "Lives spent", "number", _used("spent"), **SCENARIOS),
     C("ratio", "Due over spent", "number", "IF({spent@}=0,1,{due@}/{spent@})", **SCENARIOS),
+    C("guns", "Guns that use it", "count", "SUMPRODUCT(MAX(({gallons.size_at}={no})*{gallons.guns}))"),
     C("usable", "Usable in the kit", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable})"),
     C("left", "Left in the kit", "number", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.left@})", **SCENARIOS),
     C("buy", "Buy", "count", f"IF({{due@}}>0,MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0),0)", **SCENARIOS),

@@ -51,6 +51,7 @@ def pumps(units):
         C("holds", "Pump: weakest rating", "pressure", "MIN({row.pressure_max},{row.hose_pressure_max},{row.whip_pressure_max})", "live"),
         C("narrowest", "Pump: narrowest bore", "width", "MIN({row.hose_bore},{row.whip_bore})", "live"),
         C("used", "Pump: runs in", "count", "--(SUMPRODUCT(--({hours.pump_at}={no}),{hours.scenarios@},{hours.labour})>0)", "live", **SCENARIOS),
+        C("clock", "Pump: hours on the clock in", "time", "SUMPRODUCT(--({hours.pump_at}={no}),{hours.scenarios@},{hours.elapsed})", "live", **SCENARIOS),
         C("hire_day", "Pump: hire a day in", "money_day", "{used@}*N({row.hire})", "live", **SCENARIOS),
     ))
 

@@ -78,7 +78,7 @@ def fit(coats):
 
 TAKEN = (
     ("nozzle", "Nozzle used", "text"), ("why", "Verdict", "text"), ("fits", "Fits", "count"), ("pressure", "Gun pressure", "pressure"),
-    ("set_pressure", "Set pressure", "pressure"), ("gun_speed", "Hand speed", "speed"), ("flow", "Flow", "flow"), ("miss", "Miss", "share"),
+    ("set_pressure", "Set pressure", "pressure"), ("gun_speed", "Hand speed, later coats", "speed"), ("flow", "Flow", "flow"), ("miss", "Miss", "share"),
     ("loss", "Loss", "share"), ("material", "Material", "yield"), ("life", "Life", "volume"), ("interval", "Replace after", "volume"),
     ("wear", "Mean wear", "share"), ("time", "Elapsed per area", "area_time"), ("cost", "Cost per area", "money_area"))
 
@@ -118,6 +118,7 @@ PICKS = Block("picks", "Picks", (
     C("used_at", "Row in Nozzle check", "count", "({no}-1)*{constants.sizes}+{size_at}", "size_at"),
     C("live", "Worked out", "count", 'IF({used.live}=1,1,"")', "used_at"),
     *(C(key, title, quantity, f"{{used.{key}}}", "live") for key, title, quantity in TAKEN),
+    C("first_speed", "Hand speed, first coat", "speed", "{gun_speed}/{film.uptake}", "live"),
     C("over", "Extra paint by wear", "share", "{terms.excess}*{wear}", "live"),
     C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
     C("labour", "Labour per area", "area_time", "{time}*{film.team}", "live"),
