@@ -11,7 +11,7 @@ from xlsxwriter.worksheet import Worksheet
 
 Shared = namedtuple("Shared", "start value format")  # start: the part of the element that precedes the value
 
-DIGITS = 11                    # of a cached value: what a preview shows; a program that recalculates has them all
+DIGITS = 10                    # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
 _ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})
 
