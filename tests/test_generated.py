@@ -44,7 +44,7 @@ def test_the_generator_makes_jobs_with_a_price():
     """Not all that is drawn is broken: the strategies reach complete estimates too."""
     found = []
 
-    @settings(max_examples=60, **PATIENT)
+    @settings(max_examples=300, **PATIENT)
     @given(jobs("us"))
     def look(made):
         found.append(Estimate(*made, capacities(**ROOM)).rows["price"][0].total is not None)
