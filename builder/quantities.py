@@ -37,7 +37,7 @@ ZERO = {"degC": 273.15, "degF": 273.15 - 32 * 5 / 9}  # kelvin at the scale's ow
 # Days are counted, not measured, so money a day is money for each.
 # quantity -> unit shown in US books, unit shown in metric books, decimals shown in each.
 SHOWN = {
-    "length": ("ft", "m", 1, 2), "width": ("in", "mm", 1, 0), "film": ("mil", "um", 2, 0), "orifice": ("thou", "thou", 0, 0),
+    "length": ("ft", "m", 2, 2), "width": ("in", "mm", 1, 0), "film": ("mil", "um", 2, 0), "orifice": ("thou", "thou", 0, 0),
     "area": ("ft2", "m2", 0, 1), "volume": ("gal", "L", 2, 1), "spread": ("ft2/gal", "m2/L", 0, 2),
     "yield": ("gal/ft2", "L/m2", 5, 4), "density": ("lb/gal", "kg/L", 2, 3), "viscosity": ("cP", "cP", 0, 0),
     "pressure": ("psi", "bar", 0, 0), "flow": ("gal/min", "L/min", 3, 2), "speed": ("ft/s", "m/s", 2, 2),

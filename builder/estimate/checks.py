@@ -16,6 +16,8 @@ def checks(est):
     row.stops = sum(getattr(row, item.key) for item in ITEMS if item.stops)
     row.looks = sum(getattr(row, item.key) for item in ITEMS if not item.stops)
     row.words = "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to put right, {row.looks:g} to look at"
+    if row.no_lines:
+        row.words += "; type the first line on Takeoff"
 
 
 def _counts(est):

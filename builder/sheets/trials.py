@@ -98,7 +98,16 @@ def _told():
             before = f"{{told_{key}}}&"
 
 
-PICKS = Block("picks", "Picks", (
+# What a crew wants to know stands first; how it was found follows.
+FRONT = ("no", "sprayed", "system", "coating", "nozzle", "set_pressure", "first_speed", "gun_speed", "wet_film", "why", "pick", "next",
+         "next_extra", "next_words", "advice")
+
+
+def _front_first(columns):
+    return tuple(sorted(columns, key=lambda column: FRONT.index(column.key) if column.key in FRONT else len(FRONT)))
+
+
+PICKS = Block("picks", "Picks", _front_first((
     C("no", "Coat", "count", label=lambda number: number),
     C("sprayed", "Sprayed", "count", "{film.sprayed}", ""),
     C("system", "System", "text", "{film.system}"),
@@ -133,6 +142,6 @@ PICKS = Block("picks", "Picks", (
       "{constants.reynolds}*{film.density}*{flow}*{film.guns}/({pump.narrowest}*{paint.viscosity})", "live"),
     C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),
     *_told(),
-), {"film": At("films", "{no}"), "coat": At("coats", "{no}"), "used": At("trials", "{used_at}"), "size": At("nozzles", "{size_at}"),
+)), {"film": At("films", "{no}"), "coat": At("coats", "{no}"), "used": At("trials", "{used_at}"), "size": At("nozzles", "{size_at}"),
     "first": At("trials", "({no}-1)*{constants.sizes}+{pick_at}"), "second": At("trials", "({no}-1)*{constants.sizes}+{next_at}"),
     "pump": At("pumps", "{film.pump_at}"), "paint": At("coatings", "{film.coating_at}")}, "sprayed")

@@ -2,7 +2,8 @@
 from builder.estimate.scenarios import NAMES
 from builder.sheets.book import SHEETS
 
-FROZEN = {"Nozzle check": 4, "Fit": 2, "Film": 1, "Picks": 1, "Gallons": 3, "Purchases": 3, "Sizes": 3, "Hours": 1, "Task hours": 1, "Areas": 1,
+HEAD_HEIGHT = 54                         # points: three lines of a header
+FROZEN = {"Nozzle check": 4, "Fit": 2, "Film": 1, "Picks": 5, "Gallons": 3, "Purchases": 3, "Sizes": 3, "Hours": 1, "Task hours": 1, "Areas": 1,
           "Coatings": 1, "Surfaces": 1, "Pumps": 1, "Takeoff": 1, "Coats": 1}
 CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
@@ -13,6 +14,7 @@ UPRIGHT_HEADS = {
     "Constants": (("", 50), ("Figure", 20), ("What it is", 60)),
     "Checks": (("Check", 70), ("Found", 24), ("Verdict", 14)),
 }
+WIDE = {"says": 70, "replace": 44, "advice": 44, "next_words": 32, "why": 30, "what": 38, "nozzle": 16}
 WIDTHS = {"text": 18, "date": 12, "count": 9}
 
 
@@ -20,8 +22,8 @@ def width(column):
     """Width in characters of a table's column."""
     if column.key in ("fault", "shown_fault", "source", "note", "standard", "help"):
         return 44
-    if column.key in ("says", "replace"):
-        return 70 if column.key == "says" else 44
+    if column.key in WIDE:
+        return WIDE[column.key]
     if column.key.startswith("bad_"):
         return 14
     return WIDTHS.get(column.quantity, 11)

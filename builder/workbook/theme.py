@@ -47,5 +47,7 @@ class Styles:
         key = role, quantity
         if key not in self.made:
             look = {"font_name": FONT, "font_size": 10, "font_color": INK, **ROLES[role]}
+            if quantity == "text" and role in ("input", "working"):
+                look["indent"] = 1               # text does not touch the number before it
             self.made[key] = self.book.add_format({**look, "num_format": number_format(quantity, self.units.decimals(quantity))})
         return self.made[key]

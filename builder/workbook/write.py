@@ -97,6 +97,7 @@ class _Writer:
             if column.field:
                 _sure(sheet.data_validation(place.row - 1, place.col, place.row + place.rows - 2, place.col,
                                             validation(KINDS[block.key], column.field, self.units)))
+        sheet.set_row(HEAD - 1, pages.HEAD_HEIGHT)
         sheet.freeze_panes(HEAD, pages.FROZEN.get(block.sheet, 0))
 
     def column(self, sheet, block, column, place, copy, rows):
