@@ -1,26 +1,100 @@
-"""Days, visits and dates (E21)."""
+"""Days, visits and dates (E21). Nothing here checks its range: callers do."""
 from math import ceil
 
 
 def steps_up(amount, step, slack):
-    """An amount rounded up to whole steps; `slack` steps are forgiven first. amount, step: one unit. Returns the same."""
+    """An amount rounded up to whole steps, a slack forgiven first (E21; derived).
+
+        steps_up = ceil(max(0, amount / step - slack)) * step
+
+    Parameters
+    ----------
+    amount : what is to be rounded [any]
+    step : size of a step, in the same unit [any]
+    slack : part of a step that is rounding [-]
+
+    Returns
+    -------
+    whole steps, in the same unit [any]
+
+    Examples
+    --------
+    >>> steps_up(2.2, 0.5, 1e-9), steps_up(2.5 + 1e-12, 0.5, 1e-9), steps_up(-1.0, 0.5, 1e-9)
+    (2.5, 2.5, 0.0)
+    """
     return ceil(max(0.0, amount / step - slack)) * step
 
 
 def useful_day(people, day_hours, visit_hours):
-    """Labour one visit leaves after its fixed work (E21). people [-]; day_hours, visit_hours [s]. Returns [s]."""
+    """Labour that one visit leaves after its fixed work (E21; derived).
+
+        useful_day = people * day_hours - visit_hours
+
+    0 or less where a visit's own work fills the day: callers make that a fault.
+
+    Parameters
+    ----------
+    people : people on the job [-]
+    day_hours : working time of a day [s]
+    visit_hours : labour that every visit takes [s]
+
+    Returns
+    -------
+    labour left [s]
+
+    Examples
+    --------
+    Two people, 8 hours each, 1 hour to set up: 15 hours.
+
+    >>> useful_day(2, 28800.0, 3600.0)
+    54000.0
+    """
     return people * day_hours - visit_hours
 
 
 def weather_days(days, lost):
-    """Calendar of working days with the share `lost` to weather (E21). Returns days."""
+    """Working days with those lost to weather among them (E21; derived).
+
+        weather_days = days / (1 - lost)
+
+    Parameters
+    ----------
+    days : days of work [day]
+    lost : share of days lost, below 1 [-]
+
+    Returns
+    -------
+    days of work and waiting [day]
+
+    Examples
+    --------
+    >>> weather_days(6.0, 0.25)
+    8.0
+    """
     return days / (1 - lost)
 
 
 def workday(start, days, holidays):
-    """The last of `days` working days, the first being `start` or the next working day after it (Monday to Friday).
+    """The last of a number of working days, Monday to Friday less holidays (E21; common practice, no source).
 
-    start, holidays: spreadsheet day numbers (day 1 a Sunday, 2 a Monday); days: whole. Returns a day number.
+        the first is `start`, or the next working day after it; the day before `start` where days is 0 or less
+
+    Parameters
+    ----------
+    start : day number as spreadsheets count, 1 a Sunday, 2 a Monday [day]
+    days : working days, whole [day]
+    holidays : day numbers not worked [day]
+
+    Returns
+    -------
+    day number [day]
+
+    Examples
+    --------
+    From Monday 2 a week lasts to Friday 6; from Saturday 7 two days last to Tuesday 10, to Wednesday 11 where Monday is a holiday.
+
+    >>> workday(2, 5, ()), workday(7, 2, ()), workday(7, 2, (9,)), workday(2, 0, ())
+    (6, 10, 11, 1)
     """
     day, left = start - 1, days
     while left > 0:

@@ -1,14 +1,51 @@
-"""From cost to price (E22)."""
+"""From cost to price (E22). Nothing here checks its range: callers do."""
 
 
 def selling_price(cost, margin, overhead_of_sales):
-    """The price of which `margin` is profit and `overhead_of_sales` pays the office (E22b).
+    """The price of which a share is profit and a share pays the office (E22; derived).
 
-    cost [money]; margin, overhead_of_sales [-], together below 1. Returns [money].
+        selling_price = cost / (1 - margin - overhead_of_sales)
+
+    For shares that are together below 1: no price earns more than itself.
+
+    Parameters
+    ----------
+    cost : what the job costs [money]
+    margin : profit over price [-]
+    overhead_of_sales : the office's share of the price [-]
+
+    Returns
+    -------
+    price before tax [money]
+
+    Examples
+    --------
+    10000 / 0.65.
+
+    >>> round(selling_price(10000.0, 0.20, 0.15), 2)
+    15384.62
     """
     return cost / (1 - margin - overhead_of_sales)
 
 
 def markup(margin):
-    """The markup on cost that equals a margin on price. Returns [-]."""
+    """The markup on cost that equals a margin on price (E22; derived).
+
+        markup = margin / (1 - margin)
+
+    Parameters
+    ----------
+    margin : profit over price, below 1 [-]
+
+    Returns
+    -------
+    profit over cost [-]
+
+    Examples
+    --------
+    40 % of the price is 2/3 of the cost.
+
+    >>> round(markup(0.4), 4)
+    0.6667
+    """
     return margin / (1 - margin)
