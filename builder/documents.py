@@ -3,6 +3,7 @@
 No value is given a type here, so `no`, `011` and `12:30` mean what they say. Refused outright: anchors,
 aliases, tags, duplicate keys, several documents, files too large or too deep.
 """
+import re
 from dataclasses import dataclass, field
 
 import yaml
@@ -10,6 +11,7 @@ import yaml
 from builder.problems import ERROR, Problem, Refused
 
 MOST_BYTES, MOST_NODES, MOST_DEPTH, MOST_LETTERS = 2_000_000, 100_000, 12, 2_000
+HIDDEN_BREAK = re.compile(r"\r(?!\n)|[\u0085\u2028\u2029]")     # YAML ends a line there; counting lines by the usual one goes astray
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -112,6 +114,11 @@ def read(path, name=None):
         raise Refused([top.problem(f"the file is larger than {MOST_BYTES:,} bytes")])
     try:
         text = data.decode("utf-8-sig")
+        hidden = HIDDEN_BREAK.search(text)
+        if hidden:
+            at = hidden.start()
+            place = Mark(reader.file, text.count("\n", 0, at) + 1, at - text.rfind("\n", 0, at))
+            raise Refused([place.problem("a line break that most editors do not show", "end the line with the Enter key")])
         reader.scan(text)
         node = yaml.compose(text, LOADER)
     except UnicodeDecodeError as error:

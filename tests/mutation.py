@@ -16,7 +16,8 @@ from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
-TESTS = ["test_units.py", "test_docstrings.py", "test_published.py", "test_reference_libraries.py", "test_trade_facts.py", "test_properties.py"]
+TESTS = ["test_docstrings.py", "test_units.py", "test_published.py", "test_reference_libraries.py", "test_properties.py"]
+PATIENCE = 120                 # seconds
 SWAPS = {ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult, ast.Pow: ast.Mult, ast.FloorDiv: ast.Mult, ast.Mod: ast.Mult,
          ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
          ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is, ast.And: ast.Or, ast.Or: ast.And}
@@ -72,9 +73,12 @@ def survives(folder, path, source):
     """Whether every test passes with this source in place of the module."""
     (folder / path.relative_to(ROOT)).write_text(source)
     found = [test for test in TESTS if (ROOT / "tests" / test).exists()]
-    run = subprocess.run([sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", *(f"tests/{test}" for test in found)],
-                         cwd=folder, capture_output=True, check=False,
-                         env={**os.environ, "PYTHONPATH": str(folder), "HYPOTHESIS_STORAGE_DIRECTORY": str(folder)})
+    command = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", *(f"tests/{test}" for test in found)]
+    environment = {**os.environ, "PYTHONPATH": str(folder), "HYPOTHESIS_STORAGE_DIRECTORY": str(folder)}
+    try:
+        run = subprocess.run(command, cwd=folder, capture_output=True, check=False, env=environment, timeout=PATIENCE)
+    except subprocess.TimeoutExpired:
+        return False                  # a loop that no longer ends is noticed too
     return run.returncode == 0
 
 

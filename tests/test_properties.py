@@ -181,7 +181,6 @@ def test_more_overlap_never_covers_more_a_pass_nor_slows_the_hand(boathouse, les
     assert any(twin.step < row.step for row, twin in found)
 
 
-@pytest.mark.xfail(strict=True, reason="E7 takes half a lap past the edge, and a lap narrows with overlap: about 1 % less paint and trigger time")
 def test_more_overlap_never_saves_time(boathouse):
     one, other = again(boathouse, setting("terms", "overlap", 0.5)), again(boathouse, setting("terms", "overlap", 0.6))
     assert all(twin.time >= row.time * (1 - 1e-9) for row, twin in pairs_of_trials(one, other))
@@ -205,7 +204,7 @@ def test_a_nozzle_that_does_not_fit_changes_no_pick(boathouse):
 def test_a_film_takes_at_least_itself(loss, more, clear, fan, solids, thinning):
     """No loss, miss or thinning makes a film cheaper: the paint is at least dry film over solids, more with more loss, less on a wider face."""
     def paint(loss, clear):
-        band = film.band(fan, clear, film.lap(fan, 0.5))
+        band = film.band(fan, clear)
         return film.paint(film.material(film.wet_film(4e-5, solids, thinning), 1.0, loss, film.miss(1.0, clear, band)), thinning)
     assert paint(loss + more, clear) > paint(loss, clear) >= 4e-5 / solids * (1 - 1e-12)
     assert paint(loss, clear * (1 + more)) <= paint(loss, clear) * (1 + 1e-12)
@@ -232,13 +231,12 @@ def as_hired(values):
     setting("coatings", "thinner_price", 4000.0)(values)
 
 
-UNPAID = "the wage of changing nozzles decides when they are changed but stands in no hours and no cost, so more of it makes a job cheaper"
 COSTS = [("crews", "wage"), ("coatings", "pack1_price"), ("coatings", "pack2_price"), ("nozzles", "nozzle_price"), ("reaches", "hire"), ("terms", "sundries"),
          ("terms", "burden"), ("terms", "overhead"), ("terms", "purchase_tax"), ("terms", "margin"), ("terms", "percentile"),
          ("rates", "area_material"), ("rates", "length_material"), ("pumps", "hire"), ("terms", "overhead_hour"), ("coatings", "thinner_price")]
 
 
-@pytest.mark.parametrize("block, key", [*COSTS, pytest.param("terms", "change_time", marks=pytest.mark.xfail(strict=True, reason=UNPAID))])
+@pytest.mark.parametrize("block, key", [*COSTS, ("terms", "change_time")])
 @pytest.mark.parametrize("factor", [1.02, 1.15])
 def test_the_price_rises_with_every_cost(boathouse, block, key, factor):
     changes = [own_nozzles(boathouse)] + [as_hired] * ((block, key) in COSTS[-3:])

@@ -26,7 +26,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     film.mean_uptake: ([1.2, 2], ""),
     film.loss: ([0.2, 0.8, 1.1], ""),
     film.lap: ([(10, "inch"), 0.5], "inch"),
-    film.band: ([(10, "inch"), (30, "inch"), (5, "inch")], "inch"),
+    film.band: ([(10, "inch"), (30, "inch")], "inch"),
     film.step: ([(10, "inch"), (30, "inch"), (5, "inch"), 1e-6], "inch"),
     film.miss: ([0.9, (30, "inch"), (32.5, "inch")], ""),
     film.material: ([(4.5, "thou"), 1.1, 0.2, 0.1], "gal/ft**2"),

@@ -25,7 +25,8 @@ def costs(est):
         row.coat_wages = sum(one.cost * one.scenarios[at] for one in est.rows["hours"] if one.live)
         row.task_wages = (day.task_labour + day.visits * day.visit_hours) * row.wage
         row.trigger_wages = sum(one.trigger_cost * one.scenarios[at] for one in est.rows["hours"] if one.live)
-        row.wages = row.coat_wages + row.task_wages
+        row.change_wages = sum(one.change_wages * one.scenarios[at] for one in est.rows["gallons"] if one.live)
+        row.wages = row.coat_wages + row.task_wages + row.change_wages
         row.pump_hire = day.days * sum(one.hire_day[at] for one in est.rows["pumps"] if one.live)
         row.reach_hire = sum(one.hire_cost[at] for one in est.rows["reaches"] if one.live)
         row.hire = row.pump_hire + row.reach_hire

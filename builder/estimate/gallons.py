@@ -24,6 +24,7 @@ def gallons(est):
         row.what = f"{coat.coating}{colour}{' (owner supplies)' if owner else ''}"
         row.size_at = None if layer.by_hand else pick.size_at
         row.due = 0.0 if layer.by_hand else row.applied / pick.interval
+        row.change_wages = row.due * est.terms.change_time * (layer.gun_wage or 0.0)
         row.spent = 0.0 if layer.by_hand else row.applied / pick.life
         if layer.sprayed:
             pump = est.row("pumps", layer.pump_at)

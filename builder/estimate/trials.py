@@ -22,7 +22,7 @@ def trials(est):
 
 def _try(terms, row, coat, size):
     row.pressure = coat.pressure if coat.own_pressure else coat.pressure * size.pressure_factor
-    row.band = film.band(size.fan, coat.clear_width, size.lap)
+    row.band = film.band(size.fan, coat.clear_width)
     row.step = film.step(size.fan, coat.clear_width, size.lap, terms.slack)
     row.miss = film.miss(coat.solid, coat.clear_width, row.band)
     row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)

@@ -37,4 +37,5 @@ ITEMS = (
 )
 CLEAR, LOOK, STOP = "clear", "look", "put right"
 TABLES = tuple(kind for kind in KINDS.values() if not kind.upright)
-ITEMS_OF_COST = ("paint", "thinner", "nozzles", "task_material", "sundries", "coat_wages", "task_wages", "pump_hire", "reach_hire", "tax", "overhead")
+ITEMS_OF_COST = ("paint", "thinner", "nozzles", "task_material", "sundries", "coat_wages", "task_wages", "change_wages",
+                 "pump_hire", "reach_hire", "tax", "overhead")

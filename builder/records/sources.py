@@ -41,6 +41,8 @@ SOURCES = (
            "invented", "No public figures for airless work on buildings; transfer efficiencies of parts range from 0.25 to 0.70",
            "Loss on the sheet Surfaces, from your own log"),
     Source("Overlap", "Half of each pass lies on the one before", "published", "MIL-HDBK-1110 9.6.8.1", _TERMS, ("overlap",)),
+    Source("Past the edges", "A quarter of the fan is sprayed past the edges of a face wider than it", "common practice", "No source",
+           "Clear width on Surfaces or Systems"),
     Source("Flow", "Cd * pi/4 * d^2 * sqrt(2 * pressure / density)",
            "published", "Orifice law: Encyclopaedia Britannica 11th ed., Hydraulics 17; NFPA 291 (restated)",
            "Discharge coefficient on Terms"),

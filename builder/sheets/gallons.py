@@ -22,6 +22,7 @@ GALLONS = Block("gallons", "Gallons", (
     C("size_at", "Row of its nozzle", "count", 'IF({film.by_hand}=1,"",{pick.size_at})'),
     C("due", "Nozzles due", "number", "IF({film.by_hand}=1,0,{applied}/{pick.interval})"),
     C("spent", "Nozzle lives spent", "number", "IF({film.by_hand}=1,0,{applied}/{pick.life})"),
+    C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({film.gun_wage})"),
     C("guns", "Guns", "count", "IF(N({live})*N({film.sprayed})=1,{film.guns},0)", ""),
     C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({film.sprayed})=1,{scenarios@}*({pump.content}+{pump.heel}),0)", "", **SCENARIOS),
     C("lead", "First coat of this coating and colour", "count", "MATCH({what},{gallons.what},0)"),

@@ -35,7 +35,7 @@ def trials(sizes):
         C("loss", "Loss", "share", "{film.loss}*{size.loss_factor}", "nozzle"),
         C("live", "Worked out", "count", 'IF({loss}<{terms.loss_limit}*(1-{terms.slack}),1,"")', "nozzle"),
         C("pressure", "Gun pressure", "pressure", "{film.pressure}*IF({film.own_pressure}=1,1,{size.pressure_factor})"),
-        C("band", "Band", "width", "MAX({size.fan},{film.clear_width}+{size.lap}/2)"),
+        C("band", "Band", "width", "MAX({size.fan},{film.clear_width}+{size.fan}/4)"),
         C("step", "Step", "width", "IF({film.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})"),
         C("miss", "Miss", "share", "1-{film.solid}*{film.clear_width}/{band}"),
         C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{film.density})"),
