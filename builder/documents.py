@@ -126,8 +126,11 @@ def read(path, name=None):
         raise Refused([Problem(reader.file, line, 1, "the text is not UTF-8", "save the file as UTF-8")]) from None
     except yaml.MarkedYAMLError as error:
         at = error.problem_mark or error.context_mark
-        place = Mark(reader.file, at.line + 1, at.column + 1) if at else top
-        lines = text.splitlines()
+        lines = text.split("\n")
+        if at and at.line >= len(lines):          # the reader may put the end of the file a line too far
+            place = Mark(reader.file, len(lines), len(lines[-1]) + 1)
+        else:
+            place = Mark(reader.file, at.line + 1, at.column + 1) if at else top
         if at and at.line < len(lines) and "\t" in lines[at.line][:at.column + 1]:
             raise Refused([place.problem("a tab stands here", "indent with spaces")]) from None
         raise Refused([place.problem(f"not readable as YAML: {error.problem or error.context}", "look at the indent, colons and quotes")]) from None
