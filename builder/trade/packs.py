@@ -125,11 +125,16 @@ class Purchase:
     cost: float
 
 
+def _of(number, figure):
+    """A number of packs times the size or price of one; none are taken of a pack that is not offered."""
+    return number * (figure or 0.0)
+
+
 def _rest(rest, packs, slack):
     """The cheapest of the cases of the middle pack, small packs making up what is left."""
     (size, price), (middle_size, middle_price) = packs[:2]
     middles = options(rest, middle_size, slack)
-    costs = tuple(number * (middle_price or 0.0) + whole((rest - number * (middle_size or 0.0)) / size, slack) * price for number in middles)
+    costs = tuple(_of(number, middle_price) + whole((rest - _of(number, middle_size)) / size, slack) * price for number in middles)
     best = first_least(costs, slack)
     return Rest(rest, middles, costs, best + 1, costs[best], middles[best])
 
@@ -165,9 +170,9 @@ def least_cost(need, packs, slack):
     """
     size, price = packs[2]
     larges = options(need, size, slack)
-    rests = tuple(_rest(max(0.0, need - number * (size or 0.0)), packs, slack) for number in larges)
-    costs = tuple(number * (price or 0.0) + rest.cost for number, rest in zip(larges, rests))
+    rests = tuple(_rest(max(0.0, need - _of(number, size)), packs, slack) for number in larges)
+    costs = tuple(_of(number, price) + rest.cost for number, rest in zip(larges, rests))
     choice = first_least(costs, slack)
     chosen = rests[choice]
-    small = whole((chosen.rest - chosen.middle * (packs[1][0] or 0.0)) / packs[0][0], slack)
+    small = whole((chosen.rest - _of(chosen.middle, packs[1][0])) / packs[0][0], slack)
     return Purchase(larges, rests, costs, choice + 1, small, chosen.middle, larges[choice], costs[choice])

@@ -175,6 +175,8 @@ def log_spread(excess, slack):
     --------
     >>> round(log_spread(0.1, 1e-6), 4)
     0.3087
+    >>> log_spread(1e-6, 1e-6)
+    0.0
     """
     return log(1 + excess) ** 0.5 if excess > slack else 0.0
 
@@ -226,6 +228,11 @@ def chance_above(cost, mean, log_spread, fixed):
     >>> from math import exp
     >>> round(chance_above(100.0 * exp(-0.5), 100.0, 1.0, 0.0), 12)
     0.5
+
+    A certain cost is not above itself.
+
+    >>> chance_above(120.0, 100.0, 0.0, 20.0)
+    0.0
     """
     if cost <= fixed or log_spread == 0:
         return float(mean + fixed > cost)
