@@ -10,7 +10,8 @@ import yaml
 
 from builder.problems import ERROR, Problem, Refused
 
-MOST_BYTES, MOST_NODES, MOST_DEPTH, MOST_LETTERS = 2_000_000, 100_000, 12, 2_000
+MOST_BYTES, MOST_NODES, MOST_DEPTH = 2_000_000, 100_000, 12
+MOST_LETTERS = 32_767                                          # what a cell can hold
 HIDDEN_BREAK = re.compile(r"\r(?!\n)|[\u0085\u2028\u2029]")     # YAML ends a line there; counting lines by the usual one goes astray
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -102,14 +103,19 @@ class _Reader:
         return Mapping(entries, mark)
 
 
-def read(path, name=None):
+def read(path):
     """The file as a Mapping of marked texts. Refused when it is not one strict YAML mapping."""
-    reader = _Reader(str(name or path))
-    top = Mark(reader.file, 1, 1)
     try:
         data = path.read_bytes()
     except OSError as error:
-        raise Refused([top.problem(f"cannot read the file: {error.strerror or error}")]) from None
+        raise Refused([Mark(str(path), 1, 1).problem(f"cannot read the file: {error.strerror or error}")]) from None
+    return parse(data, str(path))
+
+
+def parse(data, name):
+    """Bytes of strict YAML as a Mapping of marked texts; `name` is the file that problems speak of. Refused as `read` is."""
+    reader = _Reader(name)
+    top = Mark(name, 1, 1)
     if len(data) > MOST_BYTES:
         raise Refused([top.problem(f"the file is larger than {MOST_BYTES:,} bytes")])
     try:

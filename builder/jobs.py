@@ -1,15 +1,16 @@
 """A job with its catalogues, loaded, judged and estimated; its problems with their places in the files."""
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder import __version__
 from builder.estimate.estimate import Estimate, capacities
 from builder.faults import doubts, faults
-from builder.problems import ERROR
+from builder.problems import ERROR, WARNING
 from builder.quantities import Units
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.records.load import STARTER, load_catalogs, load_job
+from builder.records.load import load_job
+from builder.records.overlay import STARTER, load_catalogs
 
 SCHEMA = 1
 _INSIDE = Path(__file__).parent / "catalogs"                 # in an installed wheel
@@ -86,17 +87,18 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     problems = []
     terms = load_catalogs(catalogs, Units()).values["terms"]     # the currency must be known before a unit is settled
     job = load_job(Path(path) if path else _starter(catalogs), _units_for(terms[0].get("currency") or "" if terms else "", problems), system)
-    stock = load_catalogs(catalogs, job.units)
+    stock = load_catalogs(catalogs, job.units, job)
     values = {kind.key: stock.values[kind.key] for kind in CATALOGS} | {kind.key: job.values[kind.key] for kind in JOBS}
     marks = {kind.key: stock.marks[kind.key] for kind in CATALOGS} | {kind.key: job.marks[kind.key] for kind in JOBS}
     room = capacities(lines or max(100, len(values["takeoff"]) + 20))
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
     problems += [marks[key][room[key]][""].problem(f"more than {room[key]} rows of {key}") for key in room if len(marks.get(key, ())) > room[key]]
-    problems += faults(estimate, marks, {(problem.file, problem.line, problem.column) for problem in problems})
-    problems += doubts(estimate, marks)
+    found = list(faults(estimate, marks, {(problem.file, problem.line, problem.column) for problem in problems}))
     if path and not values["takeoff"] and job.marks["job"]:
-        problems.append(job.mark("job", 0, "").problem("the job has no takeoff line", "add 'takeoff:' with at least one line"))
+        found.append(job.mark("job", 0, "").problem("the job has no takeoff line", "add 'takeoff:' with at least one line"))
+    problems += [replace(fault, severity=WARNING) for fault in found] if job.draft else found
+    problems += doubts(estimate, marks)
     settings = {"units": job.units.system, "currency": job.units.currency, "exchange": job.units.exchange,
                 "paper": paper or ("letter" if job.units.system == "us" else "a4"), "lines": float(room["takeoff"]),
                 "schema": float(SCHEMA), "catalogues": fingerprint(catalogs), "builder": f"wetfilm {__version__}"}

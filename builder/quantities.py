@@ -6,6 +6,7 @@ convert: text on load (`Units.parse`), cells on writing and reading (`Units.to_c
 import functools
 import re
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 
 SYSTEMS = ("us", "metric")
@@ -175,6 +176,16 @@ class Units:
         if isinstance(shown, float):
             shown = float(f"{shown:.15g}")
         return self.from_cell(shown, quantity)
+
+    def to_text(self, value, quantity):
+        """Internal value -> the text of a file that `parse` reads as the same value, in the unit the book shows; text stays text."""
+        shown = self.to_cell(value, quantity)
+        if isinstance(shown, str):
+            return shown
+        number = Decimal(f"{shown:.15g}") * (100 if quantity == "share" else 1)
+        unit = "%" if quantity == "share" else "" if quantity in PLAIN else SHOWN[quantity][SYSTEMS.index(self.system)]
+        digits = f"{number:f}"
+        return f"{digits.rstrip('0').rstrip('.') if '.' in digits else digits} {unit}".rstrip()
 
     def parse(self, text, quantity):
         """Text of a file -> internal value. ValueError(message, hint) says what is allowed instead."""

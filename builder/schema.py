@@ -2,8 +2,8 @@
 import re
 
 from builder.quantities import PLAIN, units_of
-from builder.records.kinds import JOBS, KINDS
-from builder.records.load import INSIDE, SETTINGS
+from builder.records.kinds import CATALOGS, JOBS, KINDS
+from builder.records.load import DRAFT, INSIDE, OWN, SETTINGS, WITHOUT
 from builder.rules import Between, Day, SizeNumber, Word
 
 FILES = {  # name of a schema -> the kinds its file holds
@@ -67,16 +67,33 @@ def _inner(kind):
     return found
 
 
-def schema(name):
-    """The JSON Schema (draft 2020-12) of one kind of file; KeyError for an unknown name."""
+def _kinds(keys):
+    """The lists and mappings of some kinds, by key."""
     properties = {}
-    for key in FILES[name]:
+    for key in keys:
         kind = KINDS[key]
         extra = _inner(kind)
         if key == "job":
             extra |= {setting: {"type": ["string", "number"]} for setting in SETTINGS}
         record = _record(kind, extra)
         properties[key] = record if kind.upright else {"type": ["array", "null"], "items": record}
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": f"Wetfilm: {name}", "type": "object",
-            "additionalProperties": False, "properties": properties}
+    return properties
 
+
+def _object(properties):
+    return {"type": "object", "additionalProperties": False, "properties": properties}
+
+
+def _beside():
+    """What a job file may say beside its kinds. A figure of Terms may be its own alone, so none is required."""
+    own = _kinds([kind.key for kind in CATALOGS])
+    own["terms"].pop("required", None)
+    names = {"type": "array", "items": {"type": "string"}}
+    without = _object({kind.key: names for kind in CATALOGS if not kind.upright})
+    return {DRAFT: {"enum": ["yes", "no", True, False]}, OWN: _object(own | {WITHOUT: without})}
+
+
+def schema(name):
+    """The JSON Schema (draft 2020-12) of one kind of file; KeyError for an unknown name."""
+    properties = _kinds(FILES[name]) | (_beside() if name == "job" else {})
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": f"Wetfilm: {name}", **_object(properties)}

@@ -5,15 +5,14 @@ from pathlib import Path
 
 from builder import documents
 from builder.documents import Listing, Mapping, Text
-from builder.problems import NOTE, Refused, did_you_mean
+from builder.problems import ERROR, WARNING, Refused, did_you_mean
 from builder.quantities import SYSTEMS, Units
 from builder.records.job import JOB
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.rules import Word, day, same
 
-STARTER = "starter.yaml"
-NEEDED = ("terms", "families", "nozzles", "coatings", "pumps", "surfaces", "crews", "exposures")
 SETTINGS = ("units", "currency", "exchange")
+OWN, WITHOUT, DRAFT = "own", "without", "draft"         # keys of a job file beside its kinds
 INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}  # lists within a record
 
 
@@ -37,6 +36,9 @@ class Loaded:
     marks: dict = field(default_factory=lambda: {key: [] for key in KINDS})
     problems: list = field(default_factory=list)
     units: Units = Units()
+    draft: bool = False                                  # has faults, and is to be built all the same
+    own: "Loaded | None" = None                          # catalogue records of a job's own
+    without: tuple = ()                                  # (kind, name) of catalogue records it does without
 
     def add(self, kind, values, marks):
         self.values[kind.key].append(values)
@@ -58,7 +60,7 @@ def _find(node, steps):
     return node
 
 
-class _Loader:
+class Loader:
     def __init__(self, units, typed):
         self.units = units    # of the book: values settle in these
         self.typed = typed    # of the file: its money may be in another currency
@@ -117,8 +119,9 @@ class _Loader:
             parsed = day(node.value) if one.quantity == "date" else self.typed.parse(node.value, one.quantity)
             return self.units.settle(parsed, one.quantity)
         except ValueError as error:
-            self.blame(node.mark, f"{one.title}: {error.args[0]}", *error.args[1:])
-            return None
+            hint, severity = (error.args[1:] or ("",))[0], WARNING if self.loaded.draft else ERROR
+            self.loaded.problems.append(node.mark.problem(f"{one.title}: {error.args[0]}", hint, severity))
+            return node.value if self.loaded.draft else None
 
     def text(self, one, node):
         """A text as it stands; refused where other programs would read something else into it."""
@@ -126,6 +129,18 @@ class _Loader:
         if trap and not node.quoted and not isinstance(one.rule, Word):
             raise ValueError(f"'{node.value}' would be read as {trap} by other programs", f"put it in quotes if it is meant as text: '{node.value}'")
         return node.value
+
+    def names(self, node):
+        """The names of records that a job does without, by kind, under 'without'."""
+        for key, (mark, listed) in node.entries.items() if isinstance(node, Mapping) else ():
+            if key not in {kind.key for kind in CATALOGS if not kind.upright}:
+                self.blame(mark, f"without: '{key}' is not a known key", did_you_mean(key, [kind.key for kind in CATALOGS]))
+                continue
+            for item in self.listing(listed, key):
+                if isinstance(item, Text):
+                    yield key, item
+                else:
+                    self.blame(item.mark, f"without, {key}: a name belongs here")
 
     def record(self, kind, node, given=None, extra=()):
         """One record of a list, with the lists inside it."""
@@ -149,10 +164,12 @@ class _Loader:
             for item in self.listing(found, name) if found else ():
                 self.record(KINDS[block], item, {owner: values.get(kind.named)})
 
-    def kinds(self, top, allowed):
+    def kinds(self, top, allowed, read_elsewhere=()):
         """Every list (or mapping) of the file that belongs to one of the allowed kinds."""
         names = {kind.key: kind for kind in allowed}
         for key, (mark, node) in top.entries.items():
+            if key in read_elsewhere:
+                continue
             if key not in names:
                 self.blame(mark, f"'{key}' is not a known key", did_you_mean(key, list(names)))
             elif names[key].upright:
@@ -184,66 +201,31 @@ def _settings(top, file_units):
     return values, marks, problems
 
 
-def _load_folder(folder, units):
-    loader = _Loader(units, Units(units.system))
-    paths = sorted(path for path in Path(folder).glob("*.yaml") if path.name != STARTER)
-    if not paths:
-        raise Refused([documents.Mark(str(folder), 1, 1).problem("no catalogue (*.yaml) in this folder")])
-    for path in paths:
-        try:
-            loader.kinds(documents.read(path), CATALOGS)
-        except Refused as refused:
-            loader.loaded.problems += refused.problems
-    for kind in CATALOGS:
-        for marks in loader.loaded.marks[kind.key][1:] if kind.upright else ():
-            loader.blame(marks[""], f"'{kind.key}' stands twice", f"the first is in {loader.loaded.mark(kind.key, 0, '').file}")
-    return loader.loaded
+def _beside(loader, top):
+    """What a job file says beside its kinds: whether it is a draft, and its own catalogue records."""
+    draft, own = top.get(DRAFT), top.get(OWN)
+    if draft:
+        loader.loaded.draft = isinstance(draft, Text) and same(draft.value) == "yes"
+        if not loader.loaded.draft and not (isinstance(draft, Text) and same(draft.value) in ("", "no")):
+            loader.blame(draft.mark, "draft must be yes or no")
+    if isinstance(own, Mapping):
+        inner = Loader(loader.units, loader.typed)
+        inner.loaded.draft = loader.loaded.draft
+        inner.kinds(own, CATALOGS, (WITHOUT,))
+        loader.loaded.own = inner.loaded
+        if own.get(WITHOUT):
+            loader.loaded.without = tuple(loader.names(own.get(WITHOUT)))
+    elif own:
+        loader.blame(own.mark, "'own' must be a mapping of kinds", "as in 'own: {coatings: [...]}'")
 
 
-def _named_by(kind):
-    return ("family", "size") if kind.key == "nozzles" else (kind.named or kind.fields[0].key,)
-
-
-def identity(kind, values):
-    """What makes two records of a kind the same record, so that one may replace the other."""
-    return tuple(same(values.get(key)) for key in _named_by(kind))
-
-
-def label(kind, values):
-    """What a person calls a record: its name, 'standard 515', or the sheet of a kind that has but one."""
-    return kind.sheet if kind.upright else " ".join(str(values.get(key)) for key in _named_by(kind))
-
-
-def _overlay(under, over):
-    """Records of `over` replace those of `under` by name, or are added; figures of an upright kind one by one. Notes say which."""
-    under.problems += over.problems
-    for kind in CATALOGS:
-        rows, marks = under.values[kind.key], under.marks[kind.key]
-        places = {identity(kind, values): place for place, values in enumerate(rows)}
-        for values, mark in zip(over.values[kind.key], over.marks[kind.key]):
-            place = 0 if kind.upright and rows else places.get(identity(kind, values))
-            if place is None:
-                rows.append(values)
-                marks.append(mark)
-                continue
-            before = marks[place][""]
-            under.problems.append(mark[""].problem(f"{kind.sheet} '{label(kind, values)}': replaces what stands in {before.file}:{before.line}", severity=NOTE))
-            if kind.upright:
-                given = {key: value for key, value in values.items() if key in mark}
-                rows[place], marks[place] = {**rows[place], **given}, {**marks[place], **{key: one for key, one in mark.items() if key}}
-            else:
-                rows[place], marks[place] = values, mark
-
-
-def load_catalogs(folders, units):
-    """Every catalogue of the folders, a later one laid over those before, in the book's units. Problems are gathered, not raised."""
-    first, *others = (_load_folder(folder, units) for folder in folders)
-    for over in others:
-        _overlay(first, over)
-    for kind in CATALOGS:
-        if not first.values[kind.key] and kind.key in NEEDED:
-            first.problems.append(documents.Mark(str(folders[0]), 1, 1).problem(f"no '{kind.key}:' in any catalogue of this folder"))
-    return first
+def load_record(kind, text, units, name):
+    """The values of one record that `store.record_text` wrote; `name` is the place that problems speak of. Refused where it is not one."""
+    loader = Loader(units, units)
+    loader.record(kind, documents.parse(text.encode(), name))
+    if loader.loaded.problems:
+        raise Refused(loader.loaded.problems)
+    return loader.loaded.values[kind.key][0]
 
 
 def load_job(path, units_for, system=None):
@@ -252,10 +234,11 @@ def load_job(path, units_for, system=None):
     settings, marks, problems = _settings(top, "us")
     typed = units_for(settings, marks)
     units = Units(system or typed.system, typed.currency, typed.exchange)
-    loader = _Loader(units, typed)
+    loader = Loader(units, typed)
     loader.loaded.units = units
     loader.loaded.problems += problems
-    loader.kinds(top, JOBS)
+    _beside(loader, top)
+    loader.kinds(top, JOBS, (OWN, DRAFT))
     if not loader.loaded.values["job"]:
         loader.blame(top.mark, "the file has no 'job:'", "begin with 'job: {name: ...}'")
     return loader.loaded

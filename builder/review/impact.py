@@ -6,7 +6,7 @@ from builder.estimate.estimate import Estimate, capacities
 from builder.jobs import Opened, from_values, open_job
 from builder.problems import Refused
 from builder.records.kinds import CATALOGS, KINDS
-from builder.records.load import identity, label, load_catalogs
+from builder.records.overlay import identity, label, load_catalogs
 
 
 @dataclass(frozen=True)
