@@ -68,6 +68,35 @@ def _impact(options):
     return 1 if any(one.changes for one in found) else 0
 
 
+def _read(options):
+    from builder.files import put
+    from builder.review.taken import as_job, taken
+    from builder.workbook.read import returned
+
+    one = taken(returned(options.book))
+    for finding in one.findings:
+        print(f"{options.book}: {finding}", file=sys.stderr)
+    text = as_job(one, options.catalogs)
+    if options.output:
+        put(options.output, text.encode(), options.force)
+        print(f"{options.output}: {one.opened.summary()}")
+    else:
+        print(text, end="")
+    return 1 if one.draft or one.findings else 0
+
+
+def _inspect(options):
+    from builder.review.inspect import inspect
+    from builder.workbook.read import returned
+
+    found = inspect(returned(options.book), options.catalogs)
+    if options.format == "json":
+        print(json.dumps({"facts": found.facts, "findings": [finding.as_dict() for finding in found.findings]}, indent=2, ensure_ascii=False))
+    else:
+        print("\n".join([f"{options.book}: {fact}" for fact in found.facts] + [f"  {finding}" for finding in found.findings] or ["nothing"]))
+    return 1 if found.findings else 0
+
+
 def _catalogs(folders):
     """The folders named, or `catalogs` in this folder, or those that came with the program."""
     from builder.jobs import SHIPPED
@@ -102,7 +131,16 @@ def _parser():
     impact = commands.add_parser("impact", help="what a change of the catalogues does to jobs")
     impact.add_argument("jobs", nargs="+", metavar="JOB_OR_BOOK", help="job files, or workbooks with the catalogues they were built on")
     impact.set_defaults(run=_impact)
-    for command in (build, check, impact):
+    read = commands.add_parser("read", help="the inputs of a returned workbook as a job file")
+    read.add_argument("book", metavar="BOOK", help="a workbook of wetfilm, whatever program has saved it")
+    read.add_argument("-o", "--output", metavar="JOB.yaml", help="the job file (printed)")
+    read.add_argument("--force", action="store_true", help="overwrite the job file")
+    read.set_defaults(run=_read)
+    inspect = commands.add_parser("inspect", help="what in a returned workbook is not as it was made")
+    inspect.add_argument("book", metavar="BOOK")
+    inspect.add_argument("--format", choices=("text", "json"), default="text", help="how to say it (text)")
+    inspect.set_defaults(run=_inspect)
+    for command in (build, check, impact, read, inspect):
         command.add_argument("--catalogs", metavar="DIR", action="append",
                              help="a folder of catalogues (catalogs); given again, its records replace those before by name")
     return parser

@@ -1,9 +1,9 @@
 """The estimate: one chain of numbers from takeoff to price, in the order in which it flows."""
-from builder.estimate import areas, chance, checks, cost, days, film, gallons, hours, picks, shown, sizes, stock, trials, weather
+from builder.estimate import areas, chance, checks, cost, days, film, gallons, hours, issued, picks, shown, sizes, stock, trials, weather
 from builder.estimate.constants import shown_constants
 from builder.estimate.rows import Judge, Row, entry_rows
 from builder.estimate.scenarios import SCENARIOS
-from builder.records.kinds import KINDS
+from builder.records.kinds import CATALOGS, KINDS
 from builder.records.sources import SOURCES
 from builder.records.words import WORDS
 
@@ -12,7 +12,7 @@ STAGES = (
     areas.systems, areas.lines, areas.openings, areas.areas, areas.sums,
     film.films, film.chains, trials.trials, picks.fitting, picks.scores, picks.picks,
     gallons.gallons, gallons.purchases, sizes.sizes, hours.hours, hours.pump_use, hours.tasks,
-    days.days, days.reach_use, cost.costs, chance.ranges, stock.ages, cost.margins, checks.checks, cost.prices, weather.readings, shown.beside,
+    days.days, days.reach_use, cost.costs, chance.ranges, stock.ages, cost.margins, checks.checks, cost.prices, weather.readings, shown.beside, issued.issued,
 )
 
 
@@ -20,6 +20,7 @@ def capacities(lines=100, **more):
     """Rows of every block. `lines` of takeoff; any other block by its key."""
     rows = {kind.key: kind.capacity for kind in KINDS.values() if not kind.upright}
     rows.update({"takeoff": lines}, **more)
+    rows["issued"] = sum(1 if kind.upright else rows[kind.key] for kind in CATALOGS)
     coats = rows["coats"]
     rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
                 purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],

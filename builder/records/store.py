@@ -30,7 +30,7 @@ def field_text(one, value, units):
 
 
 def _nested(kind, values, units):
-    """The record as nested dicts and lists of YAML texts, by the paths of its fields; blanks are left out."""
+    """The record as nested dicts and lists of YAML texts, by the paths of its fields; blanks and what is missing are left out."""
     top = {}
     for one in kind.fields:
         if values.get(one.key) is not None:

@@ -59,6 +59,7 @@ SHEETS = (
     Sheet("Limits", "catalogue", "Least and most of every number that may be entered"),
     Sheet("Constants", "catalogue", "Scales between the units of this book"),
     Sheet("Sources", "catalogue", "Where each equation and each default comes from, and how to put your own in its place"),
+    Sheet("As issued", "catalogue", "The catalogues as this book was made, so that a change in it can be told from a change of theirs"),
 )
 
 
@@ -72,4 +73,4 @@ def blocks(units, capacity):
         *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *weather.weather(units), *entries.TABLES, *judged,
         areas.AREAS, film.FILM, trials.trials(capacity["nozzles"]), trials.fit(capacity["coats"]), trials.PICKS,
         gallons.GALLONS, gallons.purchases(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
-        cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.BOOK)
+        cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.ISSUED, lists.BOOK)

@@ -71,3 +71,10 @@ class Block:
 def inputs(kind):
     """The input columns that a kind's fields call for."""
     return tuple(Column(one.key, one.title, one.quantity, field=one) for one in kind.fields)
+
+
+def heading(column, units, copy=0):
+    """What stands above a column or before a fact: title, which copy of a repeated column, unit."""
+    unit = units.shown(column.quantity)
+    title = f"{column.title}: {column.heads[copy]}" if column.heads else column.title
+    return f"{title} ({unit})" if unit else title

@@ -49,6 +49,8 @@ SOURCE_LIST = Block("sources", "Sources", (
     _listed("kind", "Kind", [source.kind for source in SOURCES], "text"), _listed("source", "Source", [source.source for source in SOURCES], "text"),
     _listed("replace", "Your own instead", [source.replace for source in SOURCES], "text")))
 
+ISSUED = Block("issued", "As issued", (C("kind", "Kind", "text"), C("record", "Record", "text"), C("text", "As it stood when this book was made", "text")))
+
 BOOK = Block("book", "Start", (
     C("units", "Units", "text"), C("currency", "Currency", "text"), C("exchange", "Worth of one unit of the catalogues' currency", "number"),
     C("paper", "Paper", "text"), C("lines", "Rows of takeoff", "count"), C("schema", "Schema of this book", "count"),

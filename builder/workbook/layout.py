@@ -5,10 +5,15 @@ from xlsxwriter.utility import xl_col_to_name as letters
 
 HEAD = 4                                       # tables: header row; records follow
 NUMBERS = 3                                    # tables: the number above each copy of a repeated column
-NAMED = ("price", "checks", "book")            # blocks each of whose facts has a name, called for or not
+NAMED = ("price", "checks", "book", "issued")            # blocks each of whose facts has a name, called for or not
 BELOW = 200                                    # rows below a table of entries in which a stray one is noticed
 _BRACES = re.compile(r"\{([^{}]+)\}")
 ROW, COLUMN = "§", "¤"                         # in a template: this record's row (table) or column (card)
+
+
+def sheet_name(title):
+    """The defined name by which a sheet is found again whatever it is called by then."""
+    return "sheet_" + title.lower().replace(" ", "_")
 
 
 class Place:
@@ -62,8 +67,18 @@ class Layout:
             row = self.places[block.key, column.beside].row if column.beside else block.top + place
             self._put(block, column, row, block.place, 1, 1)
 
+    def head(self, sheet):
+        """The header row of a sheet's table."""
+        return HEAD
+
+    def numbers(self, sheet):
+        """The row above it with the number of each copy of a repeated column."""
+        return NUMBERS
+
     def names(self):
-        """The defined names, and what each points at: inputs, results, the book's facts, and what formulas call for."""
+        """The defined names, and what each points at: sheets, inputs, results, the book's facts, and what formulas call for."""
+        for sheet in dict.fromkeys(block.sheet for block in self.blocks):
+            yield sheet_name(sheet), f"='{sheet}'!$A$1"
         for (block, key), place in self.places.items():
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
@@ -95,7 +110,7 @@ class _Scope:
         if place.sheet != self.block.sheet:
             raise ValueError(f"{self.block.key}.{key} is not on the sheet {self.block.sheet}: name it through a link")
         if head:
-            return f"${letters(place.col + index)}${HEAD}"
+            return f"${letters(place.col + index)}${self.layout.head(place.sheet)}"
         if self.block.form == "card":
             return f"{COLUMN}${place.row}"
         if self.block.form == "upright":
@@ -105,7 +120,7 @@ class _Scope:
     def _number(self):
         """The cell above this copy that holds its number."""
         place = self.layout.places[self.block.key, self.column.key]
-        return f"${letters(place.col + self.copy)}${NUMBERS}"
+        return f"${letters(place.col + self.copy)}${self.layout.numbers(place.sheet)}"
 
     def _split(self, text):
         """'key', 'key@', 'key@2', 'key@other' -> the key, the number of a copy as formula text (or None), and as an index."""

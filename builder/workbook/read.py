@@ -1,51 +1,184 @@
 """A workbook back to the values of its inputs, found by defined names. The only user of openpyxl."""
 import datetime
+import io
 import warnings
+from dataclasses import dataclass, field
+from pathlib import Path
 
 import openpyxl
-from openpyxl.utils.cell import range_boundaries
+from openpyxl.utils.cell import get_column_letter, range_boundaries
 from openpyxl.utils.datetime import to_excel
 
-from builder.quantities import Units
-from builder.records.kinds import KINDS
+from builder.problems import Problem, Refused
+from builder.quantities import SYSTEMS, Units
+from builder.records.kinds import CATALOGS, KINDS
+from builder.records.load import load_record
+from builder.records.versions import SCHEMA, old_name
 from builder.sheets.lists import BOOK
 
+FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
 
-class _Reader:
-    def __init__(self, source):
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore")     # it warns of parts it would drop on saving; nothing is saved
-            self.book = openpyxl.load_workbook(source, data_only=True)
 
-    def cells(self, name):
-        """The values under a defined name, from the top down."""
-        (sheet, area), = self.book.defined_names[name].destinations
-        left, top, right, bottom = range_boundaries(area)
-        return [self.plain(cell.value) for row in self.book[sheet].iter_rows(top, bottom, left, right) for cell in row]
+def plain(value):
+    """A date as its day number, a number as a float, blank text as nothing."""
+    if isinstance(value, (datetime.datetime, datetime.date)):
+        return float(to_excel(value))
+    if isinstance(value, bool):
+        return str(value).upper()
+    if isinstance(value, int):
+        return float(value)
+    return None if value == "" else value
 
-    @staticmethod
-    def plain(value):
-        """A date as its day number, a number as a float, blank text as nothing."""
-        if isinstance(value, (datetime.datetime, datetime.date)):
-            return float(to_excel(value))
-        if isinstance(value, bool):
-            return str(value).upper()
-        if isinstance(value, int):
-            return float(value)
-        return None if value == "" else value
+
+@dataclass(frozen=True)
+class Area:
+    """What a defined name points at: a sheet as it is called now, and columns and rows counted from 1."""
+
+    sheet: str
+    left: int
+    top: int
+    right: int
+    bottom: int
+
+    def cell(self, down=0, across=0):
+        return f"{get_column_letter(self.left + across)}{self.top + down}"
+
+
+@dataclass(frozen=True)
+class Stray:
+    """A row that was typed below its table: the block, the row of the sheet, the values by key and their cells."""
+
+    block: str
+    sheet: str
+    row: int
+    values: dict
+    cells: dict
+
+
+@dataclass
+class Returned:
+    """A workbook as it came back.
+
+    values: of each block, raw, blank rows between others kept; units and settings: as the sheet Start says; areas: what every
+    defined name points at; strays: rows below their tables; issued: the catalogues as the book was made, blank in old books.
+    """
+
+    name: str
+    data: bytes
+    book: openpyxl.Workbook
+    areas: dict
+    settings: dict = field(default_factory=dict)
+    units: Units = Units()
+    values: dict = field(default_factory=dict)
+    strays: list = field(default_factory=list)
+    issued: dict = field(default_factory=dict)
+
+    def refuse(self, message, hint=""):
+        raise Refused([Problem(self.name, 0, 0, message, hint)])
+
+    def area(self, block, key):
+        """Where a column or fact stands; None where its name is gone."""
+        return self.areas.get(old_name(int(self.settings.get("schema", SCHEMA)), f"{block}_{key}"))
+
+    def cells(self, area):
+        """The values of an area, from the top down."""
+        rows = self.book[area.sheet].iter_rows(area.top, area.bottom, area.left, area.right, values_only=True)
+        return [plain(value) for row in rows for value in row]
+
+    def place(self, block, key, row=0):
+        """The sheet and the cell of an input; `row` counts from 0."""
+        area = self.area(block, key)
+        return area.sheet, area.cell(row)
+
+    def formulas(self):
+        """The same workbook with formulas where a cell has one."""
+        return _load(self.data, data_only=False)
+
+
+def _load(data, data_only):
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")         # it warns of parts it would drop on saving; nothing is saved
+        return openpyxl.load_workbook(io.BytesIO(data), data_only=data_only)
+
+
+def _areas(book):
+    """Defined name -> Area, of those that point at one."""
+    found = {}
+    for name, defined in book.defined_names.items():
+        try:
+            (sheet, address), = defined.destinations
+            found[name] = Area(sheet, *range_boundaries(address))
+        except (ValueError, TypeError):         # deleted, or not one run of cells
+            continue
+        if sheet not in book.sheetnames:
+            del found[name]
+    return found
+
+
+def returned(source):
+    """Read a workbook that this program wrote, whatever program has saved it since. source: a path or a binary stream.
+
+    Raises Refused where it is no such workbook or the names of inputs are gone.
+    """
+    data = source.read() if hasattr(source, "read") else Path(source).read_bytes()
+    book = _load(data, data_only=True)
+    back = Returned(str(source) if not hasattr(source, "read") else "the workbook", data, book, _areas(book))
+    facts = {column.key: back.cells(back.areas[f"book_{column.key}"])[0] for column in BOOK.columns if f"book_{column.key}" in back.areas}
+    if not facts.get("schema"):
+        back.refuse("this is not a workbook of wetfilm, or its sheet Start is gone")
+    if facts["schema"] > SCHEMA:
+        back.refuse("this workbook was made by a newer wetfilm", "install that version")
+    if facts["units"] not in SYSTEMS or not isinstance(facts["exchange"], float):
+        back.refuse("the facts about this book on its sheet Start were changed", "undo that, or ask for the workbook as it was sent")
+    back.settings, back.units = facts, Units(facts["units"], facts["currency"] or "", facts["exchange"])
+    gone = [f"{kind.sheet}: {one.title}" for kind in KINDS.values() for one in kind.fields if back.area(kind.key, one.key) is None]
+    if gone and facts["schema"] == SCHEMA:
+        back.refuse("cannot find where these are typed, their names were deleted: " + "; ".join(gone), "undo that, or ask for the workbook as it was sent")
+    for kind in KINDS.values():
+        back.values[kind.key] = _rows(back, kind)
+        if not kind.upright:
+            back.strays += _strays(back, kind)
+    back.issued = _issued(back)
+    return back
+
+
+def _rows(back, kind):
+    """The rows of a kind, down to the last one that is not blank."""
+    columns = {}
+    for one in kind.fields:
+        area = back.area(kind.key, one.key)
+        columns[one.key] = [back.units.from_cell(value, one.quantity) for value in back.cells(area)] if area else []
+    count = max(map(len, columns.values()))
+    rows = [{key: values[place] if place < len(values) else None for key, values in columns.items()} for place in range(count)]
+    while rows and not kind.upright and all(value is None for value in rows[-1].values()):
+        rows.pop()
+    return rows
+
+
+def _strays(back, kind):
+    areas = {one.key: area for one in kind.fields if (area := back.area(kind.key, one.key))}
+    if not areas:
+        return
+    sheet = back.book[next(iter(areas.values())).sheet]
+    below = max(area.bottom for area in areas.values()) + 1
+    for row in range(below, min(sheet.max_row, below + FURTHER) + 1):
+        cells = {key: f"{get_column_letter(area.left)}{row}" for key, area in areas.items()}
+        raw = {key: plain(sheet[cell].value) for key, cell in cells.items()}
+        if any(value is not None for value in raw.values()):
+            yield Stray(kind.key, sheet.title, row, {key: back.units.from_cell(value, kind.field_of[key].quantity) for key, value in raw.items()}, cells)
+
+
+def _issued(back):
+    """Block -> record -> its values as issued; empty for a book older than that."""
+    areas = [back.areas.get(f"issued_{key}") for key in ("kind", "record", "text")]
+    found = {kind.key: {} for kind in CATALOGS}
+    for block, record, text in zip(*map(back.cells, areas)) if all(areas) else ():
+        if block in found and text:
+            found[block][record] = load_record(KINDS[block], text, back.units, f"{back.name}, As issued, {record}")
+    return found
 
 
 def read(source):
-    """The values of each block as `records.load` gives them, the units they are in, and the facts of the sheet Start.
-
-    source: a path or a binary stream of a workbook that this program wrote, whatever program has saved it since.
-    """
-    reader = _Reader(source)
-    settings = {column.key: reader.cells(f"book_{column.key}")[0] for column in BOOK.columns}
-    units = Units(settings["units"], settings["currency"], settings["exchange"])
-    values = {}
-    for kind in KINDS.values():
-        columns = {one.key: [units.from_cell(value, one.quantity) for value in reader.cells(f"{kind.key}_{one.key}")] for one in kind.fields}
-        rows = [dict(zip(columns, row)) for row in zip(*columns.values())]
-        values[kind.key] = rows if kind.upright else [row for row in rows if any(value is not None for value in row.values())]
-    return values, units, settings
+    """The values of each block as `records.load` gives them, the units they are in, and the facts of the sheet Start."""
+    back = returned(source)
+    return back.values, back.units, back.settings

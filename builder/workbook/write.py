@@ -10,6 +10,7 @@ import xlsxwriter
 from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
 from builder.sheets.book import SHEETS
+from builder.sheets.grammar import heading
 from builder.workbook import charts, pages
 from builder.workbook.layout import HEAD, NUMBERS, at_record
 from builder.workbook.shared import SharingSheet
@@ -48,12 +49,6 @@ class _Writer:
             value = value[copy] if value is not None else None
         return self.units.to_cell(value, column.quantity)
 
-    def heading(self, column, copy=0):
-        """Title, which copy of a repeated column, unit."""
-        unit = self.units.shown(column.quantity)
-        title = f"{column.title}: {column.heads[copy]}" if column.heads else column.title
-        return f"{title} ({unit})" if unit else title
-
     def put(self, sheet, row, col, value, style):
         """A value as it is: nothing is taken for a formula or a link."""
         if value == "":
@@ -91,7 +86,7 @@ class _Writer:
                 col = place.col + copy
                 if column.repeat:
                     _sure(sheet.write_number(NUMBERS - 1, col, copy + 1, self.styles("number", "count")))
-                _sure(sheet.write_string(HEAD - 1, col, self.heading(column, copy), self.styles("head")))
+                _sure(sheet.write_string(HEAD - 1, col, heading(column, self.units, copy), self.styles("head")))
                 self.column(sheet, block, column, place, copy, rows[:place.rows])
                 sheet.set_column(col, col, pages.width(column))
             if column.field:
@@ -118,7 +113,7 @@ class _Writer:
         self.heads(sheet, block.sheet, pages.CARD_HEADS)
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            _sure(sheet.write_string(place.row - 1, 0, self.heading(column), self.styles("label")))
+            _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("label")))
             style = self.styles("working", column.quantity)
             template = self.layout.template(block, column) if column.formula else ""
             for row in rows:

@@ -1,0 +1,20 @@
+"""What a look at a returned workbook found, in words a contractor understands."""
+from dataclasses import asdict, dataclass
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing found. kind: a word for programs; sheet and cell: where, '' for the book as a whole."""
+
+    kind: str
+    sheet: str
+    cell: str
+    message: str
+    hint: str = ""
+
+    def __str__(self):
+        place = f"{self.sheet} {self.cell}".strip()
+        return (f"{place}: " if place else "") + self.message + (f" ({self.hint})" if self.hint else "")
+
+    def as_dict(self):
+        return asdict(self)

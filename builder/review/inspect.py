@@ -1,0 +1,160 @@
+"""A look at a returned workbook: what in it is not as it was made, what stops its price, and whether its figures are up to date."""
+from collections import defaultdict
+from dataclasses import dataclass
+
+from openpyxl.utils.cell import get_column_letter
+
+from builder.jobs import fingerprint, from_values
+from builder.records.checklist import ITEMS
+from builder.records.kinds import CATALOGS
+from builder.records.versions import SCHEMA
+from builder.review.differ import differences
+from builder.review.findings import Finding
+from builder.review.taken import Taken, taken
+from builder.rules import is_number, to_date
+from builder.sheets.grammar import heading
+from builder.workbook.located import Located
+from builder.workbook.read import FURTHER, plain
+
+CLOSE = 1e-8                   # of a cached value, which is written with ten digits
+MOST_COLUMNS = 200             # of an input sheet, in which something typed beside the table is looked for
+
+
+@dataclass(frozen=True)
+class Inspection:
+    """What a look at a workbook found: the facts of its making in words, and a Finding for each thing that is not as it was made."""
+
+    facts: tuple
+    findings: tuple
+    taken: Taken
+
+
+def inspect(back, catalogs):
+    """Look at a Returned workbook; `catalogs` are the folders in force."""
+    one = taken(back)
+    found = list(one.findings)
+    if back.settings["schema"] == SCHEMA:
+        located = Located(back)
+        found += _names(located)
+        broken = list(_formulas(back, located))
+        found += broken + list(_beside(back, located))
+        if not broken and not located.gone:
+            found += _stale(back, located)
+    found += _catalogues(back, one)
+    found += _checks(one)
+    return Inspection(tuple(_facts(back, one, catalogs)), tuple(found), one)
+
+
+def _facts(back, one, catalogs):
+    settings = back.settings
+    here = "those in force here" if settings["catalogues"] == fingerprint(catalogs) else "not those in force here"
+    priced = [row["priced_on"] for kind in CATALOGS for row in one.opened.values[kind.key] if is_number(row.get("priced_on"))]
+    date = one.opened.estimate.job.date
+    age = f", newest price of {to_date(max(priced))}" if priced else ""
+    if priced and is_number(date):
+        age += f", {date - max(priced):g} days before the estimate" if date >= max(priced) else ", after the date of the estimate"
+    yield f"made by {settings['builder']}, schema {settings['schema']:g}, on catalogues {settings['catalogues']}, {here}{age}"
+    if settings["schema"] != SCHEMA:
+        yield "made by an earlier wetfilm: its formulas are not compared"
+    yield one.opened.summary()
+
+
+def _names(located):
+    for name in located.gone:
+        yield Finding("name", "", "", f"the name {name} was deleted or points at nothing: what uses it shows an error")
+    for place, area in located.pasted:
+        yield Finding("moved", area.sheet, area.cell(), f"{place.column.title} was cut and pasted here from the sheet {place.sheet}; it still counts")
+
+
+def _same(one, other):
+    return isinstance(one, str) and "".join(one.split()).casefold() == "".join(other.split()).casefold()
+
+
+def _formulas(back, located):
+    """Formulas overwritten or cleared, runs of neighbours in a column as one. A row that was inserted has none, and needs none."""
+    book = back.formulas()
+    blocks = defaultdict(list)
+    for key, place in located.places.items():
+        if place.column.formula and located.sheets[place.sheet]:
+            blocks[place.block.key, place.block.place, place.sheet].append((key, place))
+    for title in [title for title, now in located.sheets.items() if now is None]:
+        yield Finding("sheet", title, "", "the sheet was deleted")
+    for places in blocks.values():
+        sheet = book[located.sheets[places[0][1].sheet]]
+        wrong, rows = [], defaultdict(list)
+        for key, place in places:
+            for record, copy, row, col, formula in located.formulas(key, place):
+                found = sheet.cell(row, col).value
+                rows[row].append(found)
+                if not _same(getattr(found, "text", found), formula):
+                    wrong.append((key, place, record, copy, row, col, formula, found))
+        inserted = {row for row, found in rows.items() if places[0][1].block.form == "table" and all(value is None for value in found)}
+        yield from _told(back, sheet.title, [one for one in wrong if one[4] not in inserted], located.units)
+
+
+def _told(back, sheet, wrong, units):
+    wrong.sort(key=lambda one: (one[5], one[4]))
+    place = 0
+    while place < len(wrong):
+        last = place
+        while last + 1 < len(wrong) and wrong[last + 1][5] == wrong[last][5] and wrong[last + 1][4] == wrong[last][4] + 1:
+            last += 1
+        _, at, _, copy, row, col, formula, found = wrong[place]
+        cell = f"{get_column_letter(col)}{row}" + (f":{get_column_letter(col)}{wrong[last][4]}" if last > place else "")
+        stands = "nothing stands" if found is None else f"{getattr(found, 'text', found)} stands"
+        yield Finding("formula", sheet, cell, f"{heading(at.column, units, copy)}: {stands} where a formula belongs", f"it should be {formula}")
+        place = last + 1
+
+
+def _beside(back, located):
+    """What was typed on an input sheet beside its table."""
+    for block, (first, _) in located.inputs.items():
+        if first.block.form != "table" or not located.sheets[first.sheet]:
+            continue
+        sheet = back.book[located.sheets[first.sheet]]
+        known = {place.col + 1 + copy for place in located.places.values() if place.sheet == first.sheet for copy in range(place.cols)}
+        top = located.head(first.sheet) + 1
+        for cells in sheet.iter_rows(top, min(sheet.max_row, top + FURTHER), 1, min(sheet.max_column, MOST_COLUMNS)):
+            for cell in cells:
+                if cell.column not in known and plain(cell.value) is not None:
+                    yield Finding("beside", sheet.title, cell.coordinate, f"'{cell.value}' stands beside the table and does not count")
+
+
+def _stale(back, located):
+    """Whether the values saved in the book are those of its inputs; the price first."""
+    if back.strays:
+        return
+    estimate = from_values(back.values, back.units, back.settings).estimate
+    differ = []
+    for key, place in located.places.items():
+        if not place.column.formula or len(estimate.rows[key[0]]) < place.rows:
+            continue
+        sheet = back.book[located.sheets[place.sheet]]
+        for record, copy, row, col, _ in located.formulas(key, place):
+            value = getattr(estimate.rows[key[0]][record - 1], key[1])
+            want = back.units.to_cell(value[copy] if place.column.repeat and value is not None else value, place.column.quantity)
+            saved = plain(sheet.cell(row, col).value)
+            saved = "" if saved is None else saved
+            alike = abs(saved - want) <= CLOSE * max(abs(saved), abs(want)) + 1e-12 if is_number(saved) and is_number(want) else saved == want
+            if not alike:
+                differ.append((key[0] != "price", sheet.title, f"{get_column_letter(col)}{row}", heading(place.column, back.units, copy), saved, want))
+    if differ:
+        _, sheet, cell, title, saved, want = min(differ, key=lambda one: one[0])
+        yield Finding("stale", sheet, cell, f"{title}: the file shows {saved if saved != '' else 'a blank'}, its inputs give {want if want != '' else 'a blank'}; "
+                      f"{len(differ)} such cells", "open the workbook in a spreadsheet program, let it recalculate, and save")
+
+
+def _catalogues(back, one):
+    """Catalogue values that are not as they were issued."""
+    if any(back.issued.values()):
+        issued = {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
+        for difference in differences(CATALOGS, issued, one.opened.values):
+            yield Finding("catalogue", "", "", difference.words(back.units))
+
+
+def _checks(one):
+    checks = one.opened.estimate.checks
+    for item in ITEMS:
+        count = getattr(checks, item.key)
+        if count:
+            yield Finding("check", "", "", f"{item.words}: {count:g}", "this stops the price" if item.stops else "to look at")

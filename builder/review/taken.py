@@ -1,0 +1,107 @@
+"""The inputs of a returned workbook as a job: text understood, rows below their tables taken in, catalogue records that are its own."""
+from dataclasses import dataclass
+
+from builder.jobs import Opened, from_values
+from builder.records.kinds import CATALOGS, KINDS
+from builder.records.overlay import identity, label, load_catalogs
+from builder.records.store import job_text
+from builder.review.findings import Finding
+from builder.review.typed import understood
+
+LOST = ("cell", "formula without a value")       # kinds of finding that leave a cell as it is, or without its value
+
+
+@dataclass(frozen=True)
+class Taken:
+    """The estimate of what a workbook's inputs say, and how they were read."""
+
+    opened: Opened
+    findings: tuple
+
+    @property
+    def draft(self):
+        """Whether something stops the price."""
+        return self.opened.estimate.checks.stops > 0
+
+
+def _row(back, kind, values, place, found):
+    """One row understood; `place(key)` gives the sheet and cell of a value."""
+    row = {}
+    for one in kind.fields:
+        value = row[one.key] = values.get(one.key)
+        try:
+            row[one.key] = understood(value, one, back.units)
+        except ValueError as error:
+            message, hint = (*error.args, "")[:2]
+            found.append(Finding("cell", *place(one.key), f"{one.title}: {message}", hint))
+            continue
+        if isinstance(value, str) and row[one.key] is not None and one.quantity != "text":
+            said = back.units.to_text(row[one.key], one.quantity) if one.quantity != "date" else "a date"
+            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is taken as {said}"))
+    return row
+
+
+def _formulas(back, found):
+    """Formulas typed into inputs: fine where the program that saved the book worked them out."""
+    book = back.formulas()
+    for kind in KINDS.values():
+        for one in kind.fields:
+            area = back.area(kind.key, one.key)
+            for down in range(area.bottom - area.top + 1) if area else ():
+                cell = area.cell(down)
+                formula, value = book[area.sheet][cell].value, back.book[area.sheet][cell].value
+                if isinstance(formula, str) and formula.startswith("=") and value is None:
+                    found.append(Finding("formula without a value", area.sheet, cell, f"{one.title}: {formula} has not been worked out",
+                                         "open the workbook in a spreadsheet program and save it"))
+
+
+def taken(back):
+    """The inputs of a Returned workbook, understood, and estimated."""
+    found, values = [], {}
+    for kind in KINDS.values():
+        values[kind.key] = [_row(back, kind, row, lambda key, no=no, kind=kind: back.place(kind.key, key, no), found)
+                            for no, row in enumerate(back.values[kind.key]) if kind.upright or any(value is not None for value in row.values())]
+    for stray in back.strays:
+        kind = KINDS[stray.block]
+        found.append(Finding("row below", stray.sheet, f"row {stray.row}", f"{said(kind, stray.values)} stands below the table and does not count in the workbook",
+                             "the row is taken into the job"))
+        values[kind.key].append(_row(back, kind, stray.values, lambda key, stray=stray: (stray.sheet, stray.cells[key]), found))
+    _formulas(back, found)
+    lines = max(back.settings["lines"], float(len(values["takeoff"])))
+    return Taken(from_values(values, back.units, {**back.settings, "lines": lines}), tuple(found))
+
+
+def said(kind, values):
+    """A row in short: the first things typed in it."""
+    texts = [f"{value:g}" if isinstance(value, float) else value for key, value in values.items() if value is not None and key in kind.field_of]
+    return "'" + ", ".join(texts[:3]) + "'"
+
+
+def own_records(values, stock):
+    """(own, without): the catalogue records in `values` that `stock` has otherwise or not at all, and the names of those only `stock` has.
+
+    Of the one record of Terms only the figures that differ, '' for one that was cleared.
+    """
+    own, without = {}, {}
+    for kind in CATALOGS:
+        if kind.upright:
+            old, = stock[kind.key] or ({},)
+            mine = values[kind.key][0]
+            changed = {one.key: "" if mine.get(one.key) is None else mine[one.key] for one in kind.fields if mine.get(one.key) != old.get(one.key)}
+            own |= {kind.key: [changed]} if changed else {}
+            continue
+        theirs = {identity(kind, row): {one.key: row.get(one.key) for one in kind.fields} for row in stock[kind.key]}
+        names = {identity(kind, row) for row in values[kind.key]}
+        changed = [row for row in values[kind.key] if theirs.get(identity(kind, row)) != row]
+        gone = [label(kind, row) for name, row in theirs.items() if name not in names]
+        own |= {kind.key: changed} if changed else {}
+        without |= {kind.key: gone} if gone else {}
+    return own, without
+
+
+def as_job(one, catalogs):
+    """The text of a job file that builds with these catalogues to the estimate of a Taken workbook."""
+    opened = one.opened
+    stock = load_catalogs(catalogs, opened.units).values
+    own, without = own_records(opened.values, stock)
+    return job_text(opened.values, opened.units, own, without, one.draft)

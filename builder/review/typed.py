@@ -1,0 +1,98 @@
+"""What a person typed into a cell as text, where a number or a date belongs: understood, or refused in words."""
+import datetime
+import re
+
+from builder.rules import EPOCH, is_number
+
+# How people write units -> the spelling of quantities.SPELLINGS; the longer first.
+WORDS = (
+    ("square feet", "ft2"), ("sq. ft.", "ft2"), ("sq ft", "ft2"), ("sqft", "ft2"), ("ft²", "ft2"), ("sq m", "m2"), ("m²", "m2"),
+    ("gallons", "gal"), ("gallon", "gal"), ("litres", "L"), ("liters", "L"), ("litre", "L"), ("liter", "L"), ("l", "L"),
+    ("feet", "ft"), ("foot", "ft"), ("inches", "in"), ("inch", "in"), ("metres", "m"), ("meters", "m"), ("metre", "m"), ("meter", "m"),
+    ("mils", "mil"), ("hours", "h"), ("hour", "h"), ("hrs", "h"), ("hr", "h"), ("minutes", "min"), ("percent", "%"),
+    ("°f", "degF"), ("°c", "degC"), ("f", "degF"), ("c", "degC"),
+)
+_WORDS = {word: unit for word, unit in WORDS}
+_UNIT = re.compile("|".join(rf"(?<![a-z/]){re.escape(word)}(?![a-z0-9/²])" for word, _ in WORDS), re.IGNORECASE)
+_QUOTES = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "\u00a0": " ", "\u202f": " ", "\u2009": " "})
+_MONEY_SIGNS = re.compile(r"[$€£]")
+_FEET = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*'(?!')\s*-?""")
+_INCHES = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*(?:"|'')""")
+_ALONE = re.compile(r"[+-]?(?:[1-9]\d*|0)?(?:\.\d+)?(?<=\d)")     # a number without a unit is in that of its column
+MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december")
+
+
+def _decimal_point(text):
+    """'12,5' -> '12.5', '1,200.50' -> '1200.50'. ValueError where a comma may be either."""
+    found = re.search(r"\d[\d.,]*[.,][\d.,]*\d", text)
+    if not found or "," not in found[0]:
+        return text
+    number = found[0]
+    if "." in number:
+        last = max(number.rfind("."), number.rfind(","))
+        whole, part = number[:last].replace(".", "").replace(",", ""), number[last + 1:]
+    elif number.count(",") == 1 and len(number) - number.index(",") - 1 != 3:
+        whole, part = number.split(",")
+    else:
+        plain = number.replace(",", "")
+        raise ValueError(f"'{text}' may mean {plain}" + (f" or {number.replace(',', '.')}" if number.count(",") == 1 else ""), "type the number without a comma")
+    return text.replace(number, f"{whole}.{part}")
+
+
+def _number(text, quantity, units):
+    said = _decimal_point(text.translate(_QUOTES).strip())
+    if quantity.startswith("money"):
+        said = _MONEY_SIGNS.sub("", said.replace(units.currency, "") if units.currency else said).strip()
+    said = _INCHES.sub(r"\1 in ", _FEET.sub(r"\1 ft ", said)).strip() if quantity in ("length", "width") else said
+    said = _UNIT.sub(lambda match: _WORDS[match[0].lower()], said)
+    return units.from_cell(float(said), quantity) if _ALONE.fullmatch(said) else units.parse(said, quantity)
+
+
+def _days(year, month, day):
+    try:
+        return float((datetime.date(int(year), int(month), int(day)) - EPOCH).days)
+    except ValueError as error:
+        raise ValueError(f"{year}-{month}-{day} is not a date: {error}", "write year-month-day, as in 2026-05-04") from None
+
+
+def _date(text):
+    """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12; else ValueError."""
+    said = text.strip()
+    if found := re.fullmatch(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ]00:00(?::00)?)?", said):
+        return _days(*found.groups())
+    if found := re.fullmatch(r"(\d\d?)\.\s*(\d\d?)\.\s*(\d{4})", said):
+        return _days(found[3], found[2], found[1])
+    if found := re.fullmatch(r"(\d\d?)/(\d\d?)/(\d{4})", said):
+        first, second = int(found[1]), int(found[2])
+        if first > 12 or second > 12 or first == second:
+            return _days(found[3], min(first, second), max(first, second)) if max(first, second) > 12 else _days(found[3], first, second)
+        raise ValueError(f"'{text}' may be two dates", f"write year-month-day: {found[3]}-{first:02}-{second:02} or {found[3]}-{second:02}-{first:02}")
+    words = re.findall(r"[a-z]+|\d+", said.lower())
+    months = [number for word in words for number, name in enumerate(MONTHS, start=1) if len(word) >= 3 and name.startswith(word)]
+    numbers = [word for word in words if word.isdigit()]
+    if len(months) == 1 and len(numbers) == 2 and len(words) == 3 and len(numbers[1]) == 4:
+        return _days(numbers[1], months[0], numbers[0])
+    raise ValueError(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04")
+
+
+def _text(value):
+    """A number that was typed where a name belongs, as the name; text without letters that cannot be shown."""
+    if is_number(value):
+        return f"{value:.15g}"
+    return "".join(letter for letter in value.translate(_QUOTES) if letter.isprintable() or letter in "\n\t") or None
+
+
+def understood(value, one, units):
+    """The value of a field as its rule wants it, from what a cell holds. ValueError(message, hint) where that cannot be told."""
+    if value is None:
+        return None
+    if one.quantity == "text":
+        return _text(value)
+    if is_number(value):
+        return value
+    if value.startswith("#"):
+        raise ValueError(f"the cell shows {value}", "type the figure itself")
+    try:
+        return units.settle(_date(value) if one.quantity == "date" else _number(value, one.quantity, units), one.quantity)
+    except (OverflowError, ZeroDivisionError):
+        raise ValueError(f"'{value}' is not a number") from None
