@@ -70,11 +70,13 @@ def _impact(options):
 
 def _read(options):
     from builder.files import put
-    from builder.review.taken import as_job, taken
+    from builder.review.inspect import inspect
+    from builder.review.taken import as_job
     from builder.workbook.read import returned
 
-    one = taken(returned(options.book))
-    for finding in one.findings:
+    look = inspect(returned(options.book), options.catalogs)
+    one = look.taken
+    for finding in look.touched:
         print(f"{options.book}: {finding}", file=sys.stderr)
     text = as_job(one, options.catalogs)
     if options.output:
@@ -82,7 +84,7 @@ def _read(options):
         print(f"{options.output}: {one.opened.summary()}")
     else:
         print(text, end="")
-    return 1 if one.draft or one.findings else 0
+    return 1 if one.draft or look.touched else 0
 
 
 def _inspect(options):
@@ -95,6 +97,34 @@ def _inspect(options):
     else:
         print("\n".join([f"{options.book}: {fact}" for fact in found.facts] + [f"  {finding}" for finding in found.findings] or ["nothing"]))
     return 1 if found.findings else 0
+
+
+def _compare(options):
+    from builder.files import put
+    from builder.review.compare import as_workbook, compare, report
+    from builder.workbook.read import returned
+
+    found = compare(returned(options.before), returned(options.after), options.catalogs)
+    print("\n".join(report(found)))
+    if options.output:
+        put(options.output, as_workbook(found, (Path(options.before).name, Path(options.after).name)), options.force)
+        print(options.output)
+    return 1 if found.differ else 0
+
+
+def _reissue(options):
+    from builder.files import put
+    from builder.review.reissue import reissue, report
+    from builder.workbook.make import make
+    from builder.workbook.read import returned
+
+    found = reissue(returned(options.book), options.catalogs, options.instead, options.keep)
+    print("\n".join(report(found)))
+    if not options.dry_run:
+        path = Path(options.output or Path("out", f"{Path(options.book).stem}-reissued.xlsx"))
+        put(path, make(found.after), options.force)
+        print(f"{path}: {found.after.summary()}")
+    return 0
 
 
 def _catalogs(folders):
@@ -140,10 +170,31 @@ def _parser():
     inspect.add_argument("book", metavar="BOOK")
     inspect.add_argument("--format", choices=("text", "json"), default="text", help="how to say it (text)")
     inspect.set_defaults(run=_inspect)
-    for command in (build, check, impact, read, inspect):
+    compare = commands.add_parser("compare", help="what the other side changed, and what that did to the results")
+    compare.add_argument("before", metavar="BOOK")
+    compare.add_argument("after", metavar="BOOK")
+    compare.add_argument("-o", "--output", metavar="FILE.xlsx", help="the comparison as a workbook as well")
+    compare.add_argument("--force", action="store_true", help="overwrite that workbook")
+    compare.set_defaults(run=_compare)
+    reissue = commands.add_parser("reissue", help="the same inputs on today's catalogues, and what moved the price")
+    reissue.add_argument("book", metavar="BOOK")
+    reissue.add_argument("-o", "--output", metavar="FILE", help="the new workbook (out/BOOK-reissued.xlsx)")
+    reissue.add_argument("--instead", metavar="OLD=NEW", type=_renaming, action="append", default=[], help="a record that is called otherwise today")
+    reissue.add_argument("--keep", metavar="NAME", action="append", default=[], help="a record that is gone today, to carry as the book has it")
+    reissue.add_argument("--dry-run", action="store_true", help="say what would change, and write nothing")
+    reissue.add_argument("--force", action="store_true", help="overwrite a workbook that was changed")
+    reissue.set_defaults(run=_reissue)
+    for command in (build, check, impact, read, inspect, compare, reissue):
         command.add_argument("--catalogs", metavar="DIR", action="append",
                              help="a folder of catalogues (catalogs); given again, its records replace those before by name")
     return parser
+
+
+def _renaming(text):
+    old, equals, new = text.partition("=")
+    if not (old and equals and new):
+        raise ValueError(text)
+    return old.strip(), new.strip()
 
 
 def _lines(text):

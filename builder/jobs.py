@@ -90,7 +90,7 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     stock = load_catalogs(catalogs, job.units, job)
     values = {kind.key: stock.values[kind.key] for kind in CATALOGS} | {kind.key: job.values[kind.key] for kind in JOBS}
     marks = {kind.key: stock.marks[kind.key] for kind in CATALOGS} | {kind.key: job.marks[kind.key] for kind in JOBS}
-    room = capacities(lines or max(100, len(values["takeoff"]) + 20))
+    room = capacities(lines or room_for(values))
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
     problems += [marks[key][room[key]][""].problem(f"more than {room[key]} rows of {key}") for key in room if len(marks.get(key, ())) > room[key]]
@@ -99,10 +99,19 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
         found.append(job.mark("job", 0, "").problem("the job has no takeoff line", "add 'takeoff:' with at least one line"))
     problems += [replace(fault, severity=WARNING) for fault in found] if job.draft else found
     problems += doubts(estimate, marks)
-    settings = {"units": job.units.system, "currency": job.units.currency, "exchange": job.units.exchange,
-                "paper": paper or ("letter" if job.units.system == "us" else "a4"), "lines": float(room["takeoff"]),
-                "schema": float(SCHEMA), "catalogues": fingerprint(catalogs), "builder": f"wetfilm {__version__}"}
-    return Opened(values, job.units, settings, estimate, sorted(problems))
+    return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, sorted(problems))
+
+
+def facts(units, paper, lines, catalogs):
+    """The facts of the sheet Start: units, paper ('' for the usual one of the units), room, and what the book is made with."""
+    return {"units": units.system, "currency": units.currency, "exchange": units.exchange,
+            "paper": paper or ("letter" if units.system == "us" else "a4"), "lines": float(lines),
+            "schema": float(SCHEMA), "catalogues": fingerprint(catalogs), "builder": f"wetfilm {__version__}"}
+
+
+def room_for(values):
+    """Rows of takeoff of a job's book: a hundred, or twenty more than it has."""
+    return max(100, len(values["takeoff"]) + 20)
 
 
 def _whole(values):

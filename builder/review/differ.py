@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from builder.records.kinds import KINDS
 from builder.records.overlay import identity, label
-from builder.rules import same, to_date
+from builder.rules import is_number, same, to_date
 
 ALIKE = 0.5                    # two records of which more than this share of the filled fields is equal are one record, changed
 
@@ -14,19 +14,24 @@ class Difference:
     """One record that was added or removed, or one value of it that is not what it was. Values inside, in SI."""
 
     block: str
-    record: str
+    values: dict               # of the record
     key: str                   # '' where the whole record was added or removed
     before: object
     after: object
+    rows: tuple = ()           # the block's rows with this difference alone
 
     def words(self, units):
-        """'Takeoff S1, Length: 62 ft -> 60 ft'."""
-        sheet = KINDS[self.block].sheet
-        where = sheet if KINDS[self.block].upright else f"{sheet}, {self.record}"
+        """"Takeoff 'S1', length: 62 -> 60 ft"."""
+        kind = KINDS[self.block]
+        record = label(kind, self.values) if _name(kind, self.values) else said(kind, self.values, units)
+        where = kind.sheet if kind.upright else f"{kind.sheet} '{record}'"
         if not self.key:
-            return f"{where}: {'added' if self.before is None else 'removed'}"
-        one = KINDS[self.block].field_of[self.key]
-        return f"{where}, {one.title.lower()}: {shown(self.before, one, units)} -> {shown(self.after, one, units)}"
+            return f"{where} {'is added' if self.before is None else 'is gone'}"
+        one = kind.field_of[self.key]
+        before, after = (shown(value, one, units) for value in (self.before, self.after))
+        if is_number(self.before) and is_number(self.after):
+            before = before.removesuffix(f" {units.shown(one.quantity)}")
+        return f"{where}, {one.title.lower()}: {before} -> {after}"
 
 
 def shown(value, one, units):
@@ -76,24 +81,26 @@ def paired(kind, before, after):
     return [(before[of_new[j]] if j in of_new else None, new) for j, new in enumerate(after)] + [(old, None) for i, old in enumerate(before) if i not in of_old]
 
 
-def called(kind, values, rows):
-    """What a person calls a record: its name, or what fills its first fields, or its row."""
-    if _name(kind, values):
-        return label(kind, values)
-    texts = [values[one.key] for one in kind.fields if isinstance(values.get(one.key), str)][:3]
-    return ", ".join(texts) or f"row {rows.index(values) + 1}"
+def said(kind, values, units):
+    """A record in short: what stands first in it."""
+    return ", ".join([shown(values[one.key], one, units) for one in kind.fields if values.get(one.key) is not None][:4])
 
 
 def differences(kinds, before, after):
     """Every Difference between the values of two books, in the order of the sheets."""
-    found = []
-    for kind in kinds:
-        for old, new in paired(kind, before[kind.key], after[kind.key]):
-            if old is None or new is None:
-                record = called(kind, new or old, after[kind.key] if old is None else before[kind.key])
-                found.append(Difference(kind.key, record, "", old, new))
-                continue
-            record = called(kind, old, before[kind.key])
-            found += [Difference(kind.key, record, one.key, old.get(one.key), new.get(one.key)) for one in kind.fields
-                      if old.get(one.key) != new.get(one.key)]
-    return found
+    return [one for kind in kinds for one in _of_kind(kind, before[kind.key], after[kind.key])]
+
+
+def _of_kind(kind, before, after):
+    for old, new in paired(kind, before, after):
+        if old is None:
+            yield Difference(kind.key, new, "", None, new, (*before, new))
+            continue
+        others = [(row, row is old) for row in before]
+        if new is None:
+            yield Difference(kind.key, old, "", old, None, tuple(row for row, mine in others if not mine))
+            continue
+        for one in kind.fields:
+            if old.get(one.key) != new.get(one.key):
+                alone = {**old, one.key: new.get(one.key)}
+                yield Difference(kind.key, old, one.key, old.get(one.key), new.get(one.key), tuple(alone if mine else row for row, mine in others))

@@ -17,6 +17,7 @@ from builder.workbook.located import Located
 from builder.workbook.read import FURTHER, plain
 
 CLOSE = 1e-8                   # of a cached value, which is written with ten digits
+TOUCHED = ("formula", "name", "sheet", "row below", "beside", "cell", "formula without a value", "understood")
 MOST_COLUMNS = 200             # of an input sheet, in which something typed beside the table is looked for
 
 
@@ -27,6 +28,11 @@ class Inspection:
     facts: tuple
     findings: tuple
     taken: Taken
+
+    @property
+    def touched(self):
+        """The findings that tell what a person did in the book and may miss in a job that is made of it."""
+        return tuple(finding for finding in self.findings if finding.kind in TOUCHED)
 
 
 def inspect(back, catalogs):
@@ -72,7 +78,7 @@ def _same(one, other):
 
 def _formulas(back, located):
     """Formulas overwritten or cleared, runs of neighbours in a column as one. A row that was inserted has none, and needs none."""
-    book = back.formulas()
+    book = back.formulas
     blocks = defaultdict(list)
     for key, place in located.places.items():
         if place.column.formula and located.sheets[place.sheet]:

@@ -5,6 +5,7 @@ from builder.jobs import Opened, from_values
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.overlay import identity, label, load_catalogs
 from builder.records.store import job_text
+from builder.review.differ import said
 from builder.review.findings import Finding
 from builder.review.typed import understood
 
@@ -36,14 +37,14 @@ def _row(back, kind, values, place, found):
             found.append(Finding("cell", *place(one.key), f"{one.title}: {message}", hint))
             continue
         if isinstance(value, str) and row[one.key] is not None and one.quantity != "text":
-            said = back.units.to_text(row[one.key], one.quantity) if one.quantity != "date" else "a date"
-            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is taken as {said}"))
+            text = back.units.to_text(row[one.key], one.quantity) if one.quantity != "date" else "a date"
+            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is taken as {text}"))
     return row
 
 
 def _formulas(back, found):
     """Formulas typed into inputs: fine where the program that saved the book worked them out."""
-    book = back.formulas()
+    book = back.formulas
     for kind in KINDS.values():
         for one in kind.fields:
             area = back.area(kind.key, one.key)
@@ -63,18 +64,12 @@ def taken(back):
                             for no, row in enumerate(back.values[kind.key]) if kind.upright or any(value is not None for value in row.values())]
     for stray in back.strays:
         kind = KINDS[stray.block]
-        found.append(Finding("row below", stray.sheet, f"row {stray.row}", f"{said(kind, stray.values)} stands below the table and does not count in the workbook",
+        found.append(Finding("row below", stray.sheet, f"row {stray.row}", f"'{said(kind, stray.values, back.units)}' stands below the table and does not count in the workbook",
                              "the row is taken into the job"))
         values[kind.key].append(_row(back, kind, stray.values, lambda key, stray=stray: (stray.sheet, stray.cells[key]), found))
     _formulas(back, found)
     lines = max(back.settings["lines"], float(len(values["takeoff"])))
     return Taken(from_values(values, back.units, {**back.settings, "lines": lines}), tuple(found))
-
-
-def said(kind, values):
-    """A row in short: the first things typed in it."""
-    texts = [f"{value:g}" if isinstance(value, float) else value for key, value in values.items() if value is not None and key in kind.field_of]
-    return "'" + ", ".join(texts[:3]) + "'"
 
 
 def own_records(values, stock):

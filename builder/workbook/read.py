@@ -3,6 +3,7 @@ import datetime
 import io
 import warnings
 from dataclasses import dataclass, field
+from functools import cached_property
 from pathlib import Path
 
 import openpyxl
@@ -90,6 +91,7 @@ class Returned:
         area = self.area(block, key)
         return area.sheet, area.cell(row)
 
+    @cached_property
     def formulas(self):
         """The same workbook with formulas where a cell has one."""
         return _load(self.data, data_only=False)

@@ -1,0 +1,133 @@
+"""The inputs of a returned workbook on today's catalogues and builder, and what moved the price."""
+from dataclasses import dataclass
+
+from builder.jobs import Opened, facts, fingerprint, from_values, room_for
+from builder.problems import Problem, Refused, did_you_mean
+from builder.records.kinds import CATALOGS, JOBS, KINDS
+from builder.records.overlay import identity, label, load_catalogs
+from builder.review.differ import differences
+from builder.review.effects import effects, nozzles, results
+from builder.review.inspect import inspect
+from builder.rules import OneOf, same
+
+
+@dataclass(frozen=True)
+class Reissue:
+    """The job as its workbook has it and as reissued, what was kept of the book's own catalogue records, and what moved the price."""
+
+    before: Opened
+    after: Opened
+    findings: tuple            # how its inputs were read, and what in it is not carried over
+    kept: tuple                # Difference: what the book has otherwise than it was issued with, and keeps
+    changes: tuple             # Effect of each catalogue value that is another today
+    saved: float | None        # the price as the file shows it
+
+
+def reissue(back, catalogs, instead=(), keep=()):
+    """The inputs of a Returned workbook on the catalogues of some folders.
+
+    instead: (old name, new name) of records that are called otherwise today; keep: names of records to carry as the book has them.
+    Refused, all at once, where the job uses records that today's catalogues do not have.
+    """
+    look = inspect(back, catalogs)
+    before = look.taken.opened
+    stock = load_catalogs(catalogs, before.units)
+    if stock.problems:
+        raise Refused(stock.problems)
+    values = {kind.key: [dict(row) for row in before.values[kind.key]] for kind in JOBS}
+    values |= {kind.key: list(stock.values[kind.key]) for kind in CATALOGS}
+    kept = differences(CATALOGS, _issued(back, before, stock, catalogs), before.values)
+    _keep(values, kept)
+    _carry(values, before.values, keep, back.name)
+    _rename(values, instead)
+    _ask(values, before.values, back.name)
+    lines = max(room_for(values), int(back.settings["lines"]))
+    after = from_values(values, before.units, facts(before.units, back.settings["paper"], lines, catalogs))
+    price = back.area("price", "total")
+    saved = back.cells(price)[0] if price else None
+    changes = effects(before, differences(CATALOGS, before.values, values))
+    return Reissue(before, after, look.touched, tuple(kept), tuple(one for one in changes if one.price != 0), saved if isinstance(saved, float) else None)
+
+
+def _issued(back, before, stock, catalogs):
+    """The catalogues as the book was issued. An old book does not hold them: then they are today's where its fingerprint says so, else as they stand in it."""
+    if any(back.issued.values()):
+        return {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
+    return stock.values if back.settings["catalogues"] == fingerprint(catalogs) else before.values
+
+
+def _keep(values, kept):
+    """Lay what was changed inside the book over today's records, value by value; a record that is gone today is carried whole."""
+    for change in kept:
+        kind, rows = KINDS[change.block], values[change.block]
+        named = identity(kind, change.values)
+        place = next((place for place, row in enumerate(rows) if kind.upright or identity(kind, row) == named), None)
+        if change.key and place is not None:
+            rows[place] = {**rows[place], change.key: change.after}
+        elif not change.key and change.before is None and place is None:
+            rows.append(change.after)
+        elif not change.key and change.after is None and place is not None:
+            del rows[place]
+
+
+def _find(kind, rows, name):
+    return next((row for row in rows if same(label(kind, row)) == same(name)), None)
+
+
+def _carry(values, book, names, where):
+    """Add the book's own record of each name."""
+    for name in names:
+        found = [(kind, row) for kind in CATALOGS if not kind.upright and (row := _find(kind, book[kind.key], name))]
+        if not found:
+            raise Refused([Problem(where, 0, 0, f"no catalogue record of this workbook is called '{name}'")])
+        for kind, row in found:
+            values[kind.key] = [other for other in values[kind.key] if same(label(kind, other)) != same(name)] + [row]
+
+
+def _uses(values):
+    """(kind, row number, field) of every input that names a catalogue record."""
+    for kind in KINDS.values():
+        for number, row in enumerate(values[kind.key], start=1):
+            for one in kind.fields:
+                if isinstance(one.rule, OneOf) and KINDS[one.rule.block] in CATALOGS and isinstance(row.get(one.key), str):
+                    yield kind, number, row, one
+
+
+def _rename(values, instead):
+    for old, new in instead:
+        for _, _, row, one in _uses({kind.key: values[kind.key] if kind in JOBS else [] for kind in KINDS.values()}):
+            if same(row[one.key]) == same(old) and _find(KINDS[one.rule.block], values[one.rule.block], new):
+                row[one.key] = new
+
+
+def _ask(values, book, where):
+    """Refuse, in one message a record, what the job uses and today's catalogues do not have. What the book did not have either is a fault of its own."""
+    missing = {}
+    for kind, number, row, one in _uses(values):
+        target = KINDS[one.rule.block]
+        if _find(target, values[target.key], row[one.key]) is None and _find(target, book[target.key], row[one.key]):
+            missing.setdefault((target, row[one.key]), []).append(kind.sheet if kind.upright else f"{kind.sheet} row {number}")
+    problems = []
+    for (target, name), places in missing.items():
+        near = did_you_mean(name, [label(target, row) for row in values[target.key]])
+        problems.append(Problem(where, 0, 0, f"{target.sheet} '{name}' is not in today's catalogues; used on {', '.join(places)}",
+                                f"{near + ' ' if near.startswith('did') else ''}say --instead '{name}=NEW NAME', or --keep '{name}' to carry it as it stands in the book"))
+    if problems:
+        raise Refused(problems)
+
+
+def report(found):
+    """The lines that say a reissue in words."""
+    units = found.before.units
+    for finding in found.findings:
+        yield f"in the book: {finding}"
+    for change in found.kept:
+        yield f"kept: {change.words(units)}"
+    for what, old, new, unit in results(found.before, found.after):
+        yield f"{what}: {old} -> {new} {unit}".rstrip()
+    if found.saved is not None and found.before.price() is not None and abs(found.saved - found.before.price()) > 0.005:
+        yield f"the file itself shows {found.saved:,.2f}: cells overwritten by hand, rows left out, or an earlier wetfilm"
+    for coat, old, new in nozzles(found.before, found.after):
+        yield f"{coat}: nozzle {old} -> {new}"
+    for change in found.changes:
+        yield f"    {change.words(units)}"
