@@ -1,37 +1,45 @@
-"""A workbook back to the values of its inputs, found by defined names. The only user of openpyxl."""
+"""A workbook back to the values of its inputs, found by defined names."""
 import datetime
-import warnings
 
-import openpyxl
+from openpyxl.formula.tokenizer import TokenizerError
 from openpyxl.utils.cell import range_boundaries
 from openpyxl.utils.datetime import to_excel
 
 from builder.quantities import Units
 from builder.records.kinds import KINDS
 from builder.sheets.lists import BOOK
+from builder.workbook import safe
+from builder.workbook.cells import loaded
+
+AREA = 10_000                 # cells under one name, at most
 
 
 class _Reader:
     def __init__(self, source):
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore")     # it warns of parts it would drop on saving; nothing is saved
-            self.book = openpyxl.load_workbook(source, data_only=True)
+        self.title = safe.title(source)
+        self.book = loaded(source)
 
     def cells(self, name):
         """The values under a defined name, from the top down."""
-        (sheet, area), = self.book.defined_names[name].destinations
-        left, top, right, bottom = range_boundaries(area)
-        return [self.plain(cell.value) for row in self.book[sheet].iter_rows(top, bottom, left, right) for cell in row]
+        try:
+            (sheet, area), = self.book.defined_names[name].destinations
+            left, top, right, bottom = range_boundaries(area)
+            size, sheet = (bottom - top + 1) * (right - left + 1), self.book[sheet]
+        except (KeyError, TypeError, ValueError, TokenizerError):        # not there; whole columns; no area, or several
+            raise safe.refused(self.title, f"its name {name} was deleted or points nowhere", safe.PUT_BACK) from None
+        if not 1 <= size <= AREA:
+            raise safe.refused(self.title, f"its name {name} covers {size:,} cells", safe.PUT_BACK)
+        return [self.plain(cell.value) for row in sheet.iter_rows(top, bottom, left, right) for cell in row]
 
     @staticmethod
     def plain(value):
-        """A date as its day number, a number as a float, blank text as nothing."""
-        if isinstance(value, (datetime.datetime, datetime.date)):
+        """A date as its day number, a number as a float, one beyond all measure as text, blank text as nothing."""
+        if isinstance(value, (datetime.date, datetime.time, datetime.timedelta)):
             return float(to_excel(value))
         if isinstance(value, bool):
             return str(value).upper()
-        if isinstance(value, int):
-            return float(value)
+        if isinstance(value, (int, float)):
+            return float(value) if abs(value) < 1e300 else str(value)
         return None if value == "" else value
 
 
@@ -42,6 +50,7 @@ def read(source):
     """
     reader = _Reader(source)
     settings = {column.key: reader.cells(f"book_{column.key}")[0] for column in BOOK.columns}
+    safe.sound(reader.title, settings)
     units = Units(settings["units"], settings["currency"], settings["exchange"])
     values = {}
     for kind in KINDS.values():
