@@ -8,7 +8,7 @@ ERROR, WARNING, NOTE = "error", "warning", "note"
 
 @dataclass(frozen=True, order=True)
 class Problem:
-    """One thing to put right, or to look at. `line` and `column` count from 1.
+    """One thing to put right, or to look at. `line` and `column` count from 1; line 0 means the file as a whole.
 
     severity: 'error' stops a build; 'warning' is worth a look; 'note' tells what was done.
     """
@@ -23,7 +23,8 @@ class Problem:
     def __str__(self):
         hint = f" ({self.hint})" if self.hint else ""
         kind = "" if self.severity == ERROR else f"{self.severity}: "
-        return f"{self.file}:{self.line}:{self.column}: {kind}{self.message}{hint}"
+        place = f"{self.file}:{self.line}:{self.column}" if self.line else self.file
+        return f"{place}: {kind}{self.message}{hint}"
 
 
 class Refused(Exception):

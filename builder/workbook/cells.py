@@ -21,12 +21,13 @@ class _CellsOnly(ExcelReader):
 
 
 def loaded(source, data_only=True):
-    """The library's workbook with its cells. source: a path or a binary stream; data_only: values, else formulas."""
-    reader = _CellsOnly(safe.opened(source), keep_links=False, data_only=data_only)
+    """The library's workbook with its cells. source: as `safe.opened` takes it; data_only: values, else formulas."""
+    verified = safe.opened(source)
+    reader = _CellsOnly(verified, keep_links=False, data_only=data_only)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")         # it warns of parts it would drop on saving; nothing is saved
         try:
             reader.read()
         except Exception:                       # what a library stumbles over in a file is a fault of the file
-            raise safe.refused(safe.title(source), "it is damaged", safe.AGAIN) from None
+            raise safe.refused(verified.name, "it is damaged", safe.AGAIN) from None
     return reader.wb

@@ -16,8 +16,8 @@ AREA = 10_000                 # cells under one name, at most
 
 class _Reader:
     def __init__(self, source):
-        self.title = safe.title(source)
-        self.book = loaded(source)
+        verified = safe.opened(source)
+        self.title, self.book = verified.name, loaded(verified)
 
     def cells(self, name):
         """The values under a defined name, from the top down."""

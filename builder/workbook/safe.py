@@ -35,16 +35,23 @@ FOREIGN = "this workbook was not written by wetfilm", "only a workbook that 'wet
 
 def refused(name, message, hint=""):
     """The refusal of a workbook, to be raised."""
-    return Refused([Problem(str(name), 1, 1, message, hint)])
+    return Refused([Problem(str(name), 0, 0, message, hint)])
+
+
+class Verified(io.BytesIO):
+    """The bytes of a verified workbook. name: what a refusal calls it."""
+
+    def __init__(self, data, name):
+        super().__init__(data)
+        self.name = name
 
 
 def opened(source):
-    """A workbook of ours as a stream that is safe to read.
-
-    source: a path, or a binary stream. What is answered is what was verified, even where the file changes meanwhile.
-    """
+    """A workbook of ours, Verified, even where the file changes meanwhile. source: a path, or a binary stream, which may be Verified already."""
+    if isinstance(source, Verified):
+        return source
     data = source.read(FILE + 1) if hasattr(source, "read") else _bytes(Path(source))
-    name = title(source)
+    name = "the workbook" if hasattr(source, "read") else str(source)
     _shape(name, data)
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
@@ -53,12 +60,7 @@ def opened(source):
             _ours(name, archive.read("xl/workbook.xml"))
     except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, UnicodeError):
         raise refused(name, "it is cut off or damaged", AGAIN) from None
-    return io.BytesIO(data)
-
-
-def title(source):
-    """What a refusal calls a workbook: its path, if it has one."""
-    return "the workbook" if hasattr(source, "read") else str(source)
+    return Verified(data, name)
 
 
 def sound(name, settings):
