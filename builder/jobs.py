@@ -10,8 +10,8 @@ from builder.problems import ERROR, WARNING
 from builder.quantities import Units
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import load_job
-from builder.records.versions import SCHEMA
 from builder.records.overlay import STARTER, load_catalogs
+from builder.records.versions import SCHEMA
 
 _INSIDE = Path(__file__).parent / "catalogs"                 # in an installed wheel
 SHIPPED = (_INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "catalogs",)

@@ -10,7 +10,6 @@ from builder.records.kinds import CATALOGS, JOBS
 from builder.review.differ import differences
 from builder.review.effects import effects, nozzles, results
 from builder.review.inspect import inspect
-from builder.workbook.read import returned
 from builder.workbook.theme import Styles
 from builder.workbook.write import CREATED
 

@@ -114,7 +114,7 @@ def _told(back, sheet, wrong, units):
 
 def _beside(back, located):
     """What was typed on an input sheet beside its table."""
-    for block, (first, _) in located.inputs.items():
+    for first, _ in located.inputs.values():
         if first.block.form != "table" or not located.sheets[first.sheet]:
             continue
         sheet = back.book[located.sheets[first.sheet]]
@@ -146,8 +146,8 @@ def _stale(back, located):
                 differ.append((key[0] != "price", sheet.title, f"{get_column_letter(col)}{row}", heading(place.column, back.units, copy), saved, want))
     if differ:
         _, sheet, cell, title, saved, want = min(differ, key=lambda one: one[0])
-        yield Finding("stale", sheet, cell, f"{title}: the file shows {saved if saved != '' else 'a blank'}, its inputs give {want if want != '' else 'a blank'}; "
-                      f"{len(differ)} such cells", "open the workbook in a spreadsheet program, let it recalculate, and save")
+        shows, gives = ("a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want))
+        yield Finding("stale", sheet, cell, f"{title}: the file shows {shows}, its inputs give {gives}; {len(differ)} such cells", "open the workbook in a spreadsheet program, let it recalculate, and save")
 
 
 def _catalogues(back, one):

@@ -110,8 +110,9 @@ def _ask(values, book, where):
     problems = []
     for (target, name), places in missing.items():
         near = did_you_mean(name, [label(target, row) for row in values[target.key]])
+        hint = f"say --instead '{name}=NEW NAME', or --keep '{name}' to carry it as it stands in the book"
         problems.append(Problem(where, 0, 0, f"{target.sheet} '{name}' is not in today's catalogues; used on {', '.join(places)}",
-                                f"{near + ' ' if near.startswith('did') else ''}say --instead '{name}=NEW NAME', or --keep '{name}' to carry it as it stands in the book"))
+                                f"{near} {hint}" if near.startswith("did") else hint))
     if problems:
         raise Refused(problems)
 

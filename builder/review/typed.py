@@ -35,7 +35,8 @@ def _decimal_point(text):
         whole, part = number.split(",")
     else:
         plain = number.replace(",", "")
-        raise ValueError(f"'{text}' may mean {plain}" + (f" or {number.replace(',', '.')}" if number.count(",") == 1 else ""), "type the number without a comma")
+        other = f" or {number.replace(',', '.')}" if number.count(",") == 1 else ""
+        raise ValueError(f"'{text}' may mean {plain}{other}", "type the number without a comma")
     return text.replace(number, f"{whole}.{part}")
 
 

@@ -1,33 +1,33 @@
-"""A workbook back to the values of its inputs, found by defined names. The only user of openpyxl."""
+"""A workbook back to the values of its inputs, found by defined names."""
 import datetime
-import io
-import warnings
 from dataclasses import dataclass, field
 from functools import cached_property
-from pathlib import Path
 
-import openpyxl
+from openpyxl import Workbook
+from openpyxl.formula.tokenizer import TokenizerError
 from openpyxl.utils.cell import get_column_letter, range_boundaries
 from openpyxl.utils.datetime import to_excel
 
-from builder.problems import Problem, Refused
-from builder.quantities import SYSTEMS, Units
+from builder.quantities import Units
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.load import load_record
 from builder.records.versions import SCHEMA, old_name
 from builder.sheets.lists import BOOK
+from builder.workbook import safe
+from builder.workbook.cells import loaded
 
+LARGEST = 10_000               # cells under one name, at most
 FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
 
 
 def plain(value):
-    """A date as its day number, a number as a float, blank text as nothing."""
-    if isinstance(value, (datetime.datetime, datetime.date)):
+    """A date as its day number, a number as a float, one beyond all measure as text, blank text as nothing."""
+    if isinstance(value, (datetime.date, datetime.time, datetime.timedelta)):
         return float(to_excel(value))
     if isinstance(value, bool):
         return str(value).upper()
-    if isinstance(value, int):
-        return float(value)
+    if isinstance(value, (int, float)):
+        return float(value) if abs(value) < 1e300 else str(value)
     return None if value == "" else value
 
 
@@ -64,9 +64,8 @@ class Returned:
     defined name points at; strays: rows below their tables; issued: the catalogues as the book was made, blank in old books.
     """
 
-    name: str
-    data: bytes
-    book: openpyxl.Workbook
+    source: safe.Verified
+    book: Workbook
     areas: dict
     settings: dict = field(default_factory=dict)
     units: Units = Units()
@@ -74,12 +73,20 @@ class Returned:
     strays: list = field(default_factory=list)
     issued: dict = field(default_factory=dict)
 
-    def refuse(self, message, hint=""):
-        raise Refused([Problem(self.name, 0, 0, message, hint)])
+    @property
+    def name(self):
+        return self.source.name
 
     def area(self, block, key):
         """Where a column or fact stands; None where its name is gone."""
         return self.areas.get(old_name(int(self.settings.get("schema", SCHEMA)), f"{block}_{key}"))
+
+    def fact(self, key):
+        """A fact of the sheet Start. Refused where its name is gone."""
+        area = self.areas.get(f"book_{key}")
+        if area is None:
+            raise safe.refused(self.name, f"its name book_{key} was deleted or points nowhere", safe.PUT_BACK)
+        return self.cells(area)[0]
 
     def cells(self, area):
         """The values of an area, from the top down."""
@@ -94,13 +101,7 @@ class Returned:
     @cached_property
     def formulas(self):
         """The same workbook with formulas where a cell has one."""
-        return _load(self.data, data_only=False)
-
-
-def _load(data, data_only):
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")         # it warns of parts it would drop on saving; nothing is saved
-        return openpyxl.load_workbook(io.BytesIO(data), data_only=data_only)
+        return loaded(self.source, data_only=False)
 
 
 def _areas(book):
@@ -110,9 +111,10 @@ def _areas(book):
         try:
             (sheet, address), = defined.destinations
             found[name] = Area(sheet, *range_boundaries(address))
-        except (ValueError, TypeError):         # deleted, or not one run of cells
+        except (TypeError, ValueError, TokenizerError):          # deleted, or not one run of cells
             continue
-        if sheet not in book.sheetnames:
+        area = found[name]
+        if sheet not in book.sheetnames or not 1 <= (area.bottom - area.top + 1) * (area.right - area.left + 1) <= LARGEST:
             del found[name]
     return found
 
@@ -122,20 +124,15 @@ def returned(source):
 
     Raises Refused where it is no such workbook or the names of inputs are gone.
     """
-    data = source.read() if hasattr(source, "read") else Path(source).read_bytes()
-    book = _load(data, data_only=True)
-    back = Returned(str(source) if not hasattr(source, "read") else "the workbook", data, book, _areas(book))
-    facts = {column.key: back.cells(back.areas[f"book_{column.key}"])[0] for column in BOOK.columns if f"book_{column.key}" in back.areas}
-    if not facts.get("schema"):
-        back.refuse("this is not a workbook of wetfilm, or its sheet Start is gone")
-    if facts["schema"] > SCHEMA:
-        back.refuse("this workbook was made by a newer wetfilm", "install that version")
-    if facts["units"] not in SYSTEMS or not isinstance(facts["exchange"], float):
-        back.refuse("the facts about this book on its sheet Start were changed", "undo that, or ask for the workbook as it was sent")
-    back.settings, back.units = facts, Units(facts["units"], facts["currency"] or "", facts["exchange"])
+    verified = safe.opened(source)
+    book = loaded(verified)
+    back = Returned(verified, book, _areas(book))
+    back.settings = {column.key: back.fact(column.key) for column in BOOK.columns}
+    safe.sound(back.name, back.settings)
+    back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
     gone = [f"{kind.sheet}: {one.title}" for kind in KINDS.values() for one in kind.fields if back.area(kind.key, one.key) is None]
-    if gone and facts["schema"] == SCHEMA:
-        back.refuse("cannot find where these are typed, their names were deleted: " + "; ".join(gone), "undo that, or ask for the workbook as it was sent")
+    if gone and back.settings["schema"] == SCHEMA:
+        raise safe.refused(back.name, "the names by which these inputs are found were deleted or point nowhere: " + "; ".join(gone), safe.PUT_BACK)
     for kind in KINDS.values():
         back.values[kind.key] = _rows(back, kind)
         if not kind.upright:

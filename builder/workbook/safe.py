@@ -1,0 +1,162 @@
+"""A workbook from outside, verified before anything reads it. Every refusal is one plain message: the file, what it is, what to do."""
+import io
+import re
+import zipfile
+import zlib
+from pathlib import Path
+from xml.parsers import expat
+
+from builder.problems import Problem, Refused
+from builder.quantities import SYSTEMS
+from builder.records.versions import SCHEMA
+
+# The largest book of ours (1,000 lines, saved by another program) is 1.5 MB, 17 MB unpacked, in 54 parts, with 0.6 million tags.
+FILE = 20_000_000              # bytes, packed
+UNPACKED = 100_000_000         # bytes, all parts together
+PART = 32_000_000              # bytes, one part unpacked
+RATIO, FREE = 40, 10_000_000   # times larger than packed (ours: 13); below FREE any ratio is harmless
+PARTS = 2000
+TAGS = 1_500_000               # opening and closing, all parts together; every cell has one at least
+ATTRIBUTES = 1_500_000
+LINES = 2_000                  # rows of takeoff
+
+COMPOUND = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"         # [MS-CFB] 2.2: old workbooks, and new ones under a password
+ZIP, ENTRY = b"PK\x03\x04", b"PK\x01\x02"              # APPNOTE.TXT 4.3.7, 4.3.12
+ENCRYPTED = 1                                          # APPNOTE.TXT 4.4.4, bit 0
+STRICT = b"http://purl.oclc.org/ooxml/spreadsheetml/main"   # ISO/IEC 29500-1, which the reading library does not know
+
+AGAIN = "get it again, or ask for it again"
+AS_XLSX = "open it in a spreadsheet program and save it as xlsx"
+PASSWORD = "it is protected by a password", "save it without a password"
+CROWDED = "it holds far more than an estimate can", "use the book that wetfilm built, with nothing added to it"
+PUT_BACK = "put back what stood there, or build the book again"
+FOREIGN = "this workbook was not written by wetfilm", "only a workbook that 'wetfilm build' wrote can be read back"
+
+
+def refused(name, message, hint=""):
+    """The refusal of a workbook, to be raised."""
+    return Refused([Problem(str(name), 0, 0, message, hint)])
+
+
+class Verified(io.BytesIO):
+    """The bytes of a verified workbook. name: what a refusal calls it."""
+
+    def __init__(self, data, name):
+        super().__init__(data)
+        self.name = name
+
+
+def opened(source):
+    """A workbook of ours, Verified, even where the file changes meanwhile. source: a path, or a binary stream, which may be Verified already."""
+    if isinstance(source, Verified):
+        return source
+    data = source.read(FILE + 1) if hasattr(source, "read") else _bytes(Path(source))
+    name = "the workbook" if hasattr(source, "read") else str(source)
+    _shape(name, data)
+    try:
+        with zipfile.ZipFile(io.BytesIO(data)) as archive:
+            _directory(name, archive.infolist(), len(data))
+            _parts(name, archive)
+            _ours(name, archive.read("xl/workbook.xml"))
+    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, UnicodeError):
+        raise refused(name, "it is cut off or damaged", AGAIN) from None
+    return Verified(data, name)
+
+
+def sound(name, settings):
+    """Refuses a book whose facts on Start are not what this program writes there."""
+    schema = settings["schema"]
+    if isinstance(schema, float) and schema > SCHEMA:
+        raise refused(name, "it was made by a newer wetfilm", f"this one knows books up to schema {SCHEMA}, the book has {schema:g}: install the newer one")
+    right = {
+        "schema": isinstance(schema, float) and schema >= 1, "units": settings["units"] in SYSTEMS, "currency": isinstance(settings["currency"], str),
+        "exchange": isinstance(settings["exchange"], float) and 0 < settings["exchange"] < float("inf"),
+        "lines": isinstance(settings["lines"], float) and 1 <= settings["lines"] <= LINES and settings["lines"] % 1 == 0}
+    for key in right:
+        if not right[key]:
+            raise refused(name, f"the sheet Start was changed: its {key} cannot be '{settings[key]}'", PUT_BACK)
+
+
+def _bytes(path):
+    try:
+        size = path.stat().st_size
+        if not path.is_file():
+            raise refused(path, "this is not a file", "name a workbook, as in out/boathouse.xlsx")
+        if size > FILE:
+            raise _large(path, size)
+        with path.open("rb") as stream:
+            return stream.read(FILE + 1)         # it may have grown since
+    except (OSError, ValueError) as error:       # ValueError: a path with a zero byte
+        raise refused(path, f"cannot read the file: {getattr(error, 'strerror', None) or error}") from None
+
+
+def _large(name, size):
+    return refused(name, f"it is too large for a workbook of wetfilm: {size / 1e6:,.0f} MB", f"such a book has at most {FILE / 1e6:.0f} MB")
+
+
+def _shape(name, data):
+    """Refuses what is no zip archive, by its first bytes."""
+    if len(data) > FILE:
+        raise _large(name, len(data))
+    if not data:
+        raise refused(name, "the file is empty", AGAIN)
+    if data.startswith(COMPOUND):
+        if "EncryptedPackage".encode("utf-16-le") in data:
+            raise refused(name, *PASSWORD)
+        raise refused(name, "it is an old .xls workbook", AS_XLSX)
+    if not data.startswith(ZIP):
+        raise refused(name, "it is not a workbook, whatever its name says", "a csv file has no formulas: ask for the .xlsx that wetfilm built")
+    if data.count(ENTRY) > PARTS:                # before the directory is loaded
+        raise refused(name, *CROWDED)
+
+
+def _directory(name, entries, size):
+    """Refuses by what the archive's directory says of its parts."""
+    names = [entry.filename.lower() for entry in entries]      # part names are equal without regard to case: ECMA-376-2, 6.2.2.3
+    if any(entry.flag_bits & ENCRYPTED for entry in entries):
+        raise refused(name, *PASSWORD)
+    if "mimetype" in names and "content.xml" in names:
+        raise refused(name, "it is an OpenDocument file (.ods)", AS_XLSX)
+    if "xl/workbook.bin" in names:
+        raise refused(name, "it is a binary workbook (.xlsb)", AS_XLSX)
+    if not {"[content_types].xml", "xl/workbook.xml"} <= set(names):
+        raise refused(name, "it is a zip archive without a workbook in it", "take the workbook out of the archive, or ask for it again")
+    if len(set(names)) < len(names):
+        raise refused(name, "two of its parts bear the same name: no spreadsheet program writes that", AGAIN)
+    if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
+        raise refused(name, "it is packed in a way no spreadsheet program uses", AS_XLSX)
+    whole = sum(entry.file_size for entry in entries)
+    if whole > max(FREE, size * RATIO) or whole > UNPACKED or any(entry.file_size > PART for entry in entries):
+        raise refused(name, f"it would unpack to {whole / 1e6:,.0f} MB", "use the book that wetfilm built, with nothing added to it")
+
+
+def _parts(name, archive):
+    """Unpacks every part, which proves lengths and checksums (the library stops at the length in the directory), and looks at its XML."""
+    tags = attributes = 0
+    for entry in archive.infolist():
+        data = archive.read(entry)
+        tags, attributes = tags + data.count(b"<"), attributes + data.count(b"=")
+        if tags > TAGS or attributes > ATTRIBUTES:
+            raise refused(name, *CROWDED)
+        _xml(name, entry.filename, data)
+
+
+def _xml(name, part, data):
+    """Refuses declarations of types and entities, in any encoding. A part that is no XML, whatever its name, cannot declare any."""
+    def declared(*_):
+        raise refused(name, f"its part {part} declares a document type: no spreadsheet program writes that", AGAIN)
+
+    parser = expat.ParserCreate()
+    parser.StartDoctypeDeclHandler = parser.EntityDeclHandler = declared
+    try:
+        parser.Parse(data, True)
+    except (expat.ExpatError, LookupError, ValueError):         # the last two: encodings it does not know
+        if part.lower().endswith((".xml", ".rels")):
+            raise refused(name, f"its part {part} is damaged", AGAIN) from None
+
+
+def _ours(name, workbook):
+    if STRICT in workbook:
+        raise refused(name, "it was saved as strict Open XML", "save it as an ordinary xlsx workbook")
+    if not re.search(rb"""name=["']book_schema["']""", workbook):
+        raise refused(name, *FOREIGN)

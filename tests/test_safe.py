@@ -1,0 +1,235 @@
+"""Files from outside: each hostile or mistaken one is answered in one plain message, and nothing of it is read."""
+import io
+import os
+import re
+import struct
+import zipfile
+import zlib
+
+import pytest
+from conftest import ROOT
+
+from builder.cli import main
+from builder.problems import Refused
+from builder.workbook import safe
+from builder.workbook.read import read
+
+DECLARED = '<!DOCTYPE a [<!ENTITY b "c">]>'
+LAUGHS = '<!DOCTYPE a [<!ENTITY b "ha"><!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]>'
+SHEET = "xl/worksheets/sheet3.xml"             # Takeoff
+
+
+def parts(data):
+    """The parts of a workbook by name."""
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        return {entry.filename: archive.read(entry) for entry in archive.infolist()}
+
+
+def packed(contents, method=zipfile.ZIP_DEFLATED):
+    stream = io.BytesIO()
+    with zipfile.ZipFile(stream, "w", method) as archive:
+        for name, data in contents.items():
+            archive.writestr(name, data)
+    return stream.getvalue()
+
+
+def changed(book, **replaced):
+    """A book with other content in some parts: workbook, sheet and extra, each a function of what stands there, or bytes."""
+    contents = parts(book.data)
+    names = {"workbook": "xl/workbook.xml", "sheet": SHEET, "extra": "xl/extra.xml"}
+    for key, new in replaced.items():
+        old = contents.get(names[key], b"")
+        contents[names[key]] = new(old) if callable(new) else new
+    assert contents != parts(book.data)
+    return packed(contents)
+
+
+def refusal(tmp_path, data):
+    """What the reader says of a file with these bytes: one message, without the file's name."""
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(data)
+    with pytest.raises(Refused) as caught:
+        read(path)
+    problem, = caught.value.problems
+    assert problem.file == str(path)
+    return str(problem).removeprefix(f"{path}: ")
+
+
+def test_what_is_no_workbook(tmp_path):
+    foreign = "it is not a workbook, whatever its name says (a csv file has no formulas: ask for the .xlsx that wetfilm built)"
+    assert refusal(tmp_path, b"tag,length,height\nS1,62,10\n") == foreign
+    assert refusal(tmp_path, os.urandom(5000).replace(b"PK", b"kp")) == foreign
+    assert refusal(tmp_path, b"") == "the file is empty (get it again, or ask for it again)"
+    old = safe.COMPOUND + bytes(504)
+    assert refusal(tmp_path, old) == "it is an old .xls workbook (open it in a spreadsheet program and save it as xlsx)"
+    protected = old + "EncryptedPackage".encode("utf-16-le") + bytes(480)
+    assert refusal(tmp_path, protected) == "it is protected by a password (save it without a password)"
+    assert refusal(tmp_path, packed({"holiday.jpg": b"picture", "book.xlsx": b"PK"})) == \
+        "it is a zip archive without a workbook in it (take the workbook out of the archive, or ask for it again)"
+    document = packed({"mimetype": b"application/vnd.oasis.opendocument.spreadsheet", "content.xml": b"<a/>"})
+    assert refusal(tmp_path, document) == "it is an OpenDocument file (.ods) (open it in a spreadsheet program and save it as xlsx)"
+    assert refusal(tmp_path, packed({"[Content_Types].xml": b"<a/>", "xl/workbook.bin": b"1"})) == \
+        "it is a binary workbook (.xlsb) (open it in a spreadsheet program and save it as xlsx)"
+
+
+def test_what_cannot_be_read_at_all(tmp_path):
+    for path, words in ((tmp_path / "none.xlsx", "cannot read the file: No such file or directory"), (tmp_path, "this is not a file"),
+                        ("a\0b.xlsx", "cannot read the file: embedded null byte")):
+        with pytest.raises(Refused, match=words):
+            safe.opened(path)
+
+
+def test_a_pipe_is_not_waited_for(tmp_path):
+    os.mkfifo(tmp_path / "book.xlsx")
+    with pytest.raises(Refused, match="this is not a file"):
+        safe.opened(tmp_path / "book.xlsx")
+
+
+def test_a_large_file_is_refused_unread(tmp_path, monkeypatch):
+    path = tmp_path / "book.xlsx"
+    with path.open("wb") as stream:
+        stream.truncate(200_000_000)
+    monkeypatch.setattr(type(path), "open", None)
+    with pytest.raises(Refused, match=r"it is too large for a workbook of wetfilm: 200 MB \(such a book has at most 20 MB\)"):
+        safe.opened(path)
+
+
+def test_a_file_cut_off_or_with_a_changed_byte(tmp_path, books):
+    data = books["shed"].data
+    damaged = "it is cut off or damaged (get it again, or ask for it again)"
+    for length in (30, len(data) // 2, len(data) - 1):
+        assert refusal(tmp_path, data[:length]) == damaged
+    middle = len(data) // 2
+    assert refusal(tmp_path, data[:middle] + bytes([data[middle] ^ 255]) + data[middle + 1:]) == damaged
+
+
+def test_a_bomb_is_refused_by_its_directory(tmp_path, books):
+    bomb = changed(books["shed"], extra=bytes(29_000_000))
+    assert len(bomb) < 500_000
+    assert re.match(r"it would unpack to \d\d MB \(use the book", refusal(tmp_path, bomb))
+    contents = parts(books["shed"].data) | {f"xl/{number}.bin": bytes(16_000_000) for number in range(16)}
+    whole = sum(map(len, contents.values())) / 1e6
+    assert f"it would unpack to {whole:.0f} MB" in refusal(tmp_path, packed(contents))
+
+
+def test_a_bomb_whose_directory_lies_is_never_unpacked(tmp_path, books):
+    """The directory says 1 kB, the part holds 29 MB: no more than 1 kB is unpacked, be the checksum that of 29 MB or of 1 kB."""
+    size, said = 29_000_000, 1000
+    bomb = packed(parts(books["shed"].data) | {"xl/extra.bin": bytes(size)})
+    old, new = (struct.pack("<I", number) for number in (size, said))
+    assert bomb.count(old) == 2
+    assert "damaged" in refusal(tmp_path, bomb.replace(old, new))
+    honest, lying = (struct.pack("<I", zlib.crc32(bytes(number))) for number in (size, said))
+    assert bomb.count(honest) == 2
+    with zipfile.ZipFile(safe.opened(io.BytesIO(bomb.replace(old, new).replace(honest, lying)))) as archive:
+        assert len(archive.read("xl/extra.bin")) == said
+
+
+def test_too_many_parts_and_parts_of_one_name(tmp_path, books):
+    contents = parts(books["shed"].data)
+    assert refusal(tmp_path, packed(contents | {f"xl/{number}.bin": b"" for number in range(2000)})) == \
+        "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
+    twice = "two of its parts bear the same name: no spreadsheet program writes that (get it again, or ask for it again)"
+    assert refusal(tmp_path, packed(contents | {SHEET.upper(): b"<a/>"})) == twice
+    assert refusal(tmp_path, packed(contents, zipfile.ZIP_LZMA)).startswith("it is packed in a way no spreadsheet program uses")
+
+
+def test_an_encrypted_part(tmp_path, books):
+    data = books["shed"].data
+    flags = data.index(safe.ENTRY) + 8
+    assert refusal(tmp_path, data[:flags] + b"\1" + data[flags + 1:]) == "it is protected by a password (save it without a password)"
+
+
+@pytest.mark.parametrize("text, encoding", [(DECLARED, "utf-8"), (LAUGHS, "utf-8"), ("<!DOCTYPE a SYSTEM 'file:///etc/hostname'>", "utf-8"),
+                                            (DECLARED, "utf-16"), (DECLARED, "utf-16-be"), (DECLARED, "utf-8-sig")])
+@pytest.mark.parametrize("name", [SHEET, "xl/media/image1.png"])
+def test_declarations_in_any_part_and_encoding(tmp_path, books, text, encoding, name):
+    """A part is XML when it reads as XML, whatever its name says: a worksheet may be called image1.png."""
+    head = '<?xml version="1.0" encoding="UTF-16"?>' if "16" in encoding else '<?xml version="1.0"?>'
+    data = packed(parts(books["shed"].data) | {name: f"{head}{text}<a/>".encode(encoding)})
+    assert refusal(tmp_path, data) == f"its part {name} declares a document type: no spreadsheet program writes that (get it again, or ask for it again)"
+
+
+def test_a_part_that_is_no_xml(tmp_path, books):
+    assert refusal(tmp_path, changed(books["shed"], sheet=lambda old: old[:-30])) == f"its part {SHEET} is damaged (get it again, or ask for it again)"
+
+
+def test_a_picture_added_by_hand_is_no_reason(tmp_path, books):
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(packed(parts(books["shed"].data) | {"xl/media/image1.png": os.urandom(3000)}))
+    assert read(path) == read(books["shed"].path)
+
+
+def test_workbooks_of_others_and_of_newer_programs(tmp_path, books):
+    book = books["shed"]
+    assert refusal(tmp_path, changed(book, workbook=lambda old: old.replace(b'"book_schema"', b'"schema"'))) == \
+        "this workbook was not written by wetfilm (only a workbook that 'wetfilm build' wrote can be read back)"
+    strict = changed(book, workbook=lambda old: old.replace(b"http://schemas.openxmlformats.org/spreadsheetml/2006/main", safe.STRICT))
+    assert refusal(tmp_path, strict) == "it was saved as strict Open XML (save it as an ordinary xlsx workbook)"
+    schema = book.layout.places["book", "schema"].row
+    newer = packed(parts(book.data) | {"xl/worksheets/sheet1.xml": re.sub(
+        rf'(<c r="B{schema}"[^>]*><v>)1<'.encode(), rb"\g<1>99<", parts(book.data)["xl/worksheets/sheet1.xml"])})
+    assert refusal(tmp_path, newer) == \
+        "it was made by a newer wetfilm (this one knows books up to schema 1, the book has 99: install the newer one)"
+
+
+@pytest.mark.parametrize("key, value", [("lines", "1e9"), ("lines", "2.5"), ("exchange", "0"), ("exchange", "1e999"), ("schema", "0")])
+def test_facts_that_were_changed(tmp_path, books, key, value):
+    book = books["shed"]
+    row = book.layout.places["book", key].row
+    sheet = re.sub(rf'(<c r="B{row}"[^>]*><v>)[^<]*<'.encode(), rf"\g<1>{value}<".encode(), parts(book.data)["xl/worksheets/sheet1.xml"])
+    said = refusal(tmp_path, packed(parts(book.data) | {"xl/worksheets/sheet1.xml": sheet}))
+    assert said.startswith(f"the sheet Start was changed: its {key} cannot be '") and said.endswith("(put back what stood there, or build the book again)")
+
+
+@pytest.mark.parametrize("area, words", [
+    (b"'Takeoff'!$G$1:$XFD$1048576", f"its name takeoff_length covers {(16384 - 6) * 1048576:,} cells"), (b"'Takeoff'!$G:$G", "was deleted or points nowhere"),
+    (b"#REF!", "was deleted or points nowhere"), (b"'Gone'!$G$5:$G$9", "was deleted or points nowhere"), (b"'Takeoff'!$G$9:$G$5", "covers -3 cells"),
+    (b"'Takeoff'!$G$5:$G$6,'Takeoff'!$G$8", "was deleted or points nowhere"), (b"&quot;(((", "was deleted or points nowhere")])
+def test_a_name_that_was_bent(tmp_path, books, area, words):
+    bent = changed(books["shed"], workbook=lambda old: re.sub(rb'(<definedName name="takeoff_length">)[^<]*', rb"\g<1>" + area, old))
+    assert words in refusal(tmp_path, bent)
+
+
+def after_data(inserted):
+    return lambda old: old.replace(b"</sheetData>", inserted[0] + b"</sheetData>" + inserted[1], 1)
+
+
+@pytest.mark.parametrize("inserted", [
+    (b'<row r="1048576" s="1" customFormat="1" ht="30" customHeight="1"><c r="XFD1048576"><v>1</v></c></row>', b""),
+    (b"", b'<mergeCells count="1"><mergeCell ref="A200:XFD1048576"/></mergeCells>'),
+    (b"", b'<hyperlinks><hyperlink ref="A200:XFD1048576" location="A1"/></hyperlinks>'),
+], ids=["a far cell with row styles", "a merged area", "a linked area"])
+def test_far_cells_and_wide_areas_change_nothing(tmp_path, books, inserted):
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(changed(books["shed"], sheet=after_data(inserted)))
+    assert read(path) == read(books["shed"].path)
+
+
+def test_more_cells_than_an_estimate_has(tmp_path, books):
+    crowd = after_data((b'<row r="300">' + b"<c/>" * 2_000_000 + b"</row>", b""))
+    assert refusal(tmp_path, changed(books["shed"], sheet=crowd)) == \
+        "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
+
+
+def test_one_sheet_named_many_times(tmp_path, books):
+    again = changed(books["shed"], workbook=lambda old: old.replace(b"</sheets>", b'<sheet name="More" sheetId="99" r:id="rId13"/></sheets>'))
+    assert refusal(tmp_path, again) == "it is damaged (get it again, or ask for it again)"
+
+
+def test_numbers_beyond_all_measure_are_text(tmp_path, books):
+    """They are answered as a fault of their cell, not by a crash."""
+    place = books["shed"].layout.places["takeoff", "height"]
+    cell = rb'(<c r="H%d"[^>]*><v>)[^<]*' % place.row
+    for value in (b"1E999", b"9" * 400):
+        path = tmp_path / "book.xlsx"
+        path.write_bytes(changed(books["shed"], sheet=re.sub(cell, rb"\g<1>" + value, parts(books["shed"].data)[SHEET])))
+        assert isinstance(read(path)[0]["takeoff"][0]["height"], str)
+
+
+def test_commands_refuse_alike(tmp_path, capsys):
+    path = tmp_path / "book.xlsx"
+    path.write_text("tag,length")
+    assert main(["impact", str(path), "--catalogs", str(ROOT / "catalogs")]) == 1
+    assert capsys.readouterr().err == f"{path}: it is not a workbook, whatever its name says (a csv file has no formulas: " \
+                                      "ask for the .xlsx that wetfilm built)\n"
