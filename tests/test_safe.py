@@ -11,6 +11,7 @@ from conftest import ROOT
 
 from builder.cli import main
 from builder.problems import Refused
+from builder.records.versions import SCHEMA
 from builder.workbook import safe
 from builder.workbook.read import read
 
@@ -168,9 +169,9 @@ def test_workbooks_of_others_and_of_newer_programs(tmp_path, books):
     assert refusal(tmp_path, strict) == "it was saved as strict Open XML (save it as an ordinary xlsx workbook)"
     schema = book.layout.places["book", "schema"].row
     newer = packed(parts(book.data) | {"xl/worksheets/sheet1.xml": re.sub(
-        rf'(<c r="B{schema}"[^>]*><v>)1<'.encode(), rb"\g<1>99<", parts(book.data)["xl/worksheets/sheet1.xml"])})
+        rf'(<c r="B{schema}"[^>]*><v>){SCHEMA}<'.encode(), rb"\g<1>99<", parts(book.data)["xl/worksheets/sheet1.xml"])})
     assert refusal(tmp_path, newer) == \
-        "it was made by a newer wetfilm (this one knows books up to schema 1, the book has 99: install the newer one)"
+        f"it was made by a newer wetfilm (this one knows books up to schema {SCHEMA}, the book has 99: install the newer one)"
 
 
 @pytest.mark.parametrize("key, value", [("lines", "1e9"), ("lines", "2.5"), ("exchange", "0"), ("exchange", "1e999"), ("schema", "0")])
@@ -182,13 +183,13 @@ def test_facts_that_were_changed(tmp_path, books, key, value):
     assert said.startswith(f"the sheet Start was changed: its {key} cannot be '") and said.endswith("(put back what stood there, or build the book again)")
 
 
-@pytest.mark.parametrize("area, words", [
-    (b"'Takeoff'!$G$1:$XFD$1048576", f"its name takeoff_length covers {(16384 - 6) * 1048576:,} cells"), (b"'Takeoff'!$G:$G", "was deleted or points nowhere"),
-    (b"#REF!", "was deleted or points nowhere"), (b"'Gone'!$G$5:$G$9", "was deleted or points nowhere"), (b"'Takeoff'!$G$9:$G$5", "covers -3 cells"),
-    (b"'Takeoff'!$G$5:$G$6,'Takeoff'!$G$8", "was deleted or points nowhere"), (b"&quot;(((", "was deleted or points nowhere")])
-def test_a_name_that_was_bent(tmp_path, books, area, words):
+@pytest.mark.parametrize("area", [
+    b"'Takeoff'!$G$1:$XFD$1048576", b"'Takeoff'!$G:$G", b"#REF!", b"'Gone'!$G$5:$G$9", b"'Takeoff'!$G$9:$G$5",
+    b"'Takeoff'!$G$5:$G$6,'Takeoff'!$G$8", b"&quot;((("])
+def test_a_name_that_was_bent(tmp_path, books, area):
     bent = changed(books["shed"], workbook=lambda old: re.sub(rb'(<definedName name="takeoff_length">)[^<]*', rb"\g<1>" + area, old))
-    assert words in refusal(tmp_path, bent)
+    assert refusal(tmp_path, bent) == ("the names by which these inputs are found were deleted or point nowhere: Takeoff: Length "
+                                       "(put back what stood there, or build the book again)")
 
 
 def after_data(inserted):

@@ -147,7 +147,8 @@ def _stale(back, located):
     if differ:
         _, sheet, cell, title, saved, want = min(differ, key=lambda one: one[0])
         shows, gives = ("a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want))
-        yield Finding("stale", sheet, cell, f"{title}: the file shows {shows}, its inputs give {gives}; {len(differ)} such cells", "open the workbook in a spreadsheet program, let it recalculate, and save")
+        yield Finding("stale", sheet, cell, f"{title}: the file shows {shows}, its inputs give {gives}; {len(differ)} such cells",
+                      "open the workbook in a spreadsheet program, let it recalculate, and save")
 
 
 def _catalogues(back, one):
