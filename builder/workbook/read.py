@@ -110,12 +110,12 @@ def _areas(book):
     for name, defined in book.defined_names.items():
         try:
             (sheet, address), = defined.destinations
-            found[name] = Area(sheet, *range_boundaries(address))
-        except (TypeError, ValueError, TokenizerError):          # deleted, or not one run of cells
+            left, top, right, bottom = range_boundaries(address)
+            size = (bottom - top + 1) * (right - left + 1)
+        except (TypeError, ValueError, TokenizerError):          # deleted, whole columns, or not one run of cells
             continue
-        area = found[name]
-        if sheet not in book.sheetnames or not 1 <= (area.bottom - area.top + 1) * (area.right - area.left + 1) <= LARGEST:
-            del found[name]
+        if sheet in book.sheetnames and 1 <= size <= LARGEST:
+            found[name] = Area(sheet, left, top, right, bottom)
     return found
 
 
