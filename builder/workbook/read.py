@@ -58,3 +58,8 @@ def read(source):
         rows = [dict(zip(columns, row)) for row in zip(*columns.values())]
         values[kind.key] = rows if kind.upright else [row for row in rows if any(value is not None for value in row.values())]
     return values, units, settings
+
+
+def shown(source, name):
+    """What the cells under a defined name showed when the workbook was last saved. source: as for `read`."""
+    return _Reader(source).cells(name)
