@@ -127,6 +127,19 @@ def _reissue(options):
     return 0
 
 
+def _letter(options):
+    from builder.files import put
+    from builder.review.letter import letter
+
+    path = Path(options.output or Path(options.book).with_suffix(".eml"))
+    data, opened = letter(options.book, options.to, not options.without_book, options.anyway)
+    put(path, data, options.force)
+    print(f"{path}: {opened.summary()}")
+    if not options.without_book:
+        print("the attached workbook shows costs, wages and margin; --without-book leaves it out")
+    return 0
+
+
 def _catalogs(folders):
     """The folders named, or `catalogs` in this folder, or those that came with the program."""
     from builder.jobs import SHIPPED
@@ -184,6 +197,14 @@ def _parser():
     reissue.add_argument("--dry-run", action="store_true", help="say what would change, and write nothing")
     reissue.add_argument("--force", action="store_true", help="overwrite a workbook that was changed")
     reissue.set_defaults(run=_reissue)
+    letter = commands.add_parser("letter", help="a draft e-mail: the estimate in words, with the workbook attached")
+    letter.add_argument("book", metavar="BOOK", help="a workbook of wetfilm, whatever program has saved it")
+    letter.add_argument("--to", metavar="ADDRESS", help="who gets it; several with commas between")
+    letter.add_argument("-o", "--output", metavar="FILE", help="the draft (BOOK.eml, beside the book)")
+    letter.add_argument("--without-book", action="store_true", help="do not attach the workbook, which shows costs")
+    letter.add_argument("--anyway", action="store_true", help="even where the price is not complete, or not what the book shows")
+    letter.add_argument("--force", action="store_true", help="overwrite a draft that was changed")
+    letter.set_defaults(run=_letter)
     for command in (build, check, impact, read, inspect, compare, reissue):
         command.add_argument("--catalogs", metavar="DIR", action="append",
                              help="a folder of catalogues (catalogs); given again, its records replace those before by name")

@@ -8,6 +8,7 @@ import zlib
 
 import pytest
 from conftest import ROOT
+from parcels import packed, parts
 
 from builder.cli import main
 from builder.problems import Refused
@@ -18,20 +19,6 @@ from builder.workbook.read import read
 DECLARED = '<!DOCTYPE a [<!ENTITY b "c">]>'
 LAUGHS = '<!DOCTYPE a [<!ENTITY b "ha"><!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]>'
 SHEET = "xl/worksheets/sheet3.xml"             # Takeoff
-
-
-def parts(data):
-    """The parts of a workbook by name."""
-    with zipfile.ZipFile(io.BytesIO(data)) as archive:
-        return {entry.filename: archive.read(entry) for entry in archive.infolist()}
-
-
-def packed(contents, method=zipfile.ZIP_DEFLATED):
-    stream = io.BytesIO()
-    with zipfile.ZipFile(stream, "w", method) as archive:
-        for name, data in contents.items():
-            archive.writestr(name, data)
-    return stream.getvalue()
 
 
 def changed(book, **replaced):

@@ -81,12 +81,11 @@ class Returned:
         """Where a column or fact stands; None where its name is gone."""
         return self.areas.get(old_name(int(self.settings.get("schema", SCHEMA)), f"{block}_{key}"))
 
-    def fact(self, key):
-        """A fact of the sheet Start. Refused where its name is gone."""
-        area = self.areas.get(f"book_{key}")
-        if area is None:
-            raise safe.refused(self.name, f"its name book_{key} was deleted or points nowhere", safe.PUT_BACK)
-        return self.cells(area)[0]
+    def shown(self, name):
+        """What the cells under a defined name show. Refused where the name is gone."""
+        if name not in self.areas:
+            raise safe.refused(self.name, f"its name {name} was deleted or points nowhere", safe.PUT_BACK)
+        return self.cells(self.areas[name])
 
     def cells(self, area):
         """The values of an area, from the top down."""
@@ -127,7 +126,7 @@ def returned(source):
     verified = safe.opened(source)
     book = loaded(verified)
     back = Returned(verified, book, _areas(book))
-    back.settings = {column.key: back.fact(column.key) for column in BOOK.columns}
+    back.settings = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns}
     safe.sound(back.name, back.settings)
     back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
     gone = [f"{kind.sheet}: {one.title}" for kind in KINDS.values() for one in kind.fields if back.area(kind.key, one.key) is None]
