@@ -1,4 +1,4 @@
-"""The `wetfilm` command: parse, call, print. Exit status 0 done, 1 problems found, 2 cannot do it."""
+"""The `wetfilm` command: parse, call, print. Exit status 0 done, 1 problems or differences found, 2 the command itself is wrong."""
 import argparse
 import json
 import sys

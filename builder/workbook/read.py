@@ -11,12 +11,15 @@ from openpyxl.utils.datetime import to_excel
 from builder.quantities import Units
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.load import load_record
+from builder.records.overlay import label
 from builder.records.versions import SCHEMA, old_name
+from builder.rules import is_number
 from builder.sheets.lists import BOOK
 from builder.workbook import safe
 from builder.workbook.cells import loaded
 
 LARGEST = 10_000               # cells under one name, at most
+DIGITS = 1e-9                  # of a number, beyond which another one was typed
 FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
 
 
@@ -137,7 +140,16 @@ def returned(source):
         if not kind.upright:
             back.strays += _strays(back, kind)
     back.issued = _issued(back)
+    for kind in CATALOGS:
+        back.values[kind.key] = [_restored(row, back.issued[kind.key].get(label(kind, row), {})) for row in back.values[kind.key]]
     return back
+
+
+def _restored(row, issued):
+    """A catalogue row with the digits it was issued with: some programs keep fewer of a very small number."""
+    def alike(one, other):
+        return is_number(one) and is_number(other) and abs(one - other) <= DIGITS * abs(other)
+    return {key: issued[key] if alike(value, issued.get(key)) else value for key, value in row.items()}
 
 
 def _rows(back, kind):

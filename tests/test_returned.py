@@ -1,0 +1,289 @@
+"""The workbook comes back: read, inspected, compared and reissued, whatever was done to it."""
+import copy
+import io
+import os
+import re
+import zipfile
+
+import pytest
+from conftest import ROOT
+from engines import edited_in_libreoffice, libreoffice
+from hypothesis import HealthCheck, given, settings
+from made_up import jobs
+from returning import partner
+
+from builder.cli import main
+from builder.jobs import facts, from_values, open_job
+from builder.records import versions
+from builder.records.kinds import JOBS, KINDS
+from builder.records.store import job_text
+from builder.review.compare import compare
+from builder.review.inspect import inspect
+from builder.review.reissue import reissue
+from builder.review.taken import as_job, taken
+from builder.workbook.make import make
+from builder.workbook.read import read, returned
+
+CATALOGS = (ROOT / "catalogs",)
+COUNT = int(os.environ.get("WETFILM_FUZZ", "6"))          # random jobs; the full run takes more
+
+
+def inputs(values):
+    """Every field of the job's own blocks, blank rows left out."""
+    return {kind.key: [row for given in values[kind.key] if any((row := {one.key: given.get(one.key) for one in kind.fields}).values())] for kind in JOBS}
+
+
+def found(path):
+    return [(one.kind, one.sheet, one.cell) for one in inspect(returned(path), CATALOGS).findings]
+
+
+def patched(data, part, old, new):
+    """The workbook with one text of one part replaced."""
+    stream = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(data)) as parts, zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as book:
+        for name in parts.namelist():
+            text = parts.read(name)
+            if name == part:
+                assert re.search(old, text)
+                text = re.sub(old, new, text, count=1)
+            book.writestr(name, text)
+    return stream.getvalue()
+
+
+def sheet_part(data, title):
+    """The part that holds a sheet."""
+    with zipfile.ZipFile(io.BytesIO(data)) as parts:
+        titles = re.findall(r'<sheet name="([^"]+)"', parts.read("xl/workbook.xml").decode())
+    return f"xl/worksheets/sheet{titles.index(title) + 1}.xml"
+
+
+# ---- saved by another program ------------------------------------------------------------------------------------------------
+
+@pytest.fixture(scope="module")
+def saved(books, tmp_path_factory, libreoffice_here):
+    """name -> the paths of an example saved by LibreOffice as xlsx, and as ods and back."""
+    folder = tmp_path_factory.mktemp("saved")
+    names = ("boathouse", "corridor")
+    straight = libreoffice([books[name].path for name in names], folder / "xlsx")
+    back = libreoffice(libreoffice([books[name].path for name in names], folder / "ods", "ods"), folder / "back")
+    return dict(zip(names, zip(straight, back)))
+
+
+@pytest.mark.parametrize("name", ("boathouse", "corridor"))
+def test_a_save_by_another_program_changes_nothing(books, saved, tmp_path, name):
+    job = as_job(taken(returned(books[name].path)), CATALOGS)
+    (tmp_path / "job.yaml").write_text(job)
+    opened = open_job(tmp_path / "job.yaml")
+    assert inputs(opened.values) == inputs(books[name].opened.values) and make(opened) == books[name].data
+    for path in saved[name]:
+        assert as_job(taken(returned(path)), CATALOGS) == job
+        assert found(path) == []
+
+
+# ---- a partner at work -------------------------------------------------------------------------------------------------------
+
+@pytest.fixture(scope="module")
+def changed(books, tmp_path_factory, libreoffice_here):
+    book = books["boathouse"]
+    return edited_in_libreoffice(book.path, tmp_path_factory.mktemp("changed") / "changed.xlsx", partner(book.layout))
+
+
+def test_inspect_names_the_three_formulas_and_the_stray_row(books, changed):
+    layout = books["boathouse"].layout
+    stray = layout.places["takeoff", "tag"].row + layout.places["takeoff", "tag"].rows + 2
+    findings = inspect(returned(changed), CATALOGS).findings
+    assert [(one.sheet, one.message.split(":")[0]) for one in findings if one.kind == "formula"] == [
+        ("Areas", "Coated area (ft2)"), ("Hours", "Labour (h)"), ("Price", "Cost (USD)")]
+    assert [(one.kind, one.sheet, one.cell) for one in findings if one.kind in ("row below", "moved", "name", "sheet", "beside", "stale")] == [
+        ("row below", "Measured", f"row {stray}"), ("moved", "Job", f"B{layout.places['job', 'fault'].row + 4}")]
+    assert [str(one) for one in findings if one.kind == "catalogue"] == ["Coatings 'Interior wall eggshell', price of pack 2: 176 -> 199 USD"]
+    assert [one.message for one in findings if one.kind == "understood"] == ["Height: '9 in' is taken as 0.75 ft", "Height: '0,75' is taken as 0.75 ft"]
+    assert len(findings) == 8                              # and nothing else
+
+
+def test_compare_tells_exactly_what_was_changed(books, changed):
+    one = compare(returned(books["boathouse"].path), returned(changed), CATALOGS)
+    units = books["boathouse"].opened.units
+    assert sorted(effect.difference.words(units) for effect in one.inputs) == [
+        "Coats 'C2', coating: Exterior acrylic satin -> Exterior acrylic heavy coat", "Takeoff 'S1', place: South side -> blank",
+        "Takeoff 'Trim, 20 ft, 1 ft' is added", "Takeoff 'Trim, 26 ft, 0.75 ft' is added", "Takeoff 'Trim, 40 ft, 0.75 ft' is added",
+        "Takeoff 'W1', item: Lower boards -> South side"]
+    assert [effect.difference.words(units) for effect in one.catalogues] == ["Coatings 'Interior wall eggshell', price of pack 2: 176 -> 199 USD"]
+    assert all(effect.price > 0 for effect in (*one.inputs[:4], *one.catalogues))
+    assert len(one.touched) == 6 and {book for book, _ in one.touched} == {str(changed)}
+
+
+def test_reissue_keeps_every_input_and_is_healthy(books, changed, tmp_path):
+    one = reissue(returned(changed), CATALOGS)
+    (tmp_path / "again.xlsx").write_bytes(make(one.after))
+    values, units, _ = read(tmp_path / "again.xlsx")
+    trim = {"system": "Trim", "length": 26 * 0.3048, "height": 0.75 * 0.3048}
+    before = inputs(books["boathouse"].opened.values)
+    want = copy.deepcopy(before)
+    blank = dict.fromkeys(KINDS["takeoff"].field_of)
+    want["takeoff"][1:1] = []
+    added = [{**blank, **trim}, {**blank, **trim, "length": 40 * 0.3048}]
+    want["takeoff"] = [*want["takeoff"][:2], *added, *want["takeoff"][2:], {**blank, "system": "Trim", "length": 20 * 0.3048, "height": 0.3048}]
+    want["takeoff"][0]["place"] = None
+    next(row for row in want["takeoff"] if row["tag"] == "W1")["item"] = "South side"
+    want["coats"][1]["coating"] = "Exterior acrylic heavy coat"
+    assert inputs(values) == {kind: [{key: units.settle(value, KINDS[kind].field_of[key].quantity) for key, value in row.items()} for row in rows]
+                              for kind, rows in want.items()}
+    assert next(row for row in values["coatings"] if row["name"] == "Interior wall eggshell")["pack2_price"] == 199
+    assert found(tmp_path / "again.xlsx") == [] and one.after.price() == one.before.price() > books["boathouse"].opened.price()
+
+
+# ---- what was typed is understood, or travels as it stands -------------------------------------------------------------------
+
+def typed(book, tmp_path, key, row, text):
+    """A book with a text typed into a numeric column of Takeoff."""
+    place = book.layout.places["takeoff", key]
+    cell = f"{chr(65 + place.col)}{place.row + row}".encode()
+    path = tmp_path / "typed.xlsx"
+    path.write_bytes(patched(book.data, sheet_part(book.data, "Takeoff"), rb'<c r="' + cell + rb'" (s="\d+")><v>[^<]*</v></c>',
+                             b'<c r="' + cell + rb'" \1 t="inlineStr"><is><t>' + text.encode() + b"</t></is></c>"))
+    return path
+
+
+def test_a_cell_that_cannot_be_understood_travels_as_a_draft(books, tmp_path, capsys):
+    book = typed(books["shed"], tmp_path, "length", 1, "about twelve")
+    job, again = tmp_path / "job.yaml", tmp_path / "again.xlsx"
+    assert main(["read", str(book), "-o", str(job), "--catalogs", str(ROOT / "catalogs")]) == 1
+    said = capsys.readouterr()
+    assert f"{book}: Takeoff G6: Length: 'about twelve' is not a number with a unit" in said.err and "no price yet" in said.out
+    assert "draft: yes" in job.read_text() and "length: about twelve" in job.read_text()
+    assert main(["build", str(job), "-o", str(again), "--catalogs", str(ROOT / "catalogs")]) == 0
+    assert "warning: Length: 'about twelve'" in capsys.readouterr().err
+    values, _, _ = read(again)
+    assert values["takeoff"][1]["length"] == "about twelve"
+    assert as_job(taken(returned(again)), CATALOGS) == job.read_text()
+
+
+@pytest.mark.parametrize("text", ("14 ft", "4,2672 m", "14'", "168 in"))
+def test_a_length_in_words_gives_the_job_with_the_number(books, tmp_path, text):
+    want = copy.deepcopy(inputs(books["shed"].opened.values))
+    want["takeoff"][1]["length"] = 14 * 0.3048
+    values = taken(returned(typed(books["shed"], tmp_path, "length", 1, text))).opened.values
+    assert values["takeoff"][1]["length"] == pytest.approx(14 * 0.3048, rel=1e-12)
+    values["takeoff"][1]["length"] = 14 * 0.3048
+    assert inputs(values) == want
+
+
+def test_a_formula_that_was_never_worked_out_is_named(books, tmp_path):
+    place = books["shed"].layout.places["takeoff", "length"]
+    cell = f"{chr(65 + place.col)}{place.row}".encode()
+    path = tmp_path / "typed.xlsx"
+    path.write_bytes(patched(books["shed"].data, sheet_part(books["shed"].data, "Takeoff"), rb'<c r="' + cell + rb'" (s="\d+")><v>[^<]*</v></c>',
+                             b'<c r="' + cell + rb'" \1><f>12+14</f></c>'))
+    assert ("formula without a value", "Takeoff", cell.decode()) in found(path)
+
+
+def test_values_older_than_their_inputs_are_stale(books, tmp_path):
+    place = books["shed"].layout.places["takeoff", "length"]
+    cell = f"{chr(65 + place.col)}{place.row}".encode()
+    path = tmp_path / "stale.xlsx"
+    path.write_bytes(patched(books["shed"].data, sheet_part(books["shed"].data, "Takeoff"), rb'(<c r="' + cell + rb'" s="\d+"><v>)[^<]*', rb"\g<1>99"))
+    assert [(kind, sheet) for kind, sheet, _ in found(path)] == [("stale", "Price")]
+
+
+def test_a_deleted_name_is_told(books, tmp_path):
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(patched(books["shed"].data, "xl/workbook.xml", rb'<definedName name="areas_coated">[^<]*</definedName>', b""))
+    assert [(one.kind, one.message) for one in inspect(returned(path), CATALOGS).findings] == [
+        ("name", "the name areas_coated was deleted or points at nothing: what uses it shows an error")]
+
+
+# ---- random jobs ---------------------------------------------------------------------------------------------------------------
+
+@pytest.mark.parametrize("system", ("us", "metric"))
+def test_any_job_comes_back_from_its_file_and_its_workbook(system, tmp_path):
+    @settings(max_examples=max(1, COUNT // 2), deadline=None, database=None, suppress_health_check=list(HealthCheck))
+    @given(jobs(system))
+    def comes_back(drawn):
+        values, units = drawn
+        job, book = tmp_path / "job.yaml", tmp_path / "book.xlsx"
+        job.write_text(job_text(values, units, draft=True))
+        opened = open_job(job, CATALOGS)
+        assert not opened.errors and inputs(opened.values) == inputs(values)
+        book.write_bytes(make(from_values(values, units, facts(units, "", 20, CATALOGS))))
+        assert inputs(taken(returned(book)).opened.values) == inputs(values)
+    comes_back()
+
+
+# ---- today's catalogues --------------------------------------------------------------------------------------------------------
+
+def with_catalogs(tmp_path, **replaced):
+    """A folder of the shipped catalogues; replaced: file -> (old text, new text)."""
+    folder = tmp_path / "catalogs"
+    folder.mkdir()
+    for path in (ROOT / "catalogs").glob("*.yaml"):
+        text = path.read_text()
+        if path.stem in replaced:
+            old, new = replaced[path.stem]
+            assert old in text
+            text = text.replace(old, new)
+        (folder / path.name).write_text(text)
+    return folder
+
+
+def test_reissue_tells_what_moved_the_price(books, tmp_path, capsys):
+    folder = with_catalogs(tmp_path, terms=("wage: 28", "wage: 31"))
+    out = tmp_path / "again.xlsx"
+    assert main(["reissue", str(books["boathouse"].path), "--catalogs", str(folder), "-o", str(out)]) == 0
+    said = capsys.readouterr().out
+    assert re.search(r"price: 19,945\.00 -> 20,\d{3}\.00 USD", said) and re.search(r"\+\d+\.00: Crews 'steady', wage: 28 -> 31 USD/h", said)
+    assert inputs(read(out)[0]) == inputs(books["boathouse"].opened.values)
+
+
+def test_reissue_asks_about_a_record_that_is_gone(books, tmp_path, capsys):
+    folder = with_catalogs(tmp_path, surfaces=("name: Lap siding", "name: Lap sidings"))
+    book, out = str(books["boathouse"].path), tmp_path / "again.xlsx"
+    assert main(["reissue", book, "--catalogs", str(folder), "-o", str(out)]) == 1 and not out.exists()
+    assert capsys.readouterr().err.splitlines() == [
+        f"{book}: Surfaces 'Lap siding' is not in today's catalogues; used on Systems row 1, Systems row 2 (did you mean 'Lap sidings'? "
+        "say --instead 'Lap siding=NEW NAME', or --keep 'Lap siding' to carry it as it stands in the book)"]
+    for choice in (["--instead", "Lap siding=Lap sidings"], ["--keep", "Lap siding"]):
+        assert main(["reissue", book, "--catalogs", str(folder), "--dry-run", *choice]) == 0
+        assert "price: 19,945.00 -> 19,945.00 USD" in capsys.readouterr().out
+    assert not out.exists()
+
+
+def test_own_records_and_those_left_out_give_the_same_estimate(books, tmp_path):
+    """A book whose catalogues were changed inside comes back to the same price on the shipped catalogues."""
+    opened = books["boathouse"].opened
+    values = copy.deepcopy(opened.values)
+    values["coatings"][1]["pack2_price"] = 150.0
+    values["terms"][0]["sundries"] = None
+    values["nozzles"] = [row for row in values["nozzles"] if row["size"] != "517"]
+    book = from_values(values, opened.units, opened.settings)
+    (tmp_path / "book.xlsx").write_bytes(make(book))
+    (tmp_path / "job.yaml").write_text(as_job(taken(returned(tmp_path / "book.xlsx")), CATALOGS))
+    again = open_job(tmp_path / "job.yaml")
+    assert not again.errors and again.price() == book.price() != opened.price()
+
+
+# ---- older books ---------------------------------------------------------------------------------------------------------------
+
+GOLDEN = ROOT / "tests/golden"
+
+
+@pytest.mark.parametrize("schema", range(1, versions.SCHEMA))
+def test_a_book_of_every_older_schema_is_read_and_reissued(schema):
+    back = returned(GOLDEN / f"schema_{schema}.xlsx")
+    assert back.settings["schema"] == schema
+    one = taken(back)
+    assert f"{one.opened.price():.2f}" == f"{back.shown('price_total')[0]:.2f}"
+    assert inputs(one.opened.values) == inputs(open_job(ROOT / "tests/data/shed.yaml").values)
+    assert reissue(back, CATALOGS).after.price() > 0
+
+
+def test_inputs_that_were_renamed_since_are_found(tmp_path, monkeypatch):
+    want = inputs(read(GOLDEN / "schema_1.xlsx")[0])
+    monkeypatch.setattr(versions, "RENAMED", {1: {"takeoff_run": "takeoff_length"}})
+    data = (GOLDEN / "schema_1.xlsx").read_bytes()
+    path = tmp_path / "old.xlsx"
+    path.write_bytes(patched(data, "xl/workbook.xml", rb'name="takeoff_length"', b'name="takeoff_run"'))
+    assert inputs(read(path)[0]) == want
+    monkeypatch.setattr(versions, "SCHEMA", 3)
+    monkeypatch.setattr(versions, "RENAMED", {1: {"a_one": "a_two"}, 2: {"a_two": "a_three"}})
+    assert [versions.old_name(schema, "a_three") for schema in (1, 2, 3)] == ["a_one", "a_two", "a_three"]
