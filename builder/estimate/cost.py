@@ -1,6 +1,7 @@
 """Cost and price of each scenario (E22)."""
 from builder.estimate.areas import place
 from builder.estimate.scenarios import SCENARIOS
+from builder.records.checklist import ITEMS_OF_COST
 from builder.trade import price as pricing
 from builder.trade import spread
 from builder.trade.labor import steps_up
@@ -36,6 +37,7 @@ def costs(est):
         row.overhead_share = terms.overhead if job.overhead is None else job.overhead
         row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labour, 0.0)[place("overhead_basis", terms.overhead_basis) - 1]
         row.cost = row.direct + row.overhead
+        row.items = sum(getattr(row, key) for key in ITEMS_OF_COST)
         row.voc_mass = sum(one.voc_mass * one.scenarios[at] for one in est.rows["gallons"] if one.live)
         row.coated = sum(one.coated * one.scenarios[at] for one in est.rows["areas"] if one.sound)
 

@@ -1,4 +1,5 @@
 """Cost and Price of each scenario (E22)."""
+from builder.records.checklist import ITEMS_OF_COST
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 
@@ -38,6 +39,7 @@ COST = Block("cost", "Cost", (
     C("overhead", "Overhead", "money",
       "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}*{day.labour},0)"),
     C("cost", "Cost", "money", "{direct}+{overhead}"),
+    C("items", "Cost, added up item by item", "money", f"SUM({','.join(f'{{{key}}}' for key in ITEMS_OF_COST)})"),
     C("voc_mass", "VOC given off, at most", "mass", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.voc_mass})"),
     C("coated", "Coated area", "area", "SUMPRODUCT(INDEX({areas.scenarios},0,{no}),{areas.coated})"),
 ), {"day": At("days", "{no}"), "crew": At("crews", "{day.crew_at}")}, "live", "card")

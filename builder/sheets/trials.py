@@ -132,8 +132,8 @@ PICKS = Block("picks", "Picks", _front_first((
     C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
     C("labour", "Labour per area", "area_time", "{time}*{film.team}", "live"),
     C("advice", "When to change it", "text",
-      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&' + _whole("{interval}") + '&" pays; worn out at "&' + _whole("{life}")
-      + ',"use it until worn out, at "&' + _whole("{life}") + ")", "live"),
+      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&{pays}&" pays; worn out at "&{worn_out},"use it until worn out, at "&{worn_out})', "live"),
+    C("pays", "Replace after, rounded", "text", _whole("{interval}"), "live"), C("worn_out", "Life, rounded", "text", _whole("{life}"), "live"),
     C("fan", "Fan", "width", "{size.fan}", "live"),
     C("orifice", "Orifice", "orifice", "{size.orifice}", "live"),
     C("wet_film", "Wet film", "film", "{film.wet_film}", "live"),
