@@ -1,10 +1,7 @@
-"""The sheet Start, and the widths and headers of the others."""
+"""The sheet Start, and the headers of the sheets that hold no table."""
 from builder.estimate.scenarios import NAMES
 from builder.sheets.book import SHEETS
 
-HEAD_HEIGHT = 54                         # points: three lines of a header
-FROZEN = {"Nozzle check": 4, "Fit": 2, "Film": 1, "Picks": 5, "Gallons": 3, "Purchases": 3, "Sizes": 3, "Hours": 1, "Task hours": 1, "Areas": 1,
-          "Coatings": 1, "Surfaces": 1, "Pumps": 1, "Takeoff": 1, "Coats": 1}
 CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
     "Job": (("", 36), ("Your entry", 26), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 60)),
@@ -12,23 +9,8 @@ UPRIGHT_HEADS = {
     "Weather": (("", 36), ("Your reading", 26), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 60)),
     "Limits": (("", 50), ("Least", 14), ("Most", 14), ("Unit", 10)),
     "Constants": (("", 50), ("Figure", 20), ("What it is", 60)),
-    "Checks": (("Check", 70), ("Found", 24), ("Verdict", 14)),
+    "Checks": (("Check", 70), ("Found", 24), ("Verdict", 14), ("Where to look", 18)),
 }
-WIDE = {"says": 70, "replace": 44, "advice": 44, "next_words": 32, "why": 30, "what": 38, "nozzle": 16}
-WIDTHS = {"text": 18, "date": 12, "count": 9}
-
-
-def width(column):
-    """Width in characters of a table's column."""
-    if column.key in ("fault", "shown_fault", "source", "note", "standard", "help"):
-        return 44
-    if column.key in WIDE:
-        return WIDE[column.key]
-    if column.key.startswith("bad_"):
-        return 14
-    return WIDTHS.get(column.quantity, 11)
-
-
 STEPS = (
     ("section", "Three steps to a price"),
     ("label", "1  Job: say where and when, choose crew, pump and exposure."),

@@ -38,7 +38,7 @@ class SharingSheet(Worksheet):
         value = cell.value
         text = isinstance(value, str)
         shown = value.translate(_ESCAPES) if text else f"{value:.{DIGITS}g}"
-        self.fh.write(f'<c r="{cell_name(row, col)}" s="{cell.format._get_xf_index()}"{TEXT if text else ""}>{cell.start}<v>{shown}</v></c>')
+        self.fh.write(f'<c{TEXT if text else ""} s="{cell.format._get_xf_index()}" r="{cell_name(row, col)}">{cell.start}<v>{shown}</v></c>')
 
 
 TEXT = ' t="str"'
