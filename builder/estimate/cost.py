@@ -84,6 +84,11 @@ def prices(est):
         row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
         row.kept = row.net * (1 - row.margin - row.of_sales)
         row.chance_over, row.chance_margin = (spread.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.net, row.kept))
+        row.goes_coatings, row.goes_material = cost.paint + cost.thinner, cost.nozzles + cost.task_material + cost.sundries
+        row.goes_wages, row.goes_hire, row.goes_tax = cost.wages, cost.hire, cost.tax
+        row.goes_overhead, row.goes_contingency = cost.overhead + row.net * row.of_sales, row.contingency
+        row.goes_margin = row.net - sum((row.goes_coatings, row.goes_material, row.goes_wages, row.goes_hire, row.goes_tax,
+                                         row.goes_overhead, row.goes_contingency))
         row.per_area = row.net / cost.coated if cost.coated else 0.0
 
 

@@ -25,6 +25,7 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({film.gun_wage})"),
     C("guns", "Guns", "count", "IF(N({live})*N({film.sprayed})=1,{film.guns},0)", ""),
     C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({film.sprayed})=1,{scenarios@}*({pump.content}+{pump.heel}),0)", "", **SCENARIOS),
+    C("most", "Wears most nozzles", "count", "({due}>0)*({due}>=MAX({gallons.due})*(1-{terms.slack}))"),
     C("lead", "First coat of this coating and colour", "count", "MATCH({what},{gallons.what},0)"),
 )), {"coat": At("coats", "{no}"), "film": At("films", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{film.coating_at}"),
     "pump": At("pumps", "{film.pump_at}")}, "live")

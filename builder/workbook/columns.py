@@ -4,9 +4,9 @@ from textwrap import wrap
 from builder.sheets.grammar import heading
 from builder.workbook.layout import HEAD
 
-LINE, BOLD = 13.5, 1.15        # points of one line of a header; width of a bold letter, in characters of a column
+LINE, BOLD = 13.5, 1.08        # points of one line of a header; width of a bold letter, in characters of a column
 WIDTHS = {"text": 18, "date": 12, "count": 8, "money": 13}
-WIDE = {"says": 70, "replace": 44, "advice": 30, "next_words": 24, "why": 30, "shown": 20, "what": 26, "nozzle": 14, "topic": 24, "reason": 34, "tag": 8,
+WIDE = {"says": 70, "replace": 44, "advice": 30, "next_words": 24, "why": 24, "shown": 22, "what": 26, "nozzle": 14, "topic": 24, "reason": 34, "tag": 8,
         "shape": 11, "reach": 12, "note": 26, "scenario_name": 13, **dict.fromkeys(("fault", "shown_fault", "source", "standard", "help"), 38)}
 FROZEN = {"Nozzle check": 3, "Fit": 2, "Picks": 2, "Gallons": 2, "Purchases": 1, "Sizes": 2, "Hours": 2, "Film": 2, "Task hours": 2, "Areas": 2,
           "Coatings": 1, "Surfaces": 1, "Pumps": 1, "Takeoff": 1, "Coats": 2, "Systems": 1, "Task rates": 1, "Crews": 1}    # columns that stay in sight
@@ -35,6 +35,11 @@ def tables(layout):
         if place.block.form == "table":
             found.setdefault(place.sheet, []).extend((place.col + copy, place, copy) for copy in range(place.cols))
     return {title: sorted(columns, key=lambda one: one[0]) for title, columns in found.items()}
+
+
+def folded_on(layout):
+    """The sheets with something folded away."""
+    return [title for title, columns in tables(layout).items() if any(folded(place.block, place.column) for _, place, _ in columns)]
 
 
 def set_columns(writer):

@@ -9,7 +9,7 @@ from collections import namedtuple
 from xlsxwriter.utility import xl_rowcol_to_cell_fast as cell_name
 from xlsxwriter.worksheet import Worksheet
 
-Shared = namedtuple("Shared", "start value format")  # start: the part of the element that precedes the value
+Shared = namedtuple("Formula", "start value format")  # start: what precedes the value. The library's charts read the values of cells of this name
 
 DIGITS = 10                    # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
@@ -31,6 +31,9 @@ class SharingSheet(Worksheet):
         for place, value in enumerate(values):
             self.table[row + place][col] = Shared(first if place == 0 else f"{group}/>", value, style)
         self.shared_count += 1
+
+    def _calculate_spans(self):
+        self.row_spans = {}              # a hint that no program needs
 
     def _write_cell(self, row, col, cell):
         if type(cell) is not Shared:

@@ -17,12 +17,13 @@ ROLES = MappingProxyType({
     "number": {"font_color": QUIET, "font_size": 8, "align": "center"},
     "label": {},
     "section": {"bold": True, "font_size": 12},
-    "quiet": {"font_color": QUIET, "indent": 1},
+    "quiet": {"font_color": QUIET, "align": "left", "indent": 1},
     "link": {"font_color": INK, "underline": 1},
     "wrap": {"text_wrap": True, "valign": "top"},
     "input": {"bg_color": STRAW, "border": 1, "border_color": EDGE, "locked": False, "valign": "top"},
+    "sample": {"bg_color": STRAW, "border": 1, "border_color": EDGE},      # what an input looks like, on Start
     "working": {"valign": "top"},
-    "either": {"valign": "top", "text_wrap": True},       # a number, or words in its place
+    "either": {"valign": "top", "align": "center"},       # a number, or words in its place
     "fault": {"bold": True, "font_color": RUST, "valign": "top", "text_wrap": True},
 })
 
@@ -60,7 +61,7 @@ class Styles:
         if key not in self.made:
             look = {"font_name": FONT, "font_size": 10, "font_color": INK, **ROLES[role]}
             if quantity == "text" and role in ("input", "working"):
-                look |= {"indent": 1, "text_wrap": True}     # text does not touch the number before it, and shows whole
+                look |= {"align": "left", "indent": 1, "text_wrap": True}     # text does not touch the number before it, and shows whole
             decimals = 0 if quantity == "figure" else self.units.decimals(quantity)
             self.made[key] = self.book.add_format({**look, "num_format": number_format(quantity, decimals)})
         return self.made[key]

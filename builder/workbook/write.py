@@ -171,7 +171,7 @@ def write(layout, estimate, settings):
         paper.areas(writer, set_columns(writer))
         pages.start(writer)
         attention.call(writer)
-        charts.how_sure(writer)
+        charts.draw(writer)
         writer.names()
         book.close()
     return packed(stream)
