@@ -1,6 +1,6 @@
 """The checks, counted."""
 from builder.estimate.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
-from builder.records.checklist import CLEAR, ITEMS, ITEMS_OF_COST, LOOK, STOP, TABLES
+from builder.records.checklist import CLEAR, ITEMS, LOOK, STOP, TABLES
 from builder.records.kinds import KINDS
 from builder.rules import same
 
@@ -45,16 +45,21 @@ def _counts(est):
     counts["area_sum"] = _differ(est, sum(row.measured or 0 for row in rows["areas"]), sum(row.measured or 0 for row in rows["systems"]))
     counts["gallons_sum"] = _differ(est, sum(row.need * row.scenarios[0] for row in rows["gallons"] if row.live),
                                     sum(row.coats_need for row in rows["purchases"] if row.scenario == 1))
+    est.checks.lead_home = float(_lead_home(est.job))
     cost = rows["cost"][0]
-    est.checks.items_of_cost = sum(getattr(cost, key) or 0.0 for key in ITEMS_OF_COST)
+    est.checks.items_of_cost = cost.items or 0.0
     est.checks.kinds_of_cost = cost.cost or 0.0
     counts["cost_sum"] = _differ(est, est.checks.kinds_of_cost, est.checks.items_of_cost)
     return counts
 
 
+def _lead_home(job):
+    return bool(job.ready and job.building is not None and same(job.building) in ("home", "child-occupied") and (job.built or 0) < LEAD_YEAR)
+
+
 def _lead(job, slack):
     """40 CFR 745.83: homes and child-occupied buildings before 1978, unless the work is minor; windows never are."""
-    if not job.ready or job.building is None or same(job.building) not in ("home", "child-occupied") or (job.built or 0) >= LEAD_YEAR:
+    if not _lead_home(job):
         return False
     more = 1 + slack
     return ((job.disturbed_inside or 0) > LEAD_INSIDE * more or (job.disturbed_outside or 0) > LEAD_OUTSIDE * more

@@ -1,6 +1,7 @@
 """Cost and price of each scenario (E22)."""
 from builder.estimate.areas import place
 from builder.estimate.scenarios import SCENARIOS
+from builder.records.checklist import ITEMS_OF_COST
 from builder.trade import price as pricing
 from builder.trade import spread
 from builder.trade.labor import steps_up
@@ -36,6 +37,7 @@ def costs(est):
         row.overhead_share = terms.overhead if job.overhead is None else job.overhead
         row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labour, 0.0)[place("overhead_basis", terms.overhead_basis) - 1]
         row.cost = row.direct + row.overhead
+        row.items = sum(getattr(row, key) for key in ITEMS_OF_COST)
         row.voc_mass = sum(one.voc_mass * one.scenarios[at] for one in est.rows["gallons"] if one.live)
         row.coated = sum(one.coated * one.scenarios[at] for one in est.rows["areas"] if one.sound)
 
@@ -82,6 +84,11 @@ def prices(est):
         row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
         row.kept = row.net * (1 - row.margin - row.of_sales)
         row.chance_over, row.chance_margin = (spread.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.net, row.kept))
+        row.goes_coatings, row.goes_material = cost.paint + cost.thinner, cost.nozzles + cost.task_material + cost.sundries
+        row.goes_wages, row.goes_hire, row.goes_tax = cost.wages, cost.hire, cost.tax
+        row.goes_overhead, row.goes_contingency = cost.overhead + row.net * row.of_sales, row.contingency
+        row.goes_margin = row.net - sum((row.goes_coatings, row.goes_material, row.goes_wages, row.goes_hire, row.goes_tax,
+                                         row.goes_overhead, row.goes_contingency))
         row.per_area = row.net / cost.coated if cost.coated else 0.0
 
 

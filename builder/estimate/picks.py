@@ -31,10 +31,11 @@ def fitting(est):
 
 def _advice(est, row):
     """When to change the nozzle, in words."""
-    pays, worn = (f"{floor(est.units.to_cell(volume, 'volume') + 0.5 + est.terms.slack)} {est.units.shown('volume')}" for volume in (row.interval, row.life))
+    row.pays, row.worn_out = (f"{floor(est.units.to_cell(volume, 'volume') + 0.5 + est.terms.slack)} {est.units.shown('volume')}"
+                              for volume in (row.interval, row.life))
     if row.interval < row.life * (1 - est.terms.slack):
-        return f"changing it after {pays} pays; worn out at {worn}"
-    return f"use it until worn out, at {worn}"
+        return f"changing it after {row.pays} pays; worn out at {row.worn_out}"
+    return f"use it until worn out, at {row.worn_out}"
 
 
 def scores(est):

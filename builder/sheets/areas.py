@@ -1,7 +1,7 @@
 """Entries of systems and openings; Areas: measured, coated and work area (E1-E3)."""
 from builder.records.kinds import KINDS
 from builder.records.reasons import TOO_OPEN
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.sheets.stock import SCENARIOS
@@ -49,7 +49,7 @@ def openings(units):
     ), {"line": At("areas", "{line_at}")})
 
 
-AREAS = Block("areas", "Areas", (
+AREAS = Block("areas", "Areas", results_first("no system measured coated work gross openings perimeter fault", (
     C("no", "Line", "count", label=lambda number: number),
     C("entered", "Entered without fault", "count", "{line.ready}", ""),
     C("system_at", "Row of its system", "count", "MATCH({line.system},{systems.known},0)", "entered"),
@@ -74,5 +74,5 @@ AREAS = Block("areas", "Areas", (
     C("work", "Work area", "area", "{measured}*{reach_factor}", "sound"),
     C("perimeter", "Opening perimeter", "length", "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})", "sound"),
     C("scenarios", "In", "count", "{system.scenarios@}", **SCENARIOS),
-), {"line": At("takeoff", "{no}"), "system": At("systems", "{system_at}"), "profile": At("profiles", "{profile_at}"),
+)), {"line": At("takeoff", "{no}"), "system": At("systems", "{system_at}"), "profile": At("profiles", "{profile_at}"),
     "reach": At("reaches", "{reach_at}")}, "live")

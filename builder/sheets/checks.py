@@ -1,5 +1,5 @@
 """Checks: everything that is counted, the verdict beside each, and the master check."""
-from builder.records.checklist import CLEAR, ITEMS, ITEMS_OF_COST, LOOK, STOP, TABLES
+from builder.records.checklist import CLEAR, ITEMS, LOOK, STOP, TABLES
 from builder.records.kinds import KINDS
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
@@ -10,8 +10,8 @@ def _differ(one, other):
 
 
 # 40 CFR 745.83: homes and child-occupied buildings before 1978, unless the work is minor; windows never are.
-_LEAD = ('IF(N({job.ready})*(({job.building}="home")+({job.building}="child-occupied"))*(N({job.built})<{constants.lead_year})=0,0,'
-         "--((N({job.disturbed_inside})>{constants.lead_inside}*(1+N({terms.slack})))"
+_LEAD_HOME = 'IF(N({job.ready})=0,0,(({job.building}="home")+({job.building}="child-occupied"))*(N({job.built})<{constants.lead_year}))'
+_LEAD = ("IF({lead_home}=0,0,--((N({job.disturbed_inside})>{constants.lead_inside}*(1+N({terms.slack})))"
          '+(N({job.disturbed_outside})>{constants.lead_outside}*(1+N({terms.slack})))+({job.windows_replaced}="yes")>0))')
 
 COUNTS = {
@@ -52,7 +52,8 @@ CHECKS = (
           'IF({stops}+{looks}=0,"All checks clear",{stops}&" to put right, "&{looks}&" to look at"&REPT("; type the first line on Takeoff",{no_lines}))'),
         *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count",
             f"COUNTA({{{kind.key}.all}})-SUM({{{kind.key}.filled}})+COUNTA({{{kind.key}.below}})") for kind in TABLES),
-        C("items_of_cost", "Cost, added up by item", "money", "+".join(_COST % key for key in ITEMS_OF_COST)),
+        C("lead_home", "Home or child-occupied building of the years of lead paint", "count", _LEAD_HOME),
+        C("items_of_cost", "Cost, added up by item", "money", _COST % "items"),
         C("kinds_of_cost", "Cost, added up by kind", "money", _COST % "cost"),
     ), form="upright"),
     Block("checks", "Checks", tuple(C(f"verdict_{item.key}", "", "text", f'IF({{{item.key}}}=0,"{CLEAR}","{STOP if item.stops else LOOK}")', beside=item.key)

@@ -1,4 +1,5 @@
 """Cost and Price of each scenario (E22)."""
+from builder.records.checklist import ITEMS_OF_COST
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 
@@ -38,6 +39,7 @@ COST = Block("cost", "Cost", (
     C("overhead", "Overhead", "money",
       "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}*{day.labour},0)"),
     C("cost", "Cost", "money", "{direct}+{overhead}"),
+    C("items", "Cost, added up item by item", "money", f"SUM({','.join(f'{{{key}}}' for key in ITEMS_OF_COST)})"),
     C("voc_mass", "VOC given off, at most", "mass", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.voc_mass})"),
     C("coated", "Coated area", "area", "SUMPRODUCT(INDEX({areas.scenarios},0,{no}),{areas.coated})"),
 ), {"day": At("days", "{no}"), "crew": At("crews", "{day.crew_at}")}, "live", "card")
@@ -80,5 +82,13 @@ PRICE = Block("price", "Price", (
     C("chance_over", "Chance that the job costs more than its price", "share", _chance("{net}")),
     C("kept", "Cost that leaves the margin whole", "money", "{net}*(1-{margin}-{of_sales})"),
     C("chance_margin", "Chance that the margin is missed", "share", _chance("{kept}")),
+    C("goes_coatings", "In the price: coatings and thinner", "money", "{outlay.paint}+{outlay.thinner}"),
+    C("goes_material", "In the price: nozzles and other material", "money", "{outlay.nozzles}+{outlay.task_material}+{outlay.sundries}"),
+    C("goes_wages", "In the price: wages", "money", "{outlay.wages}"),
+    C("goes_hire", "In the price: hire", "money", "{outlay.hire}"),
+    C("goes_tax", "In the price: tax on purchases", "money", "{outlay.tax}"),
+    C("goes_overhead", "In the price: overhead", "money", "{outlay.overhead}+{net}*{of_sales}"),
+    C("goes_contingency", "In the price: contingency", "money", "{contingency}"),
+    C("goes_margin", "In the price: margin and rounding", "money", "{net}-SUM({goes_coatings:goes_contingency})"),
     C("per_area", "Price per coated area", "money_area", "IF({outlay.coated}=0,0,{net}/{outlay.coated})"),
 ), {"outlay": At("cost", "{no}"), "doubt": At("range", "{no}")}, "live", "card")

@@ -1,6 +1,6 @@
 """Film: what belongs to a coat alone, whatever nozzle sprays it (E4-E8, and the limits of E16)."""
 from builder.records.reasons import FILM_FAULTS
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.stock import SCENARIOS
 
@@ -13,7 +13,7 @@ FAULTS = {
     "no_brush_rate": '({sprays}=0)*({rolls}=0)*({surface.brush_rate}="")',
 }
 
-FILM = Block("films", "Film", (
+FILM = Block("films", "Film", results_first("no coating system fault dry_film wet_film thinning spread loss pressure coated surface_coats", (
     C("no", "Coat", "count", label=lambda number: number),
     C("entered", "Entered without fault", "count", "{coat.ready}", ""),
     C("system_at", "Row of its system", "count", "MATCH({coat.system},{systems.known},0)", "entered"),
@@ -89,6 +89,6 @@ FILM = Block("films", "Film", (
     C("rank", "Rank of finish asked", "count", "MAX({system.rank},MATCH({paint.finish},{words.finish},0))", "sprayed"),
     C("smooth", "Smoothest asked", "count", "{system.smooth}", "sprayed"),
     C("abrasion", "Abrasion", "number", "{paint.abrasion}", "sprayed"),
-), {"coat": At("coats", "{no}"), "system": At("systems", "{system_at}"), "paint": At("coatings", "{coating_at}"),
+)), {"coat": At("coats", "{no}"), "system": At("systems", "{system_at}"), "paint": At("coatings", "{coating_at}"),
     "surface": At("surfaces", "{surface_at}"), "pump": At("pumps", "{pump_at}"), "crew": At("crews", "{crew_at}"),
     "exposure": At("exposures", "{system.exposure_at}")}, "sound")

@@ -1,10 +1,10 @@
 """Gallons of each coat; Purchases: whole packs of each coating and colour at least cost (E18-E19)."""
 from builder.estimate.scenarios import NAMES
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.stock import SCENARIOS
 
-GALLONS = Block("gallons", "Gallons", (
+GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinner over material due", (
     C("no", "Coat", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF(({pick.live}=1)+({film.by_hand}=1)>0,1,"")', ""),
     C("what", "Coating and colour", "text",
@@ -25,8 +25,9 @@ GALLONS = Block("gallons", "Gallons", (
     C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({film.gun_wage})"),
     C("guns", "Guns", "count", "IF(N({live})*N({film.sprayed})=1,{film.guns},0)", ""),
     C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({film.sprayed})=1,{scenarios@}*({pump.content}+{pump.heel}),0)", "", **SCENARIOS),
+    C("most", "Wears most nozzles", "count", "({due}>0)*({due}>=MAX({gallons.due})*(1-{terms.slack}))"),
     C("lead", "First coat of this coating and colour", "count", "MATCH({what},{gallons.what},0)"),
-), {"coat": At("coats", "{no}"), "film": At("films", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{film.coating_at}"),
+)), {"coat": At("coats", "{no}"), "film": At("films", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{film.coating_at}"),
     "pump": At("pumps", "{film.pump_at}")}, "live")
 
 
@@ -48,7 +49,7 @@ def _small_cost(middle):
 
 def purchases(coats):
     """One row a scenario and coat."""
-    return Block("purchases", "Purchases", (
+    return Block("purchases", "Purchases", results_first("scenario_name what total small middle large bought cost left_over", (
         C("scenario", "Scenario", "count", label=lambda number: (number - 1) // coats + 1),
         C("coat", "Coat", "count", label=lambda number: (number - 1) % coats + 1),
         C("scenario_name", "Priced as", "text", label=lambda number: NAMES[(number - 1) // coats]),
@@ -81,7 +82,7 @@ def purchases(coats):
         C("bought", "Bought", "volume", f"{{small}}*{{paint.pack1_size}}+{{middle}}*{_size(2)}+{{large}}*{_size(3)}"),
         C("cost", "Cost", "money", 'IF({entry.owner_supplied}="yes",0,CHOOSE({choice},{case_cost@1},{case_cost@2},{case_cost@3}))'),
         C("left_over", "Left over", "volume", "{bought}-{total}"),
-    ), {"gallon": At("gallons", "{coat}"), "paint": At("coatings", "{paint_at}"), "entry": At("coats", "{coat}")}, "live")
+    )), {"gallon": At("gallons", "{coat}"), "paint": At("coatings", "{paint_at}"), "entry": At("coats", "{coat}")}, "live")
 
 
 def _first_least(*costs):

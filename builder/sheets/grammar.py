@@ -78,3 +78,9 @@ def heading(column, units, copy=0):
     unit = units.shown(column.quantity)
     title = f"{column.title}: {column.heads[copy]}" if column.heads else column.title
     return f"{title} ({unit})" if unit else title
+
+
+def results_first(front, columns):
+    """The columns named in `front` in that order, then the others as they stand: the result first, how it was found after."""
+    order = front.split()
+    return tuple(sorted(columns, key=lambda column: order.index(column.key) if column.key in order else len(order)))

@@ -1,11 +1,11 @@
 """Hours of each coat (E12) and of each task (E21)."""
 from builder.records.kinds import KINDS
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.sheets.stock import SCENARIOS
 
-HOURS = Block("hours", "Hours", (
+HOURS = Block("hours", "Hours", results_first("no coating system elapsed labour trigger trigger_share pace cost", (
     C("no", "Coat", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{gallon.live}", ""),
     C("system", "System", "text", "{film.system}"),
@@ -21,7 +21,7 @@ HOURS = Block("hours", "Hours", (
     C("cost", "Wages", "money", "{labour}*{film.wage}"),
     C("trigger_labour", "Labour at the trigger", "time", "{labour}*N({trigger_share})"),
     C("trigger_cost", "Wages at the trigger", "money", "{trigger_labour}*{film.wage}"),
-), {"film": At("films", "{no}"), "pick": At("picks", "{no}"), "gallon": At("gallons", "{no}")}, "live")
+)), {"film": At("films", "{no}"), "pick": At("picks", "{no}"), "gallon": At("gallons", "{no}")}, "live")
 
 
 def tasks(units):
@@ -39,7 +39,7 @@ TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},
 MATERIALS = ("CHOOSE({basis_no},{area@}*N({rate.area_material}),{edge@}*N({rate.length_material}),N({task.length})*N({rate.length_material}),"
              "N({task.count})*N({rate.each_material}),0,N({rate.each_material}),{colours@}*N({rate.each_material}))")
 
-TASK_HOURS = Block("task_hours", "Task hours", (
+TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
     C("no", "Task", "count", label=lambda number: number),
     C("entered", "Entered without fault", "count", "{task.ready}", ""),
     C("task", "What", "text", "{task.task}", "entered"),
@@ -61,4 +61,4 @@ TASK_HOURS = Block("task_hours", "Task hours", (
     C("visit_hours", "Labour a visit", "time", "{hours@}*{visits}", **SCENARIOS),
     C("once_material", "Material, once", "money", "{material@}*(1-{visits})", **SCENARIOS),
     C("visit_material", "Material a visit", "money", "{material@}*{visits}", **SCENARIOS),
-), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")
+)), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")

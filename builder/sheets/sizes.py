@@ -1,5 +1,5 @@
 """Sizes: the wear budget (E20)."""
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.stock import SCENARIOS
 
@@ -10,7 +10,7 @@ def _used(key):
 
 WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
 
-SIZES = Block("sizes", "Sizes", (
+SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due cash wear_cost", (
     C("no", "Size, row", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF(({nozzle.ready}=1)*({terms.ready}=1)=1,1,"")', ""),
     C("nozzle", "Nozzle", "text", "{nozzle.known}"),
@@ -24,4 +24,4 @@ SIZES = Block("sizes", "Sizes", (
     C("buy", "Buy", "count", f"IF({{due@}}>0,MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0),0)", **SCENARIOS),
     C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **SCENARIOS),
     C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **SCENARIOS),
-), {"nozzle": At("nozzles", "{no}")}, "live")
+)), {"nozzle": At("nozzles", "{no}")}, "live")

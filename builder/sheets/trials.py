@@ -1,6 +1,6 @@
 """Nozzle check: every coat with every size, and why it does not fit (E6-E16); Fit: the same at a glance; Picks (E17)."""
 from builder.records.reasons import COLUMNS, FITS, REASONS
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 
 TESTS = {
@@ -28,7 +28,7 @@ def _reasons():
 
 def trials(sizes):
     """`sizes`: rows of the nozzle catalogue, spare ones included."""
-    return Block("trials", "Nozzle check", (
+    return Block("trials", "Nozzle check", results_first("coat size nozzle why cost flow gun_speed set_pressure", (
         C("coat", "Coat", "count", label=lambda number: (number - 1) // sizes + 1),
         C("size", "Size, row", "count", label=lambda number: (number - 1) % sizes + 1),
         C("nozzle", "Nozzle", "text", 'IF(({film.sprayed}=1)*({size.ready}=1)=1,{size.known},"")', ""),
@@ -56,7 +56,7 @@ def trials(sizes):
         C("fits", FITS, "count", "1-MIN(1,MAX({not_lossy:not_hand}))"),
         C("why", "Verdict", "text",
           "IF({fits}=1,{#fits},INDEX({words.reason},SMALL({not_lossy:not_hand},COUNTIF({not_lossy:not_hand},0)+1)))"),
-    ), {"film": At("films", "{coat}"), "size": At("nozzles", "{size}")}, "live")
+    )), {"film": At("films", "{coat}"), "size": At("nozzles", "{size}")}, "live")
 
 
 # What the pick goes by: cost, a nozzle of the kit preferred, the earlier size at a tie.
@@ -98,16 +98,10 @@ def _told():
             before = f"{{told_{key}}}&"
 
 
-# What a crew wants to know stands first; how it was found follows.
-FRONT = ("no", "sprayed", "system", "coating", "nozzle", "set_pressure", "first_speed", "gun_speed", "wet_film", "why", "pick", "next",
-         "next_extra", "next_words", "advice")
+# What a crew wants to know stands first.
+FRONT = "no coating system nozzle set_pressure first_speed gun_speed wet_film why pick next next_extra next_words advice"
 
-
-def _front_first(columns):
-    return tuple(sorted(columns, key=lambda column: FRONT.index(column.key) if column.key in FRONT else len(FRONT)))
-
-
-PICKS = Block("picks", "Picks", _front_first((
+PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("no", "Coat", "count", label=lambda number: number),
     C("sprayed", "Sprayed", "count", "{film.sprayed}", ""),
     C("system", "System", "text", "{film.system}"),
@@ -132,8 +126,8 @@ PICKS = Block("picks", "Picks", _front_first((
     C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
     C("labour", "Labour per area", "area_time", "{time}*{film.team}", "live"),
     C("advice", "When to change it", "text",
-      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&' + _whole("{interval}") + '&" pays; worn out at "&' + _whole("{life}")
-      + ',"use it until worn out, at "&' + _whole("{life}") + ")", "live"),
+      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&{pays}&" pays; worn out at "&{worn_out},"use it until worn out, at "&{worn_out})', "live"),
+    C("pays", "Replace after, rounded", "text", _whole("{interval}"), "live"), C("worn_out", "Life, rounded", "text", _whole("{life}"), "live"),
     C("fan", "Fan", "width", "{size.fan}", "live"),
     C("orifice", "Orifice", "orifice", "{size.orifice}", "live"),
     C("wet_film", "Wet film", "film", "{film.wet_film}", "live"),

@@ -1,42 +1,26 @@
-"""The sheet Start, and the widths and headers of the others."""
+"""The sheet Start, and the headers of the sheets that hold no table."""
 from builder.estimate.scenarios import NAMES
 from builder.sheets.book import SHEETS
+from builder.workbook.columns import folded_on
 
-HEAD_HEIGHT = 54                         # points: three lines of a header
-FROZEN = {"Nozzle check": 4, "Fit": 2, "Film": 1, "Picks": 5, "Gallons": 3, "Purchases": 3, "Sizes": 3, "Hours": 1, "Task hours": 1, "Areas": 1,
-          "Coatings": 1, "Surfaces": 1, "Pumps": 1, "Takeoff": 1, "Coats": 1}
 CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
     "Job": (("", 36), ("Your entry", 26), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 60)),
     "Terms": (("", 34), ("Your figure", 20), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 70)),
     "Weather": (("", 36), ("Your reading", 26), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 60)),
-    "Limits": (("", 50), ("Least", 14), ("Most", 14), ("Unit", 10)),
+    "Limits": (("", 50), ("Least", 16), ("Most", 16), ("Unit", 10)),
     "Constants": (("", 50), ("Figure", 20), ("What it is", 60)),
-    "Checks": (("Check", 70), ("Found", 24), ("Verdict", 14)),
+    "Checks": (("Check", 70), ("Found", 24), ("Verdict", 14), ("Where to look", 18)),
 }
-WIDE = {"says": 70, "replace": 44, "advice": 44, "next_words": 32, "why": 30, "what": 38, "nozzle": 16}
-WIDTHS = {"text": 18, "date": 12, "count": 9}
-
-
-def width(column):
-    """Width in characters of a table's column."""
-    if column.key in ("fault", "shown_fault", "source", "note", "standard", "help"):
-        return 44
-    if column.key in WIDE:
-        return WIDE[column.key]
-    if column.key.startswith("bad_"):
-        return 14
-    return WIDTHS.get(column.quantity, 11)
-
-
 STEPS = (
     ("section", "Three steps to a price"),
     ("label", "1  Job: say where and when, choose crew, pump and exposure."),
     ("label", "2  Takeoff: type one row a measured surface. Systems and Coats say what goes on it; six usual ones may stand there already."),
     ("label", "3  Price: read the price and what it is made of. It stays blank while something is missing; Checks says what."),
     ("section", "Key"),
-    ("input", "Cells like this one are yours to type in."),
+    ("sample", "Cells like this one are yours to type in."),
     ("label", "All other cells are worked out and locked without a password."),
+    ("label", "Folded away, behind a + above the letters (unprotect the sheet to open it): single steps of {folded}."),
     ("section", "Before anyone sprays"),
     ("label", "Paint under pressure goes through skin from about 100 psi: an injection is a surgical emergency, however small it looks."),
     ("label", "Relieve the pressure and lock the trigger before touching a nozzle. Keep the guard on. Never feel for a leak by hand."),
@@ -55,7 +39,7 @@ def start(writer):
     sheet.set_column(0, 0, 46)
     sheet.set_column(1, 1, 34)
     for row, (role, text) in enumerate(STEPS, start=4):
-        sheet.write_string(row, 0, text, writer.styles(role))
+        sheet.write_string(row, 0, text.replace("{folded}", ", ".join(folded_on(writer.layout))), writer.styles(role))
     sheet.write_string(30, 0, "This book", writer.styles("section"))
     sheet.write_string(41, 0, "Sheets", writer.styles("section"))
     for row, about in enumerate(SHEETS[1:], start=42):

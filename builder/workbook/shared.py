@@ -9,7 +9,7 @@ from collections import namedtuple
 from xlsxwriter.utility import xl_rowcol_to_cell_fast as cell_name
 from xlsxwriter.worksheet import Worksheet
 
-Shared = namedtuple("Shared", "start value format")  # start: the part of the element that precedes the value
+Shared = namedtuple("Formula", "start value format")  # start: what precedes the value. The library's charts read the values of cells of this name
 
 DIGITS = 10                    # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
@@ -32,13 +32,16 @@ class SharingSheet(Worksheet):
             self.table[row + place][col] = Shared(first if place == 0 else f"{group}/>", value, style)
         self.shared_count += 1
 
+    def _calculate_spans(self):
+        self.row_spans = {}              # a hint that no program needs
+
     def _write_cell(self, row, col, cell):
         if type(cell) is not Shared:
             return super()._write_cell(row, col, cell)
         value = cell.value
         text = isinstance(value, str)
         shown = value.translate(_ESCAPES) if text else f"{value:.{DIGITS}g}"
-        self.fh.write(f'<c r="{cell_name(row, col)}" s="{cell.format._get_xf_index()}"{TEXT if text else ""}>{cell.start}<v>{shown}</v></c>')
+        self.fh.write(f'<c{TEXT if text else ""} s="{cell.format._get_xf_index()}" r="{cell_name(row, col)}">{cell.start}<v>{shown}</v></c>')
 
 
 TEXT = ' t="str"'

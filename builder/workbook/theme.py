@@ -1,30 +1,45 @@
-"""How the book looks, by role. Colours are tested for contrast; none of them is the only signal of anything."""
+"""How the book looks, by role. Colours are tested for contrast; none of them is the only signal of anything.
+
+Ink on sand and straw, edged in bronze: an input is outlined, a header underlined, a fault bold and said in words.
+"""
 from types import MappingProxyType
 
 FONT = "Arial"
-INK, QUIET, PAPER = "#1F2A30", "#4A565C", "#FFFFFF"
-SAND, STRAW, EDGE = "#E9E2D3", "#FFF9E8", "#8A7440"
-GROUP_TABS = MappingProxyType({"about": "#1F2A30", "input": "#8A7440", "working": "#9AA5AB", "check": "#7A2E1F", "catalogue": "#5F7A6B"})
+INK, QUIET, RUST, PAPER = "#1F2A30", "#4A565C", "#7A2E1F", "#FFFFFF"
+SAND, STRAW, EDGE, MOSS = "#E9E2D3", "#FFF9E8", "#7D6735", "#DDE8DF"
+GROUP_TABS = MappingProxyType({"about": INK, "input": EDGE, "working": "#9AA5AB", "check": RUST, "catalogue": "#5F7A6B"})
 
 ROLES = MappingProxyType({
     "title": {"bold": True, "font_size": 15},
     "purpose": {"font_color": QUIET, "italic": True},
     "master": {"bold": True},
-    "head": {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 1},
-    "number": {"font_color": QUIET, "font_size": 8},
+    "head": {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 2, "bottom_color": EDGE},
+    "number": {"font_color": QUIET, "font_size": 8, "align": "center"},
     "label": {},
     "section": {"bold": True, "font_size": 12},
-    "quiet": {"font_color": QUIET, "indent": 1},
+    "quiet": {"font_color": QUIET, "align": "left", "indent": 1},
+    "link": {"font_color": INK, "underline": 1},
     "wrap": {"text_wrap": True, "valign": "top"},
-    "input": {"bg_color": STRAW, "border": 1, "border_color": EDGE, "locked": False},
-    "working": {},
-    "fault": {"bold": True, "font_color": "#7A2E1F"},
+    "input": {"bg_color": STRAW, "border": 1, "border_color": EDGE, "locked": False, "valign": "top"},
+    "sample": {"bg_color": STRAW, "border": 1, "border_color": EDGE},      # what an input looks like, on Start
+    "working": {"valign": "top"},
+    "either": {"valign": "top", "align": "center"},       # a number, or words in its place
+    "fault": {"bold": True, "font_color": RUST, "valign": "top", "text_wrap": True},
+})
+
+ROLE_OF = MappingProxyType({"shown_fault": "fault", "shown": "either"})     # columns of their own role
+
+# What a cell turns into when it calls for the eye; each of them says so in words or numbers too.
+CALLS = MappingProxyType({
+    "look": {"bold": True, "font_color": RUST, "bg_color": SAND},          # a check that is not clear
+    "pick": {"bold": True, "font_color": INK, "bg_color": MOSS, "border": 1, "border_color": EDGE},
+    "fits": {"font_color": INK, "bg_color": STRAW},
 })
 
 
 def number_format(quantity, decimals):
-    """The fixed decimals of a quantity; text keeps what was typed."""
-    if quantity == "text":
+    """The fixed decimals of a quantity; text keeps what was typed, and so does a figure that has no unit."""
+    if quantity in ("text", "figure"):
         return "General"
     if quantity == "date":
         return "yyyy-mm-dd"
@@ -32,8 +47,6 @@ def number_format(quantity, decimals):
         return "0"
     if quantity == "share":
         return "0.0%"
-    if quantity == "number":
-        return "0.###"
     return "#,##0" + ("." + "0" * decimals if decimals else "")
 
 
@@ -48,6 +61,11 @@ class Styles:
         if key not in self.made:
             look = {"font_name": FONT, "font_size": 10, "font_color": INK, **ROLES[role]}
             if quantity == "text" and role in ("input", "working"):
-                look["indent"] = 1               # text does not touch the number before it
-            self.made[key] = self.book.add_format({**look, "num_format": number_format(quantity, self.units.decimals(quantity))})
+                look |= {"align": "left", "indent": 1, "text_wrap": True}     # text does not touch the number before it, and shows whole
+            decimals = 0 if quantity == "figure" else self.units.decimals(quantity)
+            self.made[key] = self.book.add_format({**look, "num_format": number_format(quantity, decimals)})
         return self.made[key]
+
+    def call(self, name):
+        """The format of a conditional format."""
+        return self.made.setdefault(name, self.book.add_format(CALLS[name]))

@@ -1,0 +1,30 @@
+"""What the charts of Picks draw: the sizes that fit the coat that wears most nozzles, and what its nozzle costs over its life."""
+from builder.estimate.drawn import POINTS
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+
+COAT = 'IF(SUM({gallons.most})=0,"",MATCH(1,{gallons.most},0))'
+
+CHOICES = Block("choices", "Picks", (
+    C("no", "Chart, size", "count", label=lambda number: number),
+    C("coat", "Coat charted", "count", COAT, ""),
+    C("size_at", "Size charted, row", "count", "IF(N({tried.fits})=1,{no},{pick.size_at})"),
+    C("fan", "Fan that fits", "width", "{size.fan}"),
+    C("flow", "Flow that fits", "flow", "{drawn.flow}"),
+    C("used_fan", "Fan used", "width", "{pick.fan}", rows=1),
+    C("used_flow", "Flow used", "flow", "{pick.flow}", rows=1),
+), {"tried": At("trials", "({coat}-1)*{constants.sizes}+{no}"), "drawn": At("trials", "({coat}-1)*{constants.sizes}+{size_at}"),
+    "pick": At("picks", "{coat}"), "size": At("nozzles", "{size_at}")}, "coat")
+
+COST = "{used.change_cost}/{%s}+{used.waste_rate}*{%s}/(2*{used.life})"     # of a volume, when the nozzle is changed after so much
+
+CURVE = Block("curve", "Picks", (
+    C("part", "Chart, part of the way", "share", label=lambda number: (number - 1) / (POINTS - 1)),
+    C("used_at", "Row charted in Nozzle check", "count", 'IF(N(INDEX({choices.coat},1))=0,"",{pick.used_at})', ""),
+    C("through", "Sprayed through", "volume", "{used.interval}/4+({used.life}*(1+1/4)-{used.interval}/4)*{part}"),
+    C("cost", "Nozzles and waste", "money_volume", COST % ("through", "through")),
+    C("pays", "Replacing pays at", "volume", "{used.interval}", rows=1),
+    C("pays_cost", "Nozzles and waste there", "money_volume", COST % ("pays", "pays"), rows=1),
+    C("worn", "Worn out at", "volume", "{used.life}", rows=1),
+    C("worn_cost", "Nozzles and waste then", "money_volume", COST % ("worn", "worn"), rows=1),
+), {"used": At("trials", "{used_at}"), "pick": At("picks", "INDEX({choices.coat},1)")}, "used_at")

@@ -1,0 +1,36 @@
+"""How the sheets print: explicit paper, titles on every page, page x of y, letters no smaller than can be read."""
+from itertools import accumulate
+from math import ceil
+
+from builder.sheets.book import SHEETS
+from builder.workbook.layout import HEAD
+
+PAPERS = {"letter": 1, "a4": 9}
+READABLE = 218                 # characters across one landscape page at 60 %, the smallest that is read without a glass
+
+
+def set_up(sheet, paper):
+    """What all sheets have alike."""
+    sheet.set_paper(PAPERS[paper])
+    sheet.set_landscape()
+    sheet.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
+    sheet.fit_to_pages(1, 0)
+    sheet.repeat_rows(0, HEAD - 1)
+    sheet.set_footer("&L&A&C&F&RPage &P of &N")
+
+
+def areas(writer, shown):
+    """`shown`: sheet -> the widths of its columns in sight. A wide working prints the columns that fit one page, and its results stand
+    first; a wide sheet of entries prints whole, page beside page, its first column on each."""
+    for about in SHEETS:
+        sheet, widths = writer.sheets[about.title], shown.get(about.title)
+        if not widths:
+            continue
+        last = len(widths) - 1
+        if about.group == "working":
+            last = sum(total <= READABLE for total in accumulate(widths)) - 1
+        else:
+            sheet.fit_to_pages(ceil(sum(widths) / READABLE), 0)
+            if sum(widths) > READABLE:
+                sheet.repeat_columns(0)
+        sheet.print_area(0, 0, sheet.dim_rowmax, last)
