@@ -18,7 +18,6 @@ from builder.workbook.read import FURTHER, plain
 
 CLOSE = 1e-8                   # of a cached value, which is written with ten digits
 TOUCHED = ("formula", "name", "sheet", "row below", "beside", "cell", "formula without a value", "understood")
-MOST_COLUMNS = 200             # of an input sheet, in which something typed beside the table is looked for
 
 
 @dataclass(frozen=True)
@@ -113,17 +112,16 @@ def _told(back, sheet, wrong, units):
 
 
 def _beside(back, located):
-    """What was typed on an input sheet beside its table."""
+    """What was typed on an input sheet beside its table, or far below it."""
     for first, _ in located.inputs.values():
         if first.block.form != "table" or not located.sheets[first.sheet]:
             continue
         sheet = back.book[located.sheets[first.sheet]]
         known = {place.col + 1 + copy for place in located.places.values() if place.sheet == first.sheet for copy in range(place.cols)}
-        top = located.head(first.sheet) + 1
-        for cells in sheet.iter_rows(top, min(sheet.max_row, top + FURTHER), 1, min(sheet.max_column, MOST_COLUMNS)):
-            for cell in cells:
-                if cell.column not in known and plain(cell.value) is not None:
-                    yield Finding("beside", sheet.title, cell.coordinate, f"'{cell.value}' stands beside the table and does not count")
+        head, looked_at = located.head(first.sheet), first.row + first.rows + FURTHER
+        for (row, col), cell in sorted(sheet._cells.items()):      # those that are there; walking rows and columns would visit all between
+            if row > head and (col not in known or row > looked_at) and plain(cell.value) is not None:
+                yield Finding("beside", sheet.title, cell.coordinate, f"'{cell.value}' stands beside the table and does not count")
 
 
 def _stale(back, located):
