@@ -7,7 +7,6 @@ from openpyxl.utils.cell import get_column_letter
 from builder.jobs import fingerprint, from_values
 from builder.records.checklist import ITEMS
 from builder.records.kinds import CATALOGS
-from builder.records.versions import SCHEMA
 from builder.review.differ import differences
 from builder.review.findings import Finding
 from builder.review.taken import Taken, taken
@@ -37,9 +36,8 @@ class Inspection:
 def inspect(back, catalogs):
     """Look at a Returned workbook; `catalogs` are the folders in force."""
     one = taken(back)
-    found = list(one.findings)
-    if back.settings["schema"] == SCHEMA:
-        located = Located(back)
+    found, located = list(one.findings), Located(back)
+    if located.same_form:
         found += _names(located)
         broken = list(_formulas(back, located))
         found += broken + list(_beside(back, located))
@@ -47,10 +45,10 @@ def inspect(back, catalogs):
             found += _stale(back, located)
     found += _catalogues(back, one)
     found += _checks(one)
-    return Inspection(tuple(_facts(back, one, catalogs)), tuple(found), one)
+    return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
 
 
-def _facts(back, one, catalogs):
+def _facts(back, one, catalogs, same_form):
     settings = back.settings
     here = "those in force here" if settings["catalogues"] == fingerprint(catalogs) else "not those in force here"
     priced = [row["priced_on"] for kind in CATALOGS for row in one.opened.values[kind.key] if is_number(row.get("priced_on"))]
@@ -59,9 +57,12 @@ def _facts(back, one, catalogs):
     if priced and is_number(date):
         age += f", {date - max(priced):g} days before the estimate" if date >= max(priced) else ", after the date of the estimate"
     yield f"made by {settings['builder']}, schema {settings['schema']:g}, on catalogues {settings['catalogues']}, {here}{age}"
-    if settings["schema"] != SCHEMA:
-        yield "made by an earlier wetfilm: its formulas are not compared"
-    yield one.opened.summary()
+    if not same_form:
+        yield "made by another version of wetfilm: whether formulas were typed over cannot be told; 'wetfilm reissue' makes it anew"
+    yield f"its inputs give: {one.opened.summary()}"
+    shown, price = back.saved_price(), one.opened.price()
+    if not (shown == price or is_number(shown) and is_number(price) and abs(shown - price) <= CLOSE * price):
+        yield f"the file itself shows {f'the price {shown:,.2f}' if is_number(shown) else 'no price'}"
 
 
 def _names(located):

@@ -54,4 +54,5 @@ ISSUED = Block("issued", "As issued", (C("kind", "Kind", "text"), C("record", "R
 BOOK = Block("book", "Start", (
     C("units", "Units", "text"), C("currency", "Currency", "text"), C("exchange", "Worth of one unit of the catalogues' currency", "number"),
     C("paper", "Paper", "text"), C("lines", "Rows of takeoff", "count"), C("schema", "Schema of this book", "count"),
-    C("catalogues", "Fingerprint of the catalogues", "text"), C("builder", "Builder", "text")), form="upright", top=32)
+    C("catalogues", "Fingerprint of the catalogues", "text"), C("builder", "Builder", "text"),
+    C("form", "Form of this book", "text")), form="upright", top=32)
