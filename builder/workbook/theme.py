@@ -15,10 +15,10 @@ ROLES = MappingProxyType({
     "master": {"bold": True},
     "head": {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 2, "bottom_color": EDGE},
     "number": {"font_color": QUIET, "font_size": 8, "align": "center"},
-    "label": {},
+    "label": {"valign": "top"},
     "section": {"bold": True, "font_size": 12},
-    "quiet": {"font_color": QUIET, "align": "left", "indent": 1},
-    "link": {"font_color": INK, "underline": 1},
+    "quiet": {"font_color": QUIET, "align": "left", "indent": 1, "valign": "top"},
+    "link": {"font_color": INK, "underline": 1, "valign": "top"},
     "wrap": {"text_wrap": True, "valign": "top"},
     "input": {"bg_color": STRAW, "border": 1, "border_color": EDGE, "locked": False, "valign": "top"},
     "sample": {"bg_color": STRAW, "border": 1, "border_color": EDGE},      # what an input looks like, on Start

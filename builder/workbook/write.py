@@ -21,6 +21,7 @@ from builder.workbook.validation import validation
 
 CREATED = datetime.datetime(2026, 1, 1)      # fixed, so that the same input gives the same bytes
 MASTER = "=checks_words"
+ROOM = 8                                     # columns that the purpose of a sheet may need
 
 
 class WriteError(Exception):
@@ -68,9 +69,14 @@ class _Writer:
             sheet.hide_gridlines(2)
             _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
             _sure(sheet.write_formula(1, 0, MASTER, self.styles("master"), self.estimate.checks.words))
-            _sure(sheet.write_string(2, 0, about.purpose, self.styles("purpose")))
+            _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
             sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
             paper.set_up(sheet, self.paper)
+
+    def purpose_at(self, title):
+        """Below the master check; beside the title where numbers of repeated columns would cut it."""
+        numbered = [place.col for place in self.layout.places.values() if place.sheet == title and place.column.repeat]
+        return (0, 2) if min(numbered, default=ROOM) < ROOM else (2, 0)
 
     def block(self, block):
         {"table": self.table, "card": self.card, "upright": self.upright}[block.form](block)
