@@ -29,4 +29,4 @@ for sheet in "$@"; do
   pdftoppm -r "${RESOLUTION:-90}" -png -singlefile -f "$page" -l "$page" "$pdf" "$picture"
   convert "$picture.png" -trim +repage -crop "x${HEIGHT:-600}+0+0" +repage -bordercolor white -border 12 "$picture.png"
 done
-convert "$work"/sheet-*.png -append -colors 24 -depth 8 -define png:compression-level=9 "$out"
+convert "$work"/sheet-*.png -append +dither -colors 20 -depth 8 -define png:compression-level=9 "$out"

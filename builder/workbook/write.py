@@ -85,11 +85,12 @@ class _Writer:
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
+            head = "head" if column.quantity == "text" else "head_number"
             for copy in range(place.cols):
                 col = place.col + copy
                 if column.repeat:
                     _sure(sheet.write_number(NUMBERS - 1, col, copy + 1, self.styles("number", "count")))
-                _sure(sheet.write_string(HEAD - 1, col, heading(column, self.units, copy), self.styles("head")))
+                _sure(sheet.write_string(HEAD - 1, col, heading(column, self.units, copy), self.styles(head)))
                 self.column(sheet, block, column, place, copy, rows[:place.rows])
             if column.field:
                 _sure(sheet.data_validation(place.row - 1, place.col, place.row + place.rows - 2, place.col,
@@ -110,7 +111,7 @@ class _Writer:
 
     def card(self, block):
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
-        self.heads(sheet, block.sheet, pages.CARD_HEADS)
+        self.heads(sheet, block.sheet, pages.CARD_HEADS, "head_number")
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("label")))
@@ -147,9 +148,9 @@ class _Writer:
             if column.field:
                 _sure(sheet.data_validation(line, place.col, line, place.col, validation(KINDS[block.key], column.field, self.units)))
 
-    def heads(self, sheet, title, heads):
+    def heads(self, sheet, title, heads, role="head"):
         for col, (text, width) in enumerate(heads or ()):
-            _sure(sheet.write_string(HEAD - 1, col, text, self.styles("head")))
+            _sure(sheet.write_string(HEAD - 1, col, text, self.styles(role)))
             sheet.set_column(col, col, width)
         sheet.freeze_panes(HEAD, 0)
 
