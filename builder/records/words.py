@@ -2,7 +2,7 @@
 from math import pi
 from types import MappingProxyType
 
-from builder.records.reasons import REASONS
+from builder.records.reasons import REASONS, WEIGHT
 from builder.rules import PATTERN
 
 WORDS = MappingProxyType({
@@ -20,7 +20,7 @@ WORDS = MappingProxyType({
     "overhead_basis": ("direct cost", "labour hours", "sales"),
     "tax_base": ("materials", "materials and hire"),
     "pattern": tuple(PATTERN),
-    "reason": tuple(REASONS.values()),
+    "reason": tuple(reversed(REASONS.values())),      # the lightest first
 })
 
 # Figures that stand beside a list, word for word.
@@ -28,6 +28,7 @@ BESIDE = MappingProxyType({
     "shape_factor": (1.0, 0.5, pi, 1.0),
     "method_sprays": (1.0, 1.0, 0.0, 0.0),
     "method_rolls": (0.0, 1.0, 1.0, 0.0),
+    "reason_weight": tuple(reversed(WEIGHT.values())),
     "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0),
     "basis_whole_job": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0),
 })
