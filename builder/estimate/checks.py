@@ -15,6 +15,7 @@ def checks(est):
         setattr(row, f"verdict_{item.key}", CLEAR if getattr(row, item.key) == 0 else STOP if item.stops else LOOK)
     row.stops = sum(getattr(row, item.key) for item in ITEMS if item.stops)
     row.looks = sum(getattr(row, item.key) for item in ITEMS if not item.stops)
+    row.first = next((item.words for item in ITEMS if item.stops and getattr(row, item.key)), None)
     row.words = "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to put right, {row.looks:g} to look at"
     if row.no_lines:
         row.words += "; type the first line on Takeoff"

@@ -90,6 +90,7 @@ class Judge:
             setattr(row, f"bad_{one.key}", float(bad))
             if bad:
                 words.append(fault(kind, one, self.units))
+                setattr(row, f"told_{one.key}", words[-1])
         row.sound = None if words else 1.0
         if row.sound:
             for check in kind.checks:
@@ -97,6 +98,7 @@ class Judge:
                 row.set(**{f"check_{check.key}": bad, f"bad_check_{check.key}": bad} if kind.upright else {f"bad_{check.key}": bad})
                 if bad:
                     words.append(check_fault(kind, check))
+                    setattr(row, f"told_check_{check.key}", words[-1])
         row.faults = float(len(words))
         row.fault = words[0] if words else None
         row.ready = None if words else 1.0

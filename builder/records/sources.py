@@ -122,6 +122,8 @@ SOURCES = (
            "published", "Orthopaedic text chapter on injection injuries",
            "Nothing to replace"),
     Source("Guards", "Trigger lock and nozzle guard on airless guns", "from memory", "29 CFR 1926.302(b)(8)-(9)", "Nothing to replace"),
+    Source("Fire, breathing, height", "Grounding and bonding, ventilation and respirators, ladders, lifts and power lines", "from memory",
+           "29 CFR 1926.152, 1926.57, 1910.134, 1926.1053, 1926.453, 1926.416", "Nothing to replace; local rules may be stricter"),
     Source("Nozzle sizes", "Leading digits half the fan in inches at 12 inches, last two the orifice in thou",
            "common practice", "No source",
            "Nothing to replace"),

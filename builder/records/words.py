@@ -2,6 +2,7 @@
 from math import pi
 from types import MappingProxyType
 
+from builder.records.checklist import ITEMS
 from builder.records.reasons import REASONS, WEIGHT
 from builder.rules import PATTERN
 
@@ -21,6 +22,9 @@ WORDS = MappingProxyType({
     "tax_base": ("materials", "materials and hire"),
     "pattern": tuple(PATTERN),
     "reason": tuple(reversed(REASONS.values())),      # the lightest first
+    "to_put_right": tuple(item.words for item in ITEMS if item.stops),
+    "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
+    "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"),
 })
 
 # Figures that stand beside a list, word for word.

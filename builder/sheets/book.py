@@ -2,7 +2,7 @@
 from dataclasses import dataclass
 
 from builder.records.kinds import KINDS
-from builder.sheets import areas, cost, days, drawn, entries, film, gallons, hours, lists, sizes, stock, trials, weather
+from builder.sheets import areas, brief, cost, days, drawn, entries, film, gallons, hours, lists, sizes, stock, trials, weather
 from builder.sheets.chance import RANGE
 from builder.sheets.checks import CHECKS
 from builder.sheets.judging import judging, limits, upright
@@ -73,4 +73,5 @@ def blocks(units, capacity):
         *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *weather.weather(units), *entries.TABLES, *judged,
         areas.AREAS, film.FILM, trials.trials(capacity["nozzles"]), trials.fit(capacity["coats"]), trials.PICKS, drawn.CHOICES, drawn.CURVE,
         gallons.GALLONS, gallons.purchases(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
-        cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.ISSUED, lists.BOOK)
+        cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.ISSUED,
+        *brief.BRIEF, lists.BOOK)

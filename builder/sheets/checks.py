@@ -50,6 +50,8 @@ CHECKS = (
         C("looks", "To look at: the price stands", "count", f"SUM({{{LOOKS[0]}:{LOOKS[-1]}}})"),
         C("words", "All checks", "text",
           'IF({stops}+{looks}=0,"All checks clear",{stops}&" to put right, "&{looks}&" to look at"&REPT("; type the first line on Takeoff",{no_lines}))'),
+        C("first", "First to put right", "text",
+          f'IF({{stops}}=0,"",INDEX({{words.to_put_right}},MATCH("{STOP}",{{verdict_{STOPS[0]}:verdict_{STOPS[-1]}}},0)))'),
         *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count",
             f"COUNTA({{{kind.key}.all}})-SUM({{{kind.key}.filled}})+COUNTA({{{kind.key}.below}})") for kind in TABLES),
         C("lead_home", "Home or child-occupied building of the years of lead paint", "count", _LEAD_HOME),

@@ -2,6 +2,7 @@
 from builder.records.reasons import REASONS
 from builder.records.sources import SOURCES
 from builder.records.words import BESIDE, WORDS
+from builder.sheets.brief import BOOK_TOP
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 
@@ -14,7 +15,8 @@ TITLES = {
     "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "aim": "Aim", "method": "Method", "shape": "Shape",
     "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building", "overhead_basis": "Overhead is a share of",
     "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
-    "reason": "Why a size does not fit", "reason_weight": "Weight of the reason", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
+    "reason": "Why a size does not fit", "reason_weight": "Weight of the reason", "to_put_right": "What stops the price", "done": "What each method has done",
+    "month": "Month", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
     "method_rolls": "The method rolls", "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
 }
 WORD_LISTS = Block("words", "Words", (
@@ -55,4 +57,4 @@ BOOK = Block("book", "Start", (
     C("units", "Units", "text"), C("currency", "Currency", "text"), C("exchange", "Worth of one unit of the catalogues' currency", "number"),
     C("paper", "Paper", "text"), C("lines", "Rows of takeoff", "count"), C("schema", "Schema of this book", "count"),
     C("catalogues", "Fingerprint of the catalogues", "text"), C("builder", "Builder", "text"),
-    C("form", "Form of this book", "text")), form="upright", top=32)
+    C("form", "Form of this book", "text")), form="upright", top=BOOK_TOP)

@@ -6,7 +6,7 @@ from xlsxwriter.utility import xl_col_to_name as letters
 
 HEAD = 4                                       # tables: header row; records follow
 NUMBERS = 3                                    # tables: the number above each copy of a repeated column
-NAMED = ("price", "checks", "book", "issued")            # blocks each of whose facts has a name, called for or not
+NAMED = ("price", "checks", "brief", "book", "issued")            # blocks each of whose facts has a name, called for or not
 BELOW = 200                                    # rows below a table of entries in which a stray one is noticed
 _BRACES = re.compile(r"\{([^{}]+)\}")
 ROW, COLUMN = "§", "¤"                         # in a template: this record's row (table) or column (card)

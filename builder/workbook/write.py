@@ -20,7 +20,7 @@ from builder.workbook.theme import GROUP_TABS, ROLE_OF, Styles
 from builder.workbook.validation import validation
 
 CREATED = datetime.datetime(2026, 1, 1)      # fixed, so that the same input gives the same bytes
-MASTER = "=checks_words"
+MASTER = "=brief_words"
 ROOM = 8                                     # columns that the purpose of a sheet may need
 
 
@@ -68,7 +68,7 @@ class _Writer:
             sheet.set_tab_color(GROUP_TABS[about.group])
             sheet.hide_gridlines(2)
             _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
-            _sure(sheet.write_formula(1, 0, MASTER, self.styles("master"), self.estimate.checks.words))
+            _sure(sheet.write_formula(1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words))
             _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
             sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
             paper.set_up(sheet, self.paper)

@@ -1,0 +1,31 @@
+"""The job's result in a few facts, and in the one line that stands in the frozen rows of every sheet."""
+from builder.sheets.grammar import Block
+from builder.sheets.grammar import Column as C
+
+
+def hundredths(amount):
+    """An amount rounded to hundredths in its cell: what is said in words is rounded the same way by every program."""
+    return f"INT({amount}*100+1/2+{{terms.slack}})/100"
+
+
+TOP, BOOK_TOP, TOLD_TOP = 6, 47, 57      # rows of Start
+
+BRIEF = (
+    Block("brief", "Start", (
+        C("price", "Price", "money", "INDEX({price.total},1)", ""),
+        C("gallons", "To buy, all coatings", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.bought})"),
+        C("days", "Days of work", "days", "INDEX({days.days},1)"),
+        C("finish", "Finished on", "date", "INDEX({days.finish},1)"),
+        C("checks", "Checks", "text", "{checks.words}", ""),
+        C("first", "First to put right", "text", "{checks.first}", ""),
+        C("priced_on", "Newest price in the catalogues", "date",
+          'IF(MAX({coatings.priced_on},{nozzles.priced_on})=0,"",MAX({coatings.priced_on},{nozzles.priced_on}))', ""),
+    ), when="price", form="upright", top=TOP),
+    Block("brief", "Start", (
+        C("told_price", "Price, in words", "text", f'FIXED({hundredths("{price}")},2)&" "&{{book.currency}}'),
+        C("told_gallons", "To buy, in words", "text", f'{hundredths("{gallons}")}&" "&{{constants.volume_unit}}'),
+        C("told_days", "Days, in words", "text", f'{hundredths("{days}")}&" day"&REPT("s",--({{days}}<>1))'),
+        C("words", "All in one line", "text",
+          'IF({price}="","No price yet","Price "&{told_price}&" · "&{told_gallons}&" to buy · "&{told_days})&" · "&{checks}', ""),
+    ), when="price", form="upright", top=TOLD_TOP),
+)
