@@ -1,4 +1,5 @@
 """The columns of the tables: how wide, how high their header, which stay in sight, which are folded away."""
+import functools
 from textwrap import wrap
 
 from builder.sheets.grammar import heading
@@ -25,9 +26,10 @@ def width(column):
     return WIDE.get(column.key) or (44 if column.key.startswith("bad_") else WIDTHS.get(column.quantity, 11))
 
 
+@functools.cache
 def header_lines(text, room):
     """Lines that a bold header takes in a column of so many characters."""
-    return len(wrap(text, int(room / BOLD)))
+    return 1 if len(text) * BOLD <= room else len(wrap(text, int(room / BOLD)))
 
 
 def tables(layout):
