@@ -100,6 +100,7 @@ SOURCES = (
     Source("Payments", "Deposit, equal stages, the last the remainder",
            "invented", "A rule of this book; some places limit deposits by law",
            _TERMS, ("deposit", "stages", "validity")),
+    Source("Letterhead", "Name, address, licence on the bid", "invented", "For the demo; some places ask for more on a bid", _TERMS, ("firm", "contact", "licence")),
     Source("Age of prices", "Prices older than this on the day of the estimate are counted on Checks",
            "invented", "A rule of this book",
            _TERMS, ("price_age_max",)),

@@ -12,7 +12,7 @@ from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
 from builder.sheets.book import SHEETS
 from builder.sheets.grammar import heading
-from builder.workbook import attention, charts, pages, paper
+from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
 from builder.workbook.layout import HEAD, NUMBERS, at_record
 from builder.workbook.shared import SharingSheet
@@ -70,10 +70,10 @@ class _Writer:
             _sure(sheet.write_formula(1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words))
             _sure(sheet.write_string(2, 0, about.purpose, self.styles("purpose")))
             sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
-            paper.set_up(sheet, self.paper)
+            (printed if about.group == "page" else paper).set_up(sheet, self.paper)
 
     def block(self, block):
-        {"table": self.table, "card": self.card, "upright": self.upright}[block.form](block)
+        {"table": self.table, "card": self.card, "upright": self.upright, "page": self.page, "list": self.list}[block.form](block)
 
     def table(self, block):
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
@@ -141,6 +141,24 @@ class _Writer:
             if column.field:
                 _sure(sheet.data_validation(line, place.col, line, place.col, validation(KINDS[block.key], column.field, self.units)))
 
+    def page(self, block):
+        """Lines of a page that is printed."""
+        sheet, row = self.sheets[block.sheet], self.estimate.rows[block.key][0]
+        for column in block.columns:
+            place = self.layout.places[block.key, column.key]
+            style = self.styles(printed.role(block, column), column.quantity)
+            _sure(sheet.write_formula(place.row - 1, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)))
+
+    def list(self, block):
+        """A table on a page that is printed."""
+        sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
+        for column in block.columns:
+            place = self.layout.places[block.key, column.key]
+            _sure(sheet.write_string(place.row - 2, place.col, heading(column, self.units), self.styles("head")))
+            formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
+            style = self.styles(printed.role(block, column), column.quantity)
+            sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style)
+
     def heads(self, sheet, title, heads):
         for col, (text, width) in enumerate(heads or ()):
             _sure(sheet.write_string(HEAD - 1, col, text, self.styles("head")))
@@ -170,6 +188,7 @@ def write(layout, estimate, settings):
             writer.block(block)
         paper.areas(writer, set_columns(writer))
         pages.start(writer)
+        printed.bid(writer)
         attention.call(writer)
         charts.draw(writer)
         writer.names()
