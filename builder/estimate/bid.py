@@ -76,8 +76,9 @@ def _prices(est, row, base):
     row.tax = f"sales tax of {row.tax_told} included" if base.tax > 0 else "no sales tax is added"
     for other, letter in zip(est.rows["price"][1:], "abc"):
         if other.live:
-            more = money(est, abs(other.difference))
-            setattr(row, f"alternate_{letter}", f"{more} {'less' if other.difference < 0 else 'more'}{', before tax' if base.tax > 0 else ''}")
+            extra = money(est, abs(other.difference))
+            setattr(row, f"extra_{letter}", extra)
+            setattr(row, f"alternate_{letter}", f"{extra} {'less' if other.difference < 0 else 'more'}{', before tax' if base.tax > 0 else ''}")
     row.deposit = f"{money(est, base.deposit)} at signing" if base.deposit > 0 else "nothing at signing"
     if est.terms.stages > 1 and base.stage > 0:
         times = f"{plain(est.terms.stages - 1)} x " if est.terms.stages > 2 else ""

@@ -27,10 +27,12 @@ CONDITIONS = ("Coats go on when weather and surface are within what the makers o
               "Changes to the work or the price are agreed in writing. Local codes come first.")
 
 
-def _alternate(number):
-    row = f"INDEX({{price.live}},{number})"
-    more = f"INDEX({{price.difference}},{number})"
-    return f'IF({row}="","",{money(f"ABS({more})")}&REPT(" less",--({more}<0))&REPT(" more",--({more}>=0))&REPT(", before tax",--({{sales_tax}}>0)))'
+PLACES = {"a": "2", "b": "1+2", "c": "4"}              # of each alternate among the scenarios
+
+
+def _alternate(letter):
+    more = f"INDEX({{price.difference}},{PLACES[letter]})"
+    return f'IF({{extra_{letter}}}="","",{{extra_{letter}}}&REPT(" less",--({more}<0))&REPT(" more",--({more}>=0))&REPT(", before tax",--({{sales_tax}}>0)))'
 
 
 FACT_LINES = (  # key, what stands before it, the line
@@ -45,9 +47,9 @@ FACT_LINES = (  # key, what stands before it, the line
     ("stages", "", f'IF(({{terms.stages}}>1)*(INDEX({{price.stage}},1)>0)=0,"",REPT(({{terms.stages}}-1)&" x ",--({{terms.stages}}>2))'
                    f'&{money("INDEX({price.stage},1)")}&" while the work goes on")'),
     ("last", "", f'{money("INDEX({price.last},1)")}&" when the work is done"'),
-    ("alternate_a", "Alternate A", _alternate("2")),
-    ("alternate_b", "Alternate B", _alternate("1+2")),
-    ("alternate_c", "Alternate C", _alternate("4")),
+    ("alternate_a", "Alternate A", _alternate("a")),
+    ("alternate_b", "Alternate B", _alternate("b")),
+    ("alternate_c", "Alternate C", _alternate("c")),
 )
 TERM_LINES = (
     ("tasks", "Also included", '{gathered}'),
@@ -73,6 +75,8 @@ def bid(tasks):
         C("job_told", "Job", "text", typed("{job.name}"), ""),
         C("sales_tax", "Sales tax", "money", "INDEX({price.tax},1)"),
         C("tax_told", "Sales tax in words", "text", money("{sales_tax}")),
+        *(C(f"extra_{letter}", f"Alternate {letter.upper()}", "text",
+            f'IF(INDEX({{price.live}},{at})="","",{money(f"ABS(INDEX({{price.difference}},{at}))")})') for letter, at in PLACES.items()),
         C("until_date", "Stands until", "date", 'IF({job.date}="","",{job.date}+{terms.validity})'),
         C("until_told", "The same in words", "text", f'IF({{until_date}}="","",", until "&{day("{until_date}")})'),
         C("start_told", "Begins", "text", f'IF({{job.start}}="","","begins "&{day("{job.start}")})'),
