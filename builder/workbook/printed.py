@@ -3,20 +3,32 @@ from textwrap import wrap
 
 from xlsxwriter.utility import xl_col_to_name as letters
 
+from builder.records.cautions import CAUTIONS
+from builder.sheets.book import SHEETS
 from builder.sheets.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
+from builder.sheets.crew import CARD, TOLD_TOP
+from builder.sheets.crew import TOP as CARD_TOP
+from builder.sheets.grammar import heading
 from builder.workbook.columns import LINE
 from builder.workbook.paper import PAPERS
 
 ROLES = {"firm": "letterhead", "heading": "section", "state": "master", "missing": "line", "price": "price", "customer": "sign", "contractor": "sign",
          **dict.fromkeys(("contact", "licence", *(key for key, _, _ in FACT_LINES if key != "price")), "line")}
 BID_WIDTHS = (27, 54, 14, 12)      # characters: what stands before a line or the part of the work, the line, colour, area
+PAGES = tuple(about.title for about in SHEETS if about.group == "page")
+BOLD = ("tag", "system", "nozzle", "set_pressure", "hand_first", "hand")      # of a card: what is looked for first
+LABEL, COAT, ABREAST = 30, 31, 3     # characters: what stands before the facts, a coat; coats on a sheet of paper
 SIGNED_HEIGHT = 34
 NARROW = 1.18                      # letters of running text in the width of a character
-ROOM = {"tasks": 2, "exclusions": 2}   # lines kept free for what may be typed
+ROOM = {"tasks": 2, "exclusions": 2, "today": 2}   # lines kept free for what may be typed
 
 
 def role(block, column):
     """The role of a line or column of a page."""
+    if block.key == "crew_card":
+        return "first" if column.key in BOLD else "fact"
+    if block.key == "scope" and column.key == "area":
+        return "working"
     return ROLES.get(column.key, "named" if column.key.startswith("name_") else "prose")
 
 
@@ -56,3 +68,36 @@ def bid(writer):
         "type": "formula", "criteria": f"=${letters(first.col)}{first.row}=1", "format": writer.styles.call("begins")})
     sheet.print_area(LETTERHEAD - 1, 0, places["bid", "contractor"].row - 1, len(BID_WIDTHS) - 1)
     sheet.fit_to_pages(1, 1)
+
+
+TAILS = "Tails, heavy edges in the pattern? In this order (common practice, no source):"
+REMEDIES = (
+    "1  Pressure: raise it in small steps, never above the figure on the card.",
+    "2  Filter: clean or change those of gun and pump, and the strainer in the pail.",
+    "3  Wear: a fan a quarter narrower than new is worn out; put in the spare.",
+    "4  Material: stir, strain, let it warm up; thin only within what the data sheet allows.",
+)
+
+
+def crew_card(writer):
+    """Three coats on a sheet of paper, what stands before them on each; below them what to try and what to beware of."""
+    sheet, used = writer.sheets["Crew card"], [row for row in writer.estimate.rows["crew_card"] if row.coat_at]
+    sheet.set_column(0, 0, LABEL)
+    sheet.set_column(1, writer.layout.capacity["crew_card"], COAT)
+    sheet.freeze_panes(CARD_TOP + 2, 1)
+    sheet.write_string(CARD_TOP - 2, 0, "Crew card", writer.styles("section"))
+    for place, column in enumerate(CARD, start=CARD_TOP - 1):
+        texts = [getattr(row, column.key) for row in used] if column.quantity == "text" else ()
+        height = max([lines(heading(column, writer.units), LABEL * 1.1), ROOM.get(column.key, 1), *(lines(text, COAT * NARROW) for text in texts)])
+        sheet.set_row(place, LINE * height + 1)
+    notes = [("master", TAILS), *(("line", one) for one in REMEDIES), ("master", "Before anyone sprays")]
+    notes += [("line", line) for one in CAUTIONS for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")]
+    first, sheets = CARD_TOP + len(CARD), max(1, -(-len(used) // ABREAST))
+    for col in range(1, sheets * ABREAST, ABREAST):
+        for place, (style, text) in enumerate(notes, start=first):
+            sheet.write_string(place, col, text, writer.styles(style))
+    assert first + len(notes) < TOLD_TOP - 1
+    sheet.print_area(CARD_TOP - 2, 0, first + len(notes) - 1, sheets * ABREAST)
+    sheet.repeat_columns(0)
+    sheet.fit_to_pages(sheets, 1)
+    sheet.set_footer("&LAn injection is a surgical emergency. Relieve pressure, lock the trigger, guard on.&RPage &P of &N")

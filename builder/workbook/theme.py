@@ -26,9 +26,11 @@ ROLES = MappingProxyType({
     "either": {"valign": "top", "align": "center"},       # a number, or words in its place
     "letterhead": {"bold": True, "font_size": 16},            # the roles of the pages that are printed
     "price": {"bold": True, "font_size": 14},
-    "named": {"bold": True, "valign": "top", "text_wrap": True},
-    "prose": {"valign": "top", "text_wrap": True},
+    "named": {"bold": True, "valign": "top", "align": "left", "text_wrap": True},
+    "prose": {"valign": "top", "align": "left", "text_wrap": True},
     "line": {"valign": "top", "align": "left"},
+    "fact": {"valign": "top", "align": "left", "text_wrap": True, "bottom": 4, "bottom_color": EDGE},
+    "first": {"bold": True, "valign": "top", "align": "left", "text_wrap": True, "bottom": 4, "bottom_color": EDGE},
     "sign": {"font_color": QUIET},
     "fault": {"bold": True, "font_color": RUST, "valign": "top", "text_wrap": True},
 })

@@ -104,18 +104,19 @@ class _Writer:
 
     def card(self, block):
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
-        self.heads(sheet, block.sheet, pages.CARD_HEADS)
+        on_page = block.sheet in printed.PAGES
+        if not on_page:
+            self.heads(sheet, block.sheet, pages.CARD_HEADS)
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("label")))
-            style = self.styles("working", column.quantity)
-            template = self.layout.template(block, column) if column.formula else ""
-            for row in rows:
-                col = place.col + row.no - 1
-                if column.label:
-                    self.put(sheet, place.row - 1, col, column.label(row.no), style)
-                else:
-                    _sure(sheet.write_formula(place.row - 1, col, at_record(template, place.row, col), style, self.cell_value(row, column, 0)))
+            _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("first" if on_page else "label")))
+            style = self.styles(printed.role(block, column) if on_page else "working", column.quantity)
+            if column.label:
+                for row in rows:
+                    self.put(sheet, place.row - 1, place.col + row.no - 1, column.label(row.no), style)
+            else:
+                formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
+                sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style, across=True)
 
     def upright(self, block):
         sheet, row = self.sheets[block.sheet], self.estimate.rows[block.key][0] if block.key in self.estimate.rows else None
@@ -189,6 +190,7 @@ def write(layout, estimate, settings):
         paper.areas(writer, set_columns(writer))
         pages.start(writer)
         printed.bid(writer)
+        printed.crew_card(writer)
         attention.call(writer)
         charts.draw(writer)
         writer.names()
