@@ -34,7 +34,8 @@ ALL = ("boathouse", "corridor", "blank", "blank in metric", LARGE, *DRAWN)
 TITLES = [sheet.title for sheet in SHEETS]
 
 # Rule 13: what Excel 2007 already had, and LibreOffice 7.4 and IronCalc compute alike.
-FUNCTIONS = set("ABS CHOOSE COUNT COUNTA COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR ISNUMBER LEN LN MATCH MAX MID MIN MOD MONTH N NORMSDIST NORMSINV REPT "
+FUNCTIONS = set("ABS CHOOSE COUNT COUNTA COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR ISNUMBER "
+                "LEN LN MATCH MAX MID MIN MOD MONTH N NORMSDIST NORMSINV REPT "
                 "ROUNDUP ROW SMALL SQRT SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE WORKDAY YEAR".split())
 # Rule 12: longer than 250 characters once its names are written out, and why.
 LONG = {
@@ -47,9 +48,11 @@ NESTED = {"task_hours.area", "task_hours.edge"}     # an own figure, else the sy
 ROUNDED = {"reaches.days", "films.coats_needed", "picks.pays", "picks.worn_out", "sizes.buy", "days.worked", "days.clock_days", "days.drying_days",
            "days.visits", "days.finish", "price.net", "price.deposit", "price.stage", "purchases.larges", "purchases.middle_fit",
            "purchases.middle_more", "purchases.cost_none", "purchases.cost_fit", "purchases.cost_more", "purchases.small",
-           "gallons.share_told", "brief.told_price", "brief.told_gallons", "brief.told_days", "bid.price", "bid.tax_told", "bid.deposit", "bid.stages", "bid.last",
+           "gallons.share_told", "brief.told_price", "brief.told_gallons", "brief.told_days",
+           "bid.price", "bid.tax_told", "bid.deposit", "bid.stages", "bid.last",
            "bid.extra_a", "bid.extra_b", "bid.extra_c", "crew_card.thin", "crew_card.hand_first", "crew_card.hand",
-           "crew_card.change", "crew_card.large_told", "crew_card.middle_told", "crew_card.small_told", "nozzles.fan", "nozzles.orifice"}       # the last two read the digits of a size
+           "crew_card.change", "crew_card.large_told", "crew_card.middle_told", "crew_card.small_told",
+           "nozzles.fan", "nozzles.orifice"}       # the last two read the digits of a size
 
 
 def _random_book(system, folder):
@@ -126,7 +129,8 @@ def test_1_sheets_stand_in_groups_from_left_to_right(book):
 
 def test_2_the_first_sheet_says_what_this_is_how_to_use_it_and_what_to_beware_of(book):
     text = "\n".join(str(cell.value) for row in book.file.book["Start"].iter_rows() for cell in row if cell.value is not None)
-    for part in ("Estimate of a spray-painting job", "Where this estimate stands", "steps to an estimate", "Key", "Before anyone sprays", "What to know of the figures", "This book",
+    for part in ("Estimate of a spray-painting job", "Where this estimate stands", "steps to an estimate", "Key", "Before anyone sprays", "What to know of the figures",
+                 "This book",
                  "Fingerprint of the catalogues", "Builder", "Units", "Currency", "invented for the demo"):
         assert part in text
     assert {f"'{title}'!A1" for title in TITLES[1:]} <= set(book.file.links("Start").values())

@@ -1,5 +1,25 @@
 """The estimate: one chain of numbers from takeoff to price, in the order in which it flows."""
-from builder.estimate import areas, bid, brief, chance, checks, cost, crew, days, drawn, film, gallons, hours, issued, picks, shown, sizes, stock, trials, weather
+from builder.estimate import (
+    areas,
+    bid,
+    brief,
+    chance,
+    checks,
+    cost,
+    crew,
+    days,
+    drawn,
+    film,
+    gallons,
+    hours,
+    issued,
+    picks,
+    shown,
+    sizes,
+    stock,
+    trials,
+    weather,
+)
 from builder.estimate.constants import shown_constants
 from builder.estimate.rows import Judge, Row, entry_rows
 from builder.estimate.scenarios import SCENARIOS
@@ -26,7 +46,8 @@ def capacities(lines=100, **more):
     rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
                 purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],
                 words=max(map(len, (*WORDS.values(), *BESIDE.values()))), sources=len(SOURCES),
-                days=len(SCENARIOS), choices=rows["nozzles"], curve=drawn.POINTS, brief=1, scope=coats, bid=1, crew_card=coats, cost=len(SCENARIOS), range=len(SCENARIOS), price=len(SCENARIOS))
+                days=len(SCENARIOS), choices=rows["nozzles"], curve=drawn.POINTS, brief=1,
+                scope=coats, bid=1, crew_card=coats, cost=len(SCENARIOS), range=len(SCENARIOS), price=len(SCENARIOS))
     return rows
 
 

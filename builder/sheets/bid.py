@@ -97,7 +97,8 @@ def bid(tasks):
         C("first", "First of its system", "count", "--(MATCH({gallon.system_at},{scope.system_at},0)=ROW()-ROW({#system}))"),
         C("system_at", "Row of its system", "count", "{gallon.system_at}"),
         C("surface_told", "Surface", "text", 'IF({own.name}={own.surface},""," ("&{own.surface}&")")'),
-        C("alternate_told", "Alternate", "text", 'IF({own.alternate}="","",", alternate "&INDEX({words.alternate},MATCH({own.alternate},{words.alternate},0)))'),
+        C("alternate_told", "Alternate", "text",
+          'IF({own.alternate}="","",", alternate "&INDEX({words.alternate},MATCH({own.alternate},{words.alternate},0)))'),
     ), {"gallon": At("gallons", "{coat_at}"), "coat": At("coats", "{coat_at}"), "own": At("systems", "{system_at}")}, "coat_at", "list", 0, SCOPE + 1)
     letterhead = Block("bid", "Bid", (
         C("firm", "", "text", typed("{terms.firm}")), C("contact", "", "text", typed("{terms.contact}")), C("licence", "", "text", typed("{terms.licence}")),

@@ -75,4 +75,5 @@ def blocks(units, capacity):
         *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *weather.weather(units), *entries.TABLES, *judged,
         areas.AREAS, film.FILM, trials.trials(capacity["nozzles"]), trials.fit(capacity["coats"]), trials.PICKS, drawn.CHOICES, drawn.CURVE,
         gallons.GALLONS, gallons.purchases(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
-        cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.ISSUED, *brief.BRIEF, *bid.bid(capacity["tasks"]), *crew.CREW, lists.BOOK)
+        cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.ISSUED,
+        *brief.BRIEF, *bid.bid(capacity["tasks"]), *crew.CREW, lists.BOOK)

@@ -15,7 +15,9 @@ TITLES = {
     "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "aim": "Aim", "method": "Method", "shape": "Shape",
     "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building", "overhead_basis": "Overhead is a share of",
     "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
-    "reason": "Why a size does not fit", "to_put_right": "What stops the price", "done": "What each method has done", "month": "Month", "notch": "Notch of a wet-film gauge, mil", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
+    "reason": "Why a size does not fit",
+    "to_put_right": "What stops the price", "done": "What each method has done", "month": "Month", "notch": "Notch of a wet-film gauge, mil",
+    "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
     "method_rolls": "The method rolls", "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
 }
 WORD_LISTS = Block("words", "Words", (

@@ -4,8 +4,8 @@ from textwrap import wrap
 from xlsxwriter.utility import xl_col_to_name as letters
 
 from builder.records.cautions import CAUTIONS
-from builder.sheets.book import SHEETS
 from builder.sheets.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
+from builder.sheets.book import SHEETS
 from builder.sheets.crew import CARD, TOLD_TOP
 from builder.sheets.crew import TOP as CARD_TOP
 from builder.sheets.grammar import heading
@@ -56,12 +56,14 @@ def bid(writer):
     for key, _, _ in TERM_LINES:
         sheet.set_row(places["bid", key].row - 1, LINE * max(lines(getattr(said, key), BID_WIDTHS[1] * NARROW), ROOM.get(key, 1)))
     for row in writer.estimate.rows["scope"]:
-        sheet.set_row(SCOPE - 1 + row.no, LINE * max(lines(row.system, BID_WIDTHS[0]), lines(row.work, BID_WIDTHS[1] * NARROW), lines(row.colour, BID_WIDTHS[2])))
+        taken = (lines(text, width * NARROW) for text, width in zip((row.system, row.work, row.colour), BID_WIDTHS))
+        sheet.set_row(SCOPE - 1 + row.no, LINE * max(taken))
     sheet.set_row(places["bid", "price"].row - 1, 20)
     for key in ("customer", "contractor"):
         line = places["bid", key].row - 1
         sheet.set_row(line, SIGNED_HEIGHT)
-        sheet.conditional_format(line, 1, line, len(BID_WIDTHS) - 1, {"type": "formula", "criteria": f"=$B${line + 1}<>\"\"", "format": writer.styles.call("signed")})
+        sheet.conditional_format(line, 1, line, len(BID_WIDTHS) - 1, {
+            "type": "formula", "criteria": f'=$B${line + 1}<>""', "format": writer.styles.call("signed")})
     sheet.write_string(SCOPE - 2, 0, "The work", writer.styles("section"))
     first = places["scope", "first"]
     sheet.conditional_format(first.row - 1, 0, first.row + first.rows - 2, len(BID_WIDTHS) - 1, {
@@ -88,7 +90,7 @@ def crew_card(writer):
     sheet.write_string(CARD_TOP - 2, 0, "Crew card", writer.styles("section"))
     for place, column in enumerate(CARD, start=CARD_TOP - 1):
         texts = [getattr(row, column.key) for row in used] if column.quantity == "text" else ()
-        height = max([lines(heading(column, writer.units), LABEL * 1.1), ROOM.get(column.key, 1), *(lines(text, COAT * NARROW) for text in texts)])
+        height = max([lines(heading(column, writer.units), LABEL * NARROW), ROOM.get(column.key, 1), *(lines(text, COAT * NARROW) for text in texts)])
         sheet.set_row(place, LINE * height + 1)
     notes = [("master", TAILS), *(("line", one) for one in REMEDIES), ("master", "Before anyone sprays")]
     notes += [("line", line) for one in CAUTIONS for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")]
