@@ -235,3 +235,6 @@ def main(arguments=None):
         for problem in refused.problems:
             print(problem, file=sys.stderr)
         return 1
+    except BrokenPipeError:                      # the reader of our output has seen enough
+        sys.stdout = None
+        return 1

@@ -1,6 +1,8 @@
 #!/usr/bin/env bash
-# Render sheets of a workbook as a person sees them: render.sh BOOK.xlsx OUT.png PAGE [PAGE ...]
-# Needs soffice, pdftoppm and convert (libreoffice-calc, poppler-utils, imagemagick).
+# Render the first page of named sheets of a workbook as they print, one below the other:
+#   render.sh BOOK.xlsx OUT.png SHEET [SHEET ...]
+# RESOLUTION=90 (dots an inch) and HEIGHT=600 (pixels kept of each page, from the top) may be set before it.
+# Needs soffice, pdftotext, pdftoppm and convert (libreoffice-calc, poppler-utils, imagemagick).
 set -euo pipefail
 book=$1 out=$2
 shift 2
@@ -8,7 +10,23 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 soffice "-env:UserInstallation=file://$work/profile" --headless --convert-to pdf --outdir "$work" "$book" >/dev/null 2>&1
 pdf=$work/$(basename "${book%.*}").pdf
-for page in "$@"; do
-  pdftoppm -r 80 -png -f "$page" -l "$page" "$pdf" "$work/page-$(printf %03d "$page")"
+
+page_of() {                      # the first page whose footer begins with this sheet's name
+  pdftotext -layout "$pdf" - | awk -v sheet="$1" 'BEGIN {RS = "\f"} {
+    lines = split($0, line, "\n")
+    for (at = lines; at > 0 && line[at] !~ /Page [0-9]+ of/; at--) {}
+    sub(/^ +/, "", line[at]); split(line[at], part, "   ")
+    if (part[1] == sheet && !found) found = NR
+  } END {if (found) print found}'
+}
+
+number=0
+for sheet in "$@"; do
+  page=$(page_of "$sheet")
+  [ -n "$page" ] || { echo "no sheet $sheet in $book" >&2; exit 1; }
+  number=$((number + 1))
+  picture=$work/sheet-$(printf %03d "$number")
+  pdftoppm -r "${RESOLUTION:-90}" -png -singlefile -f "$page" -l "$page" "$pdf" "$picture"
+  convert "$picture.png" -trim +repage -crop "x${HEIGHT:-600}+0+0" +repage -bordercolor white -border 12 "$picture.png"
 done
-convert "$work"/page-*.png -trim -bordercolor white -border 12 -append -colors 32 "$out"
+convert "$work"/sheet-*.png -append +dither -colors 20 -depth 8 -define png:compression-level=9 "$out"

@@ -129,8 +129,8 @@ def test_1_sheets_stand_in_groups_from_left_to_right(book):
 
 def test_2_the_first_sheet_says_what_this_is_how_to_use_it_and_what_to_beware_of(book):
     text = "\n".join(str(cell.value) for row in book.file.book["Start"].iter_rows() for cell in row if cell.value is not None)
-    for part in ("Estimate of a spray-painting job", "Where this estimate stands", "steps to an estimate", "Key", "Before anyone sprays", "What to know of the figures",
-                 "This book",
+    for part in ("Estimate of a spray-painting job", "Where this estimate stands", "steps to an estimate", "Key", "Before anyone sprays",
+                 "What to know of the figures", "This book",
                  "Fingerprint of the catalogues", "Builder", "Units", "Currency", "invented for the demo"):
         assert part in text
     assert {f"'{title}'!A1" for title in TITLES[1:]} <= set(book.file.links("Start").values())
@@ -222,7 +222,7 @@ def test_11_and_13_only_functions_that_every_program_computes_alike(book):
 def test_15_rounding_only_where_something_is_bought_priced_planned_or_said(book):
     for name, place, text in declared(book.layout):
         if re.search(r"\b(ROUND|ROUNDUP|ROUNDDOWN|INT|CEILING|FLOOR|MOD)\(", text):
-            assert name in ROUNDED or place.column.key.startswith("bad_"), name     # a flag asks whether a number is whole
+            assert name in ROUNDED or place.column.key.startswith(("bad_", "told_")), name     # a flag asks for whole numbers; weights are taken apart
 
 
 def test_16_no_error_is_turned_into_a_figure(book):
@@ -273,6 +273,7 @@ def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_a
                 checked.update({(sheet.title, *cell): rule for row in area.rows for cell in row})
     for key, place, cell in _input_cells(book):
         rule, field = checked[place.sheet, cell.row, cell.column], place.column.field
+        assert field.help and rule.prompt.startswith(field.help), field.key
         label = book.file.book[place.sheet].cell(HEAD if place.block.form == "table" else cell.row, cell.column if place.block.form == "table" else 1)
         unit = book.estimate.units.shown(field.quantity)
         beside = label.value if place.block.form == "table" else str(book.file.book[place.sheet].cell(cell.row, 3).value)

@@ -1,10 +1,12 @@
 """The workbook comes back: read, inspected, compared and reissued, whatever was done to it."""
 import copy
 import io
+import json
 import os
 import re
 import zipfile
 
+import openpyxl
 import pytest
 from conftest import ROOT
 from engines import edited_in_libreoffice, libreoffice
@@ -131,6 +133,25 @@ def test_reissue_keeps_every_input_and_is_healthy(books, changed, tmp_path):
                               for kind, rows in want.items()}
     assert next(row for row in values["coatings"] if row["name"] == "Interior wall eggshell")["pack2_price"] == 199
     assert found(tmp_path / "again.xlsx") == [] and one.after.price() == one.before.price() > books["boathouse"].opened.price()
+
+
+def test_the_commands_say_it_on_the_terminal_in_json_and_as_a_workbook(books, changed, tmp_path, capsys):
+    before, out = str(books["boathouse"].path), tmp_path / "compared.xlsx"
+    assert main(["compare", before, str(changed), "--catalogs", str(ROOT / "catalogs"), "-o", str(out)]) == 1
+    said = capsys.readouterr().out
+    assert re.search(r"^  price: 19,945\.00 -> 2\d,\d{3}\.00 USD$", said, re.MULTILINE)
+    assert re.search(r"^ +\+[\d,.]+  Coats 'C2', coating: Exterior acrylic satin -> Exterior acrylic heavy coat$", said, re.MULTILINE)
+    book = openpyxl.load_workbook(out)
+    assert book.sheetnames == ["Results", "Inputs changed", "Catalogue values changed", "Touched by hand"]
+    assert book["Catalogue values changed"]["A5"].value == "Coatings 'Interior wall eggshell', price of pack 2: 176 -> 199 USD"
+    assert main(["compare", before, before, "--catalogs", str(ROOT / "catalogs")]) == 0
+    capsys.readouterr()
+    assert main(["inspect", str(changed), "--format", "json", "--catalogs", str(ROOT / "catalogs")]) == 1
+    found = json.loads(capsys.readouterr().out)
+    assert [one["sheet"] for one in found["findings"] if one["kind"] == "formula"] == ["Areas", "Hours", "Price"]
+    assert found["facts"][0].startswith("made by wetfilm ")
+    assert found["facts"][0].endswith("those in force here, newest price of 2026-03-02, 49 days before the estimate")
+    assert main(["inspect", before, "--catalogs", str(ROOT / "catalogs")]) == 0
 
 
 # ---- what was typed is understood, or travels as it stands -------------------------------------------------------------------

@@ -13,8 +13,8 @@ from parcels import packed, parts
 from builder.cli import main
 from builder.problems import Refused
 from builder.records.versions import SCHEMA
-from builder.workbook import safe
-from builder.workbook.read import read
+from builder.workbook import cells, safe
+from builder.workbook.read import read, returned
 
 DECLARED = '<!DOCTYPE a [<!ENTITY b "c">]>'
 LAUGHS = '<!DOCTYPE a [<!ENTITY b "ha"><!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]>'
@@ -198,6 +198,24 @@ def test_more_cells_than_an_estimate_has(tmp_path, books):
     crowd = after_data((b'<row r="300">' + b"<c/>" * 2_000_000 + b"</row>", b""))
     assert refusal(tmp_path, changed(books["shed"], sheet=crowd)) == \
         "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
+
+
+def test_more_names_than_an_estimate_has(tmp_path, books):
+    names = b"".join(b'<definedName name="mine%d">Start!$A$1</definedName>' % number for number in range(10_000))
+    assert refusal(tmp_path, changed(books["shed"], workbook=lambda old: old.replace(b"</definedNames>", names + b"</definedNames>"))) == \
+        "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
+
+
+def test_a_long_formula_shared_by_many_cells(tmp_path, books, monkeypatch):
+    """Each cell's own would be written out: 8,000 letters times 100,000 cells."""
+    long = b'<c><f t="shared" si="900" ref="A300:A99999">' + b"+".join([b"B1"] * 2700) + b"</f><v>1</v></c>"
+    crowd = after_data((b'<row r="300">' + long + b'<c><f t="shared" si="900"/><v>1</v></c>' * 100_000 + b"</row>", b""))
+    monkeypatch.setattr(cells, "FORMULAS", 10_000_000)      # a fifth, to be quick
+    assert returned(books["shed"].path).formulas
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(changed(books["shed"], sheet=crowd))
+    with pytest.raises(Refused, match="it is damaged"):
+        assert returned(path).formulas is None
 
 
 def test_one_sheet_named_many_times(tmp_path, books):

@@ -5,7 +5,7 @@ The model works in SI and needs none of the scales; a test holds them against `t
 from math import pi
 
 from builder.quantities import ZERO, scale
-from builder.records.reasons import NUMBER
+from builder.records.reasons import WEIGHT
 from builder.rules import NAME_LENGTH, ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
 from builder.trade.spread import DECILES, NORMAL
 from builder.trade.weather import ICE
@@ -40,7 +40,7 @@ def shown_constants(units, sizes):
         "deciles": DECILES, "score_10": NORMAL.inv_cdf(0.1), "score_50": 0.0, "score_80": NORMAL.inv_cdf(0.8), "score_90": NORMAL.inv_cdf(0.9),
         "freezing": (ICE - ZERO[warm]) / scale(warm), "degree": scale(warm),
         "clock": CLOCK,
-        **{f"reason_{key}": number for key, number in NUMBER.items()},
+        **{f"reason_{key}": weight for key, weight in WEIGHT.items()},
         "notch": 1.0 if units.system == "us" else 25.0,
         "hand": unit["speed"] / scale("in" if units.system == "us" else "cm"), "hand_unit": "in" if units.system == "us" else "cm",
         "film_unit": units.shown("film"),

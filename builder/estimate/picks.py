@@ -1,7 +1,7 @@
 """The nozzle of each coat: pick, next best, the own choice before both (E16-E17)."""
 from math import floor
 
-from builder.records.reasons import COLUMNS, NUMBER, REASONS
+from builder.records.reasons import COLUMN_OF, REASONS, WEIGHT
 from builder.trade import spray
 
 TAKEN = ("nozzle", "why", "fits", "pressure", "set_pressure", "gun_speed", "flow", "miss", "loss", "material", "life", "interval",
@@ -89,8 +89,7 @@ def _take(est, row, coat, used):
     row.reynolds = spray.reynolds(film.density, row.flow * film.guns, pump.narrowest, paint.viscosity)
     row.turbulent = float(row.reynolds > est.terms.reynolds_max)
     told = ""
-    for column, reasons in COLUMNS.items():
-        for key in reasons:
-            told += f"{REASONS[key]}; " if getattr(used, f"not_{column}") == NUMBER[key] else ""
-            setattr(row, f"told_{key}", told or None)
+    for key, words in REASONS.items():
+        told += f"{words}; " if getattr(used, f"not_{COLUMN_OF[key]}") // WEIGHT[key] % 2 else ""
+        setattr(row, f"told_{key}", told or None)
 

@@ -1,5 +1,5 @@
 """Nozzle check: every coat tried with every size (E6-E16)."""
-from builder.records.reasons import COLUMNS, FITS, NUMBER, REASONS
+from builder.records.reasons import COLUMNS, FITS, REASONS, WEIGHT
 from builder.trade import film, spray, wear
 
 
@@ -22,9 +22,8 @@ def trials(est):
 
 def _try(terms, row, coat, size):
     row.pressure = coat.pressure if coat.own_pressure else coat.pressure * size.pressure_factor
-    row.band = film.band(size.fan, coat.clear_width)
     row.step = film.step(size.fan, coat.clear_width, size.lap, terms.slack)
-    row.miss = film.miss(coat.solid, coat.clear_width, row.band)
+    row.miss = film.miss(coat.solid, coat.clear_width, film.band(size.fan, coat.clear_width))
     row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)
     row.set_pressure = spray.set_pressure(row.pressure, coat.resistance, row.flow)
     row.material = film.material(coat.wet_film, coat.mean_uptake, row.loss, row.miss)
@@ -56,6 +55,6 @@ def _judge(terms, row, coat, size):
         "too_fast": row.gun_speed > coat.fastest * more,
         "too_slow": row.gun_speed / coat.uptake < coat.slowest * less,
     }
-    row.set(**{f"not_{column}": sum(NUMBER[key] for key in reasons if flags[key]) for column, reasons in COLUMNS.items()})
+    row.set(**{f"not_{column}": sum(WEIGHT[key] for key in reasons if flags[key]) for column, reasons in COLUMNS.items()})
     row.fits = float(not any(flags.values()))
     row.why = next((REASONS[key] for key, flag in flags.items() if flag), FITS)

@@ -36,14 +36,14 @@ def _pack_check(number):
 
 
 COATINGS = Kind("coatings", "Coatings", named="name", capacity=24, fields=(
-    Field("name", "Coating", rule=Name(), required=True),
-    Field("kind", "Kind", rule=Word("kind"), required=True),
-    Field("base", "Base", rule=Word("base"), required=True),
+    Field("name", "Coating", rule=Name(), required=True, help="As you would order it; coats name it by this."),
+    Field("kind", "Kind", rule=Word("kind"), required=True, help="What it is for."),
+    Field("base", "Base", rule=Word("base"), required=True, help="What it is thinned and cleaned with."),
     Field("volume_solids", "Volume solids", "share", Between(0.05, 1), help="On the data sheet; what stays on the wall of what leaves the can."),
-    Field("dry_film", "Dry film", "film", Between(0.2, 60, "mil"), help="Of one coat: 1.7 mil is usual for wall paint; it is on the data sheet."),
+    Field("dry_film", "Dry film", "film", Between(0.2, 60, "mil"), help="Of one coat: 1.7 mil (43 um) is usual for wall paint; it is on the data sheet."),
     Field("spread", "Spread", "spread", Between(10, 1000, "ft2/gal"),
           help="For stains, sealers and fillers that are bought by spread, instead of solids and dry film."),
-    Field("density", "Density", "density", Between(0.6, 2.5, "kg/L"), True),
+    Field("density", "Density", "density", Between(0.6, 2.5, "kg/L"), True, help="Weight of a volume; on the data sheet."),
     Field("viscosity", "Viscosity", "viscosity", Between(1, 20000, "cP"), True, "As it moves through a hose, at about 500 1/s."),
     Field("thinning", "Thinning", "share", Between(0, 0.5), help="Thinner over paint, by volume; blank is none."),
     Field("thinning_max", "Most thinning", "share", Between(0, 0.5), help="What the data sheet allows; blank is none."),
@@ -52,15 +52,19 @@ COATINGS = Kind("coatings", "Coatings", named="name", capacity=24, fields=(
     Field("thinner_voc", "VOC of the thinner", "voc", Between(0, 1000, "g/L"), help="Blank: water, which does not count."),
     Field("wet_max", "Most wet film", "film", Between(0.5, 200, "mil"), help="More sags; blank is no limit."),
     Field("pressure", "Gun pressure", "pressure", Between(200, 7000, "psi"), True, "At the gun while spraying."),
-    Field("orifice_min", "Least orifice", "orifice", Between(5, 60, "thou"), True, path="orifice.min"),
-    Field("orifice_max", "Largest orifice", "orifice", Between(5, 60, "thou"), True, path="orifice.max"),
+    Field("orifice_min", "Least orifice", "orifice", Between(5, 60, "thou"), True, path="orifice.min",
+          help="Smaller ones clog or starve it; on the data sheet."),
+    Field("orifice_max", "Largest orifice", "orifice", Between(5, 60, "thou"), True, path="orifice.max",
+          help="Larger ones lay on too much; on the data sheet."),
     Field("finish", "Finish", rule=Word("finish"), required=True, help="The coarsest nozzle finish this coating allows."),
     Field("abrasion", "Abrasion", "number", Between(0.1, 20), True, "How fast it wears a nozzle; 1 is a premium exterior acrylic."),
     Field("voc", "VOC less water", "voc", Between(0, 1000, "g/L"), help="As regulations limit it; on the data sheet."),
-    Field("surface_temperature_min", "Least surface temperature", "temperature", Between(-20, 60, "degC"), path="surface_temperature.min"),
-    Field("surface_temperature_max", "Most surface temperature", "temperature", Between(-20, 80, "degC"), path="surface_temperature.max"),
-    Field("air_humidity_max", "Most humidity", "share", Between(0.1, 1)),
-    Field("recoat", "Recoat after", "time", Between(0, 720, "h"), True),
+    Field("surface_temperature_min", "Least surface temperature", "temperature", Between(-20, 60, "degC"), path="surface_temperature.min",
+          help="Of the face while coating; on the data sheet."),
+    Field("surface_temperature_max", "Most surface temperature", "temperature", Between(-20, 80, "degC"), path="surface_temperature.max",
+          help="Of the face while coating; on the data sheet."),
+    Field("air_humidity_max", "Most humidity", "share", Between(0.1, 1), help="Of the air while coating; on the data sheet."),
+    Field("recoat", "Recoat after", "time", Between(0, 720, "h"), True, help="From one coat to the next; on the data sheet, at the day's temperature."),
     *packs(1), *packs(2), *packs(3), PRICED, SOURCE), checks=(
     Check("film_or_spread", "needs volume solids and dry film, or spread alone",
           "ISNUMBER({row.volume_solids})+ISNUMBER({row.dry_film})+2*ISNUMBER({row.spread})<>2",
@@ -75,49 +79,49 @@ FAMILIES = Kind("families", "Nozzle families", named="name", capacity=6, fields=
     Field("pressure_factor", "Pressure factor", "number", Between(0.2, 2), True, "Times the coating's pressure that this family needs."),
     Field("finish", "Finish", rule=Word("finish"), required=True, help="The finest finish it leaves."),
     Field("life", "Life", "volume", Between(0.5, 5000, "gal"), True, "Until worn out, at the orifice and pressure beside it, in a coating of abrasion 1."),
-    Field("life_orifice", "Life stated at orifice", "orifice", Between(5, 60, "thou"), True),
-    Field("life_pressure", "Life stated at pressure", "pressure", Between(200, 9000, "psi"), True),
-    Field("pressure_max", "Rated to", "pressure", Between(200, 9000, "psi"), True),
+    Field("life_orifice", "Life stated at orifice", "orifice", Between(5, 60, "thou"), True, help="The size that the life was stated for."),
+    Field("life_pressure", "Life stated at pressure", "pressure", Between(200, 9000, "psi"), True, help="The pressure that the life was stated for."),
+    Field("pressure_max", "Rated to", "pressure", Between(200, 9000, "psi"), True, help="Stamped on the nozzle and its guard; never above it."),
     SOURCE))
 
 NOZZLES = Kind("nozzles", "Nozzles", capacity=50, named="name", fields=(
-    Field("family", "Family", rule=OneOf("families"), required=True),
+    Field("family", "Family", rule=OneOf("families"), required=True, help="From the sheet Nozzle families."),
     Field("size", "Size", rule=SizeNumber(), required=True, help="515: half the fan is 5 inches at 12 inches, the orifice 15 thou."),
-    Field("nozzle_price", "Price", "money", MONEY, True),
+    Field("nozzle_price", "Price", "money", MONEY, True, help="What you pay for one, before tax."),
     PRICED), checks=(
     Check("twice", "this size stands twice", "SUMPRODUCT(--({nozzles.family}={row.family}),--({nozzles.size}={row.size}))>1",
           lambda row, judge: sum(same(other.family) == same(row.family) and same(other.size) == same(row.size)
                                  for other in judge.entered("nozzles")) > 1),))
 
 PUMPS = Kind("pumps", "Pumps", named="name", capacity=8, fields=(
-    Field("name", "Pump", rule=Name(), required=True),
+    Field("name", "Pump", rule=Name(), required=True, help="As it is marked in your van."),
     Field("flow_max", "Feeds up to", "flow", Between(0.05, 20, "gal/min"), True, "At the pressure it is used at."),
-    Field("pressure_max", "Pump rated to", "pressure", Between(200, 9000, "psi"), True),
-    Field("guns_max", "Guns", "count", Between(1, 6, whole=True), True),
+    Field("pressure_max", "Pump rated to", "pressure", Between(200, 9000, "psi"), True, help="On its plate."),
+    Field("guns_max", "Guns", "count", Between(1, 6, whole=True), True, help="That it can feed at once."),
     Field("hire", "Hire", "money_day", MONEY, help="Blank: your own."),
     Field("heel", "Left in pail and pump", "volume", Between(0, 10, "gal"), True, "Not recovered at a change of colour."),
-    Field("hose_length", "Hose", "length", Between(5, 500, "ft"), True, path="hose.length"),
-    Field("hose_bore", "Hose bore", "width", Between(0.1, 2, "in"), True, path="hose.bore"),
-    Field("hose_pressure_max", "Hose rated to", "pressure", Between(200, 9000, "psi"), True, path="hose.pressure_max"),
+    Field("hose_length", "Hose", "length", Between(5, 500, "ft"), True, path="hose.length", help="From pump to whip or gun."),
+    Field("hose_bore", "Hose bore", "width", Between(0.1, 2, "in"), True, path="hose.bore", help="Inside width; printed on the hose."),
+    Field("hose_pressure_max", "Hose rated to", "pressure", Between(200, 9000, "psi"), True, path="hose.pressure_max", help="Printed on the hose."),
     Field("whip_length", "Whip", "length", Between(1, 50, "ft"), path="whip.length", help="The thin end of the hose; blank is none."),
-    Field("whip_bore", "Whip bore", "width", Between(0.1, 2, "in"), path="whip.bore"),
-    Field("whip_pressure_max", "Whip rated to", "pressure", Between(200, 9000, "psi"), path="whip.pressure_max"),
+    Field("whip_bore", "Whip bore", "width", Between(0.1, 2, "in"), path="whip.bore", help="Inside width."),
+    Field("whip_pressure_max", "Whip rated to", "pressure", Between(200, 9000, "psi"), path="whip.pressure_max", help="Printed on the whip."),
     SOURCE), checks=(
     Check("whip", "a whip needs length, bore and rating",
           "(ISNUMBER({row.whip_length})<>ISNUMBER({row.whip_bore}))+(ISNUMBER({row.whip_bore})<>ISNUMBER({row.whip_pressure_max}))",
           lambda row, judge: ((row.whip_length is None) + (row.whip_bore is None) + (row.whip_pressure_max is None)) % 3 > 0),))
 
 SURFACES = Kind("surfaces", "Surfaces", named="name", capacity=14, fields=(
-    Field("name", "Surface", rule=Name(), required=True),
+    Field("name", "Surface", rule=Name(), required=True, help="What you call such a face; systems name it by this."),
     Field("loss", "Loss", "share", Between(0, 0.9), True, "Overspray and bounce in still air, with a standard nozzle."),
-    Field("hand_loss", "Loss by hand", "share", Between(0, 0.5), True),
+    Field("hand_loss", "Loss by hand", "share", Between(0, 0.5), True, help="Left in tray, roller and brush."),
     Field("clear_width", "Clear width", "width", Between(0.5, 4000, "in"), True, "Usual unbroken run between corners and openings, not the board."),
     Field("solid", "Solid share", "share", Between(0.05, 1), True, "1; less for railings, where paint flies between the bars."),
     Field("uptake", "Uptake when bare", "number", Between(1, 3), True, "First coat on the bare face takes this many times the wet film."),
-    Field("fan_min", "Least fan", "width", Between(1, 60, "in"), True, path="fan.min"),
-    Field("fan_max", "Widest fan", "width", Between(1, 60, "in"), True, path="fan.max"),
-    Field("gun_speed_min", "Slowest hand", "speed", Between(0.05, 10, "ft/s"), True, path="gun_speed.min"),
-    Field("gun_speed_max", "Fastest hand", "speed", Between(0.05, 10, "ft/s"), True, path="gun_speed.max"),
+    Field("fan_min", "Least fan", "width", Between(1, 60, "in"), True, path="fan.min", help="Narrower ones take too many passes."),
+    Field("fan_max", "Widest fan", "width", Between(1, 60, "in"), True, path="fan.max", help="Wider ones spray past the face."),
+    Field("gun_speed_min", "Slowest hand", "speed", Between(0.05, 10, "ft/s"), True, path="gun_speed.min", help="Slower and the hand cannot keep even."),
+    Field("gun_speed_max", "Fastest hand", "speed", Between(0.05, 10, "ft/s"), True, path="gun_speed.max", help="Faster and the hand cannot keep even."),
     Field("handling", "Handling", "handling", Between(0, 600, "s/ft2"), True, "Ladders, shields, hose and walking: time per area beside the trigger."),
     Field("roll_rate", "Rolling rate", "rate", Between(5, 2000, "ft2/h"), help="One person; blank where it is not rolled."),
     Field("brush_rate", "Brushing rate", "rate", Between(5, 2000, "ft2/h"), help="One person; blank where it is not brushed."),
@@ -128,22 +132,22 @@ SURFACES = Kind("surfaces", "Surfaces", named="name", capacity=14, fields=(
           lambda row, judge: row.gun_speed_min > row.gun_speed_max)))
 
 PROFILES = Kind("profiles", "Profiles", named="name", capacity=30, fields=(
-    Field("name", "Profile", rule=Name(), required=True),
+    Field("name", "Profile", rule=Name(), required=True, help="The shape of the face, as the standard names it."),
     Field("coefficient", "Coefficient", "number", Between(0.1, 5), True, "Measured area over flat area, each face."),
     Field("paint_coefficient", "Paint coefficient", "number", Between(0.01, 5), help="Painted area over flat area; blank: the same."),
     Field("all_over", "All over", rule=Word("answer"), help="yes: one flat area stands for both faces."),
-    Field("standard", "Standard"), SOURCE))
+    Field("standard", "Standard", help="Where the coefficient is printed."), SOURCE))
 
 RATES = Kind("rates", "Task rates", named="name", capacity=30, fields=(
-    Field("name", "Task", rule=Name(), required=True),
-    Field("basis", "Basis", rule=Word("basis"), required=True),
+    Field("name", "Task", rule=Name(), required=True, help="What is done; tasks name it by this."),
+    Field("basis", "Basis", rule=Word("basis"), required=True, help="What the rate counts."),
     Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"), help="For basis area."),
     Field("length_rate", "Rate by length", "length_rate", Between(0.5, 1e5, "ft/h"), help="For basis perimeter or length."),
     Field("count_rate", "Rate by count", "count_rate", Between(0.01, 1e4, "/h"), help="For basis count."),
     Field("hours_each", "Time each", "time", Between(0, 100, "h"), help="For basis visit or colour."),
     Field("people", "People", "count", Between(1, 20, whole=True), help="Working at once; blank: 1."),
-    Field("area_material", "Material by area", "money_area", Between(0, 1e4, "/ft2")),
-    Field("length_material", "Material by length", "money_length", Between(0, 1e4, "/ft")),
+    Field("area_material", "Material by area", "money_area", Between(0, 1e4, "/ft2"), help="Tape, film, cleaner for a unit of area."),
+    Field("length_material", "Material by length", "money_length", Between(0, 1e4, "/ft"), help="Tape and film for a unit of length."),
     Field("each_material", "Material each", "money", MONEY, help="For basis count, visit or colour."),
     SOURCE), checks=(
     Check("rate_missing", "the rate that its basis calls for is missing",
@@ -153,26 +157,26 @@ RATES = Kind("rates", "Task rates", named="name", capacity=30, fields=(
                               "hours": 1, "visit": row.hours_each, "colour": row.hours_each}[same(row.basis)] is None),))
 
 CREWS = Kind("crews", "Crews", named="name", capacity=6, fields=(
-    Field("name", "Crew", rule=Name(), required=True),
-    Field("guns", "Guns at once", "count", Between(1, 6, whole=True), True),
+    Field("name", "Crew", rule=Name(), required=True, help="Jobs and systems name it by this."),
+    Field("guns", "Guns at once", "count", Between(1, 6, whole=True), True, help="Spraying at once."),
     Field("rollers", "Rollers", "count", Between(0, 6, whole=True), True, "People who back-roll behind a gun."),
     Field("tenders", "Tenders", "count", Between(0, 6, whole=True), True, "People who move hose and shields."),
     Field("flow_max", "Handles up to", "flow", Between(0.05, 5, "gal/min"), True, "A learner is kept to a small flow."),
-    Field("gun_speed_factor", "Hand speed factor", "number", Between(0.3, 2), True),
-    Field("handling_factor", "Handling factor", "number", Between(0.3, 3), True),
+    Field("gun_speed_factor", "Hand speed factor", "number", Between(0.3, 2), True, help="Times the fastest hand of the surface; 1 is a steady crew."),
+    Field("handling_factor", "Handling factor", "number", Between(0.3, 3), True, help="Times the surface's handling; 1 is a steady crew."),
     Field("wage", "Wage", "money_hour", MONEY_HOUR, True, "One person, before burden."),
     SOURCE))
 
 EXPOSURES = Kind("exposures", "Exposures", named="name", capacity=6, fields=(
-    Field("name", "Exposure", rule=Name(), required=True),
-    Field("factor", "Loss factor", "number", Between(0.5, 3), True),
-    Field("lost_days", "Days lost to weather", "share", Between(0, 0.9), True), SOURCE))
+    Field("name", "Exposure", rule=Name(), required=True, help="Jobs and systems name it by this."),
+    Field("factor", "Loss factor", "number", Between(0.5, 3), True, help="Times the loss of the surface in still air."),
+    Field("lost_days", "Days lost to weather", "share", Between(0, 0.9), True, help="Part of the days that weather takes."), SOURCE))
 
 REACHES = Kind("reaches", "Reaches", named="name", capacity=6, fields=(
-    Field("name", "Reach", rule=Name(), required=True),
-    Field("factor", "Work factor", "number", Between(0.5, 5), True),
+    Field("name", "Reach", rule=Name(), required=True, help="Takeoff lines name it by this."),
+    Field("factor", "Work factor", "number", Between(0.5, 5), True, help="Times the measured area: how much slower the work is up there."),
     Field("hire", "Hire", "money_day", MONEY, help="Blank: none."),
-    Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True), SOURCE))
+    Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True, help="Higher than this it does not reach."), SOURCE))
 
 HOLIDAYS = Kind("holidays", "Holidays", capacity=20, fields=(
-    Field("date", "Date", "date", Day(), True), Field("name", "Holiday")))
+    Field("date", "Date", "date", Day(), True, help="A day on which nobody works."), Field("name", "Holiday", help="What the day is called.")))

@@ -6,20 +6,21 @@ from builder.rules import Between, Day, Name, OneOf, Word, same
 SHARE = Between(0, 0.95)
 
 JOB = Kind("job", "Job", upright=True, fields=(
-    Field("name", "Job"), Field("client", "Client"), Field("site", "Site"),
+    Field("name", "Job", help="As it stands on the bid."), Field("client", "Client", help="Who asks for the price."),
+    Field("site", "Site", help="Where the work is."),
     Field("date", "Date of the estimate", "date", Day(), help="Prices are judged for age on this day."),
     Field("start", "First working day", "date", Day(), help="Blank: no finish date."),
     Field("built", "Year built", "year", Between(1500, 2100, whole=True), help="Before 1978 old lead paint is likely: follow the lead-safe rules."),
-    Field("building", "Kind of building", rule=Word("building")),
+    Field("building", "Kind of building", rule=Word("building"), help="Who lives or learns there decides which lead rules apply."),
     Field("disturbed_inside", "Old paint disturbed in a room", "area", Between(0, 1e6, "ft2"), help="Sanded, scraped or cut out, in the room with most."),
     Field("disturbed_outside", "Old paint disturbed outside", "area", Between(0, 1e6, "ft2"), help="Sanded, scraped or cut out."),
-    Field("windows_replaced", "Windows replaced", rule=Word("answer")),
-    Field("crew", "Crew", rule=OneOf("crews"), required=True),
-    Field("people", "People on the job", "count", Between(1, 50, whole=True), True),
-    Field("pump", "Pump", rule=OneOf("pumps"), required=True),
+    Field("windows_replaced", "Windows replaced", rule=Word("answer"), help="Replacing windows disturbs old paint however little."),
+    Field("crew", "Crew", rule=OneOf("crews"), required=True, help="Who sprays; a system may name another."),
+    Field("people", "People on the job", "count", Between(1, 50, whole=True), True, help="All who are paid on the job, helpers too."),
+    Field("pump", "Pump", rule=OneOf("pumps"), required=True, help="What feeds the guns; a system may name another."),
     Field("hose_length", "Hose", "length", Between(5, 500, "ft"), help="Blank: the pump's own."),
     Field("exposure", "Exposure", rule=OneOf("exposures"), required=True, help="Wind raises the loss, weather takes days."),
-    Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"), True),
+    Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"), True, help="Door or window sizes that are not taken off at all."),
     Field("opening_both", "Openings deducted from one face up to", "area", Between(0, 100, "m2"), True, "Larger ones from every face."),
     Field("voc_limit", "VOC limit", "voc", Between(0, 1000, "g/L"), help="Blank: none."),
     Field("wage", "Own wage", "money_hour", MONEY_HOUR, help="One person, before burden; blank: the crew's."),
@@ -29,11 +30,11 @@ JOB = Kind("job", "Job", upright=True, fields=(
     Field("minimum", "Own least charge", "money", MONEY, help="Blank: from Terms."),
     Field("sales_tax", "Own sales tax", "share", SHARE, help="Blank: from Terms."),
     Field("rounding", "Own rounding", "money", Between(0.01, 1e5), help="The price is rounded up to whole steps of this; blank: from Terms."),
-    Field("exclusions", "Not included"), Field("notes", "Notes")))
+    Field("exclusions", "Not included", help="Printed on the bid."), Field("notes", "Notes", help="For yourself.")))
 
 SYSTEMS = Kind("systems", "Systems", named="name", capacity=10, fields=(
     Field("name", "System", rule=Name(), required=True, help="One surface with its coats, as 'Cladding'."),
-    Field("surface", "Surface", rule=OneOf("surfaces"), required=True),
+    Field("surface", "Surface", rule=OneOf("surfaces"), required=True, help="What it is sprayed on; sets loss, fans and hand speed."),
     Field("aim", "Aim", rule=Word("aim"), help="Blank: least cost."),
     Field("method", "Method", rule=Word("method"), help="Blank: spray."),
     Field("finish", "Finish", rule=Word("finish"), help="Blank: the surface's."),
@@ -45,14 +46,14 @@ SYSTEMS = Kind("systems", "Systems", named="name", capacity=10, fields=(
     Field("alternate", "Alternate", rule=Word("alternate"), help="Blank: in the base price. A, B or C: priced apart.")))
 
 COATS = Kind("coats", "Coats", capacity=16, fields=(
-    Field("tag", "Tag"),
-    Field("system", "System", rule=OneOf("systems"), required=True),
-    Field("coating", "Coating", rule=OneOf("coatings"), required=True),
+    Field("tag", "Tag", help="Your own mark for the coat."),
+    Field("system", "System", rule=OneOf("systems"), required=True, help="What it goes on."),
+    Field("coating", "Coating", rule=OneOf("coatings"), required=True, help="What goes on."),
     Field("colour", "Colour", rule=Name(unique=False), help="Each coating and colour is bought apart."),
-    Field("coats", "Coats", "count", Between(1, 9, whole=True), True),
+    Field("coats", "Coats", "count", Between(1, 9, whole=True), True, help="How often it goes on."),
     Field("face", "Face", rule=Word("face"), help="What the first coat meets; blank: sealed."),
     Field("share", "Share", "share", Between(0.001, 1), help="Part of the area, for spot priming; blank: all."),
-    Field("dry_film", "Own dry film", "film", Between(0.2, 60, "mil"), help="Blank: the coating's."),
+    Field("dry_film", "Own dry film", "film", Between(0.2, 60, "mil"), help="Of one coat: 1.7 mil (43 um) is usual for wall paint. Blank: the coating's."),
     Field("thinning", "Own thinning", "share", Between(0, 0.5), help="Blank: the coating's."),
     Field("pressure", "Own pressure", "pressure", Between(200, 7000, "psi"), help="At the gun; blank: the coating's."),
     Field("nozzle", "Own nozzle", rule=OneOf("nozzles"), help="Blank: the pick."),
@@ -61,8 +62,8 @@ COATS = Kind("coats", "Coats", capacity=16, fields=(
 
 TAKEOFF = Kind("takeoff", "Takeoff", named="tag", capacity=100, fields=(
     Field("tag", "Tag", rule=Name(), help="Needed where openings name this line."),
-    Field("place", "Place"), Field("item", "Item"),
-    Field("system", "System", rule=OneOf("systems"), required=True),
+    Field("place", "Place", help="Side, floor or room."), Field("item", "Item", help="What it is."),
+    Field("system", "System", rule=OneOf("systems"), required=True, help="What goes on it."),
     Field("shape", "Shape", rule=Word("shape"), help="Blank: rectangle."),
     Field("profile", "Profile", rule=OneOf("profiles"), help="Blank: flat."),
     Field("length", "Length", "length", Between(0, 5000, "ft"), True, "Of a cylinder: its length. Arithmetic such as =12+14+9 is fine."),
@@ -70,24 +71,24 @@ TAKEOFF = Kind("takeoff", "Takeoff", named="tag", capacity=100, fields=(
     Field("count", "Count", "count", Between(0, 10000), help="Blank: 1."),
     Field("sides", "Sides", "count", Between(1, 2, whole=True), help="Blank: 1."),
     Field("reach", "Reach", rule=OneOf("reaches"), help="Blank: from the ground."),
-    Field("note", "Note")))
+    Field("note", "Note", help="For yourself.")))
 
 OPENINGS = Kind("openings", "Openings", capacity=40, fields=(
     Field("line", "Line", rule=OneOf("takeoff"), required=True, help="The tag of a takeoff line."),
-    Field("name", "Opening"),
-    Field("width", "Width", "length", Between(0, 500, "ft"), True),
-    Field("height", "Height", "length", Between(0, 500, "ft"), True),
+    Field("name", "Opening", help="Door, window, louvre."),
+    Field("width", "Width", "length", Between(0, 500, "ft"), True, help="Of one, frame to frame."),
+    Field("height", "Height", "length", Between(0, 500, "ft"), True, help="Of one, sill to head."),
     Field("count", "Count", "count", Between(0, 10000), help="Blank: 1.")))
 
 KIT = Kind("kit", "Kit", named="tag", capacity=12, fields=(
     Field("tag", "Tag", rule=Name(), required=True, help="Scratch it into the nozzle."),
-    Field("nozzle", "Nozzle", rule=OneOf("nozzles"), required=True),
+    Field("nozzle", "Nozzle", rule=OneOf("nozzles"), required=True, help="Family and size, as 'standard 515'."),
     Field("used", "Used", "volume", Between(0, 5000, "gal"), help="Through it so far, counted in a coating of abrasion 1."),
     Field("fan", "Fan measured", "width", Between(0.5, 60, "in"), help="At 12 inches from the face."),
     Field("flow", "Flow measured", "flow", Between(0.01, 20, "gal/min"), help="With water at the test pressure on Terms.")))
 
 TASKS = Kind("tasks", "Tasks", capacity=24, fields=(
-    Field("task", "Task", rule=OneOf("rates"), required=True),
+    Field("task", "Task", rule=OneOf("rates"), required=True, help="From the sheet Task rates."),
     Field("system", "System", rule=OneOf("systems"), help="Blank: the whole job."),
     Field("area", "Own area", "area", Between(0, 1e6, "ft2"), help="Blank: measured area, for basis area."),
     Field("length", "Length", "length", Between(0, 1e6, "ft"), help="For basis length; for perimeter blank is that of the openings."),

@@ -1,7 +1,7 @@
 """Why a size does not fit a coat, why a row cannot be worked out: the words, in the order in which they are told."""
 from types import MappingProxyType
 
-# E16. A column of the nozzle check holds the number of its reason, from 1, or 0; the least number of a row is told first.
+# E16. Each reason weighs as much as all that are told after it and one more: from a sum of weights every one can be told, the heaviest first.
 REASONS = MappingProxyType({
     "lossy": "too much is lost",
     "over_rated": "above the nozzle's rating",
@@ -16,12 +16,12 @@ REASONS = MappingProxyType({
     "too_fast": "hand too fast",
     "too_slow": "hand too slow",
 })
-NUMBER = {key: float(number) for number, key in enumerate(REASONS, start=1)}
-COLUMNS = MappingProxyType({            # the columns of the nozzle check, and the reasons each can hold: two that exclude each other share one
-    "lossy": ("lossy",), "over_rated": ("over_rated",), "over_pump": ("over_pump",), "starves": ("starves",),
-    "orifice": ("too_small", "too_large"), "fan": ("too_narrow", "too_wide"), "coarse": ("too_coarse",), "over_crew": ("over_crew",),
-    "hand": ("too_fast", "too_slow"),
+WEIGHT = MappingProxyType({key: 2.0 ** (len(REASONS) - place) for place, key in enumerate(REASONS, start=1)})
+COLUMNS = MappingProxyType({            # the columns of the nozzle check, and the reasons whose weights each adds up
+    "limits": ("over_rated", "over_pump", "over_crew"), "feed": ("starves", "too_coarse"), "orifice": ("too_small", "too_large"),
+    "fan": ("too_narrow", "too_wide"), "spray": ("lossy", "too_fast", "too_slow"),
 })
+COLUMN_OF = MappingProxyType({key: column for column, reasons in COLUMNS.items() for key in reasons})
 FITS = "fits"
 
 TOO_OPEN = "more opening than face"

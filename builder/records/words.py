@@ -3,7 +3,7 @@ from math import pi
 from types import MappingProxyType
 
 from builder.records.checklist import ITEMS
-from builder.records.reasons import REASONS
+from builder.records.reasons import REASONS, WEIGHT
 from builder.rules import PATTERN
 
 WORDS = MappingProxyType({
@@ -21,7 +21,7 @@ WORDS = MappingProxyType({
     "overhead_basis": ("direct cost", "labour hours", "sales"),
     "tax_base": ("materials", "materials and hire"),
     "pattern": tuple(PATTERN),
-    "reason": tuple(REASONS.values()),
+    "reason": tuple(reversed(REASONS.values())),      # the lightest first
     "to_put_right": tuple(item.words for item in ITEMS if item.stops),
     "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
     "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"),
@@ -32,6 +32,7 @@ BESIDE = MappingProxyType({
     "shape_factor": (1.0, 0.5, pi, 1.0),
     "method_sprays": (1.0, 1.0, 0.0, 0.0),
     "method_rolls": (0.0, 1.0, 1.0, 0.0),
+    "reason_weight": tuple(reversed(WEIGHT.values())),
     "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0),
     # Notches of a wet-film gauge in mil: steps of 0.5 to 6, of 1 to 10, 2 to 30, 5 above (ASTM D4414-95(2020) 7.1.2).
     "notch": (*(half / 2 for half in range(1, 13)), 7.0, 8.0, 9.0, 10.0, *map(float, range(12, 31, 2)), *map(float, range(35, 201, 5))),

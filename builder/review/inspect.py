@@ -7,7 +7,6 @@ from openpyxl.utils.cell import get_column_letter
 from builder.jobs import fingerprint, from_values
 from builder.records.checklist import ITEMS
 from builder.records.kinds import CATALOGS
-from builder.records.versions import SCHEMA
 from builder.review.differ import differences
 from builder.review.findings import Finding
 from builder.review.taken import Taken, taken
@@ -18,7 +17,6 @@ from builder.workbook.read import FURTHER, plain
 
 CLOSE = 1e-8                   # of a cached value, which is written with ten digits
 TOUCHED = ("formula", "name", "sheet", "row below", "beside", "cell", "formula without a value", "understood")
-MOST_COLUMNS = 200             # of an input sheet, in which something typed beside the table is looked for
 
 
 @dataclass(frozen=True)
@@ -38,9 +36,8 @@ class Inspection:
 def inspect(back, catalogs):
     """Look at a Returned workbook; `catalogs` are the folders in force."""
     one = taken(back)
-    found = list(one.findings)
-    if back.settings["schema"] == SCHEMA:
-        located = Located(back)
+    found, located = list(one.findings), Located(back)
+    if located.same_form:
         found += _names(located)
         broken = list(_formulas(back, located))
         found += broken + list(_beside(back, located))
@@ -48,10 +45,10 @@ def inspect(back, catalogs):
             found += _stale(back, located)
     found += _catalogues(back, one)
     found += _checks(one)
-    return Inspection(tuple(_facts(back, one, catalogs)), tuple(found), one)
+    return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
 
 
-def _facts(back, one, catalogs):
+def _facts(back, one, catalogs, same_form):
     settings = back.settings
     here = "those in force here" if settings["catalogues"] == fingerprint(catalogs) else "not those in force here"
     priced = [row["priced_on"] for kind in CATALOGS for row in one.opened.values[kind.key] if is_number(row.get("priced_on"))]
@@ -60,9 +57,12 @@ def _facts(back, one, catalogs):
     if priced and is_number(date):
         age += f", {date - max(priced):g} days before the estimate" if date >= max(priced) else ", after the date of the estimate"
     yield f"made by {settings['builder']}, schema {settings['schema']:g}, on catalogues {settings['catalogues']}, {here}{age}"
-    if settings["schema"] != SCHEMA:
-        yield "made by an earlier wetfilm: its formulas are not compared"
-    yield one.opened.summary()
+    if not same_form:
+        yield "made by another version of wetfilm: whether formulas were typed over cannot be told; 'wetfilm reissue' makes it anew"
+    yield f"its inputs give: {one.opened.summary()}"
+    shown, price = back.saved_price(), one.opened.price()
+    if not (shown == price or is_number(shown) and is_number(price) and abs(shown - price) <= CLOSE * price):
+        yield f"the file itself shows {f'the price {shown:,.2f}' if is_number(shown) else 'no price'}"
 
 
 def _names(located):
@@ -113,17 +113,16 @@ def _told(back, sheet, wrong, units):
 
 
 def _beside(back, located):
-    """What was typed on an input sheet beside its table."""
+    """What was typed on an input sheet beside its table, or far below it."""
     for first, _ in located.inputs.values():
         if first.block.form != "table" or not located.sheets[first.sheet]:
             continue
         sheet = back.book[located.sheets[first.sheet]]
         known = {place.col + 1 + copy for place in located.places.values() if place.sheet == first.sheet for copy in range(place.cols)}
-        top = located.head(first.sheet) + 1
-        for cells in sheet.iter_rows(top, min(sheet.max_row, top + FURTHER), 1, min(sheet.max_column, MOST_COLUMNS)):
-            for cell in cells:
-                if cell.column not in known and plain(cell.value) is not None:
-                    yield Finding("beside", sheet.title, cell.coordinate, f"'{cell.value}' stands beside the table and does not count")
+        head, looked_at = located.head(first.sheet), first.row + first.rows + FURTHER
+        for (row, col), cell in sorted(sheet._cells.items()):      # those that are there; walking rows and columns would visit all between
+            if row > head and (col not in known or row > looked_at) and plain(cell.value) is not None:
+                yield Finding("beside", sheet.title, cell.coordinate, f"'{cell.value}' stands beside the table and does not count")
 
 
 def _stale(back, located):

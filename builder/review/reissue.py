@@ -43,10 +43,8 @@ def reissue(back, catalogs, instead=(), keep=()):
     _ask(values, before.values, back.name)
     lines = max(room_for(values), int(back.settings["lines"]))
     after = from_values(values, before.units, facts(before.units, back.settings["paper"], lines, catalogs))
-    price = back.area("price", "total")
-    saved = back.cells(price)[0] if price else None
     changes = effects(before, differences(CATALOGS, before.values, values))
-    return Reissue(before, after, look.touched, tuple(kept), tuple(one for one in changes if one.price != 0), saved if isinstance(saved, float) else None)
+    return Reissue(before, after, look.touched, tuple(kept), tuple(one for one in changes if one.price != 0), back.saved_price())
 
 
 def _issued(back, before, stock, catalogs):

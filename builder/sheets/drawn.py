@@ -20,11 +20,11 @@ COST = "{used.change_cost}/{%s}+{used.waste_rate}*{%s}/(2*{used.life})"     # of
 
 CURVE = Block("curve", "Picks", (
     C("part", "Chart, part of the way", "share", label=lambda number: (number - 1) / (POINTS - 1)),
-    C("used_at", "Row charted in Nozzle check", "count", 'IF(N(INDEX({choices.coat},1))=0,"",{pick.used_at})', ""),
+    C("used_at", "Row charted", "count", 'IF(N(INDEX({choices.coat},1))=0,"",{pick.used_at})', ""),
     C("through", "Sprayed through", "volume", "{used.interval}/4+({used.life}*(1+1/4)-{used.interval}/4)*{part}"),
     C("cost", "Nozzles and waste", "money_volume", COST % ("through", "through")),
     C("pays", "Replacing pays at", "volume", "{used.interval}", rows=1),
-    C("pays_cost", "Nozzles and waste there", "money_volume", COST % ("pays", "pays"), rows=1),
+    C("pays_cost", "Waste there", "money_volume", COST % ("pays", "pays"), rows=1),
     C("worn", "Worn out at", "volume", "{used.life}", rows=1),
-    C("worn_cost", "Nozzles and waste then", "money_volume", COST % ("worn", "worn"), rows=1),
+    C("worn_cost", "Waste then", "money_volume", COST % ("worn", "worn"), rows=1),
 ), {"used": At("trials", "{used_at}"), "pick": At("picks", "INDEX({choices.coat},1)")}, "used_at")

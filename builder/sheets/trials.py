@@ -1,5 +1,5 @@
 """Nozzle check: every coat with every size, and why it does not fit (E6-E16); Fit: the same at a glance; Picks (E17)."""
-from builder.records.reasons import COLUMNS, FITS, REASONS
+from builder.records.reasons import COLUMN_OF, COLUMNS, FITS, REASONS
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 
@@ -20,7 +20,7 @@ TESTS = {
 
 
 def _reasons():
-    """A column for each test, or for two that exclude each other: the number of the reason that holds, or 0."""
+    """Columns that add up the weights of the reasons that hold; 0 where none of a column's does."""
     for key, reasons in COLUMNS.items():
         words = " or ".join(REASONS[reason] for reason in reasons)
         yield C(f"not_{key}", words, "count", "+".join(f"({TESTS[reason]})*{{constants.reason_{reason}}}" for reason in reasons))
@@ -35,9 +35,8 @@ def trials(sizes):
         C("loss", "Loss", "share", "{film.loss}*{size.loss_factor}", "nozzle"),
         C("live", "Worked out", "count", 'IF({loss}<{terms.loss_limit}*(1-{terms.slack}),1,"")', "nozzle"),
         C("pressure", "Gun pressure", "pressure", "{film.pressure}*IF({film.own_pressure}=1,1,{size.pressure_factor})"),
-        C("band", "Band", "width", "MAX({size.fan},{film.clear_width}+{size.fan}/4)"),
         C("step", "Step", "width", "IF({film.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})"),
-        C("miss", "Miss", "share", "1-{film.solid}*{film.clear_width}/{band}"),
+        C("miss", "Miss", "share", "1-{film.solid}*{film.clear_width}/MAX({size.fan},{film.clear_width}+{size.fan}/4)"),
         C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{film.density})"),
         C("set_pressure", "Set pressure", "pressure", "{pressure}+{film.resistance}*{flow}"),
         C("material", "Material", "yield", "{film.wet_film}*{film.mean_uptake}/({constants.cover}*(1-{loss})*(1-{miss}))"),
@@ -53,9 +52,9 @@ def trials(sizes):
         C("cost", "Cost per area", "money_area",
           "{material}*(1+{terms.excess}*{wear})*({film.paint_price}/(1+{film.thinning})+{change_cost}/{interval})+{time}*{film.team}*{film.wage}"),
         *_reasons(),
-        C("fits", FITS, "count", "1-MIN(1,MAX({not_lossy:not_hand}))"),
+        C("fits", FITS, "count", "1-MIN(1,SUM({not_limits:not_spray}))"),
         C("why", "Verdict", "text",
-          "IF({fits}=1,{#fits},INDEX({words.reason},SMALL({not_lossy:not_hand},COUNTIF({not_lossy:not_hand},0)+1)))"),
+          "IF({fits}=1,{#fits},INDEX({words.reason},MATCH(SUM({not_limits:not_spray}),{words.reason_weight},1)))"),
     )), {"film": At("films", "{coat}"), "size": At("nozzles", "{size}")}, "live")
 
 
@@ -91,11 +90,10 @@ def _whole(volume):
 def _told():
     """All reasons in words, gathered column by column."""
     before = ""
-    for column, reasons in COLUMNS.items():
-        for key in reasons:
-            yield C(f"told_{key}", REASONS[key], "text",
-                    f'{before}REPT({{#told_{key}}}&"; ",--({{used.not_{column}}}={{constants.reason_{key}}}))', "live")
-            before = f"{{told_{key}}}&"
+    for key, words in REASONS.items():
+        yield C(f"told_{key}", words, "text",
+                f'{before}REPT({{#told_{key}}}&"; ",MOD(INT({{used.not_{COLUMN_OF[key]}}}/{{constants.reason_{key}}}),2))', "live")
+        before = f"{{told_{key}}}&"
 
 
 # What a crew wants to know stands first.

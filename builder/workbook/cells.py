@@ -6,9 +6,23 @@ from openpyxl.worksheet._reader import WorksheetReader
 
 from builder.workbook import safe
 
+FORMULAS = 50_000_000          # letters of all formulas, each cell's own written out; the largest book of ours has 8.5 million
+
 
 class _CellsOnly(ExcelReader):
     """The library's reader without what a hostile file could make endless: merged and linked areas, comments, tables, drawings, pivots."""
+
+    letters = 0
+
+    def counted(self, parse):
+        """The parser of formulas, stopped where a long one that is shared by many cells would fill the memory."""
+        def formula(element):
+            found = parse(element)
+            self.letters += len(found) if isinstance(found, str) else 0
+            if self.letters > FORMULAS:
+                raise ValueError("formulas")
+            return found
+        return formula
 
     def read_worksheets(self):
         read = set()
@@ -17,7 +31,9 @@ class _CellsOnly(ExcelReader):
                 raise ValueError(relation.target)
             read.add(relation.target)
             with self.archive.open(relation.target) as stream:
-                WorksheetReader(self.wb.create_sheet(about.name), stream, self.shared_strings, self.data_only, False).bind_cells()
+                sheet = WorksheetReader(self.wb.create_sheet(about.name), stream, self.shared_strings, self.data_only, False)
+                sheet.parser.parse_formula = self.counted(sheet.parser.parse_formula)
+                sheet.bind_cells()
 
 
 def loaded(source, data_only=True):

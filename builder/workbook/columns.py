@@ -4,7 +4,7 @@ from textwrap import wrap
 from builder.sheets.grammar import heading
 from builder.workbook.layout import HEAD
 
-LINE, BOLD = 13.5, 1.08        # points of one line of a header; width of a bold letter, in characters of a column
+LINES, LINE, BOLD = 3, 13.5, 1.08        # lines of a header at most; points of one; width of a bold letter, in characters of a column
 WIDTHS = {"text": 18, "date": 12, "count": 8, "money": 13}
 WIDE = {"says": 70, "replace": 44, "advice": 30, "next_words": 24, "why": 24, "shown": 22, "what": 26, "nozzle": 14, "topic": 24, "reason": 34, "tag": 8,
         "shape": 11, "reach": 12, "note": 26, "scenario_name": 13, **dict.fromkeys(("fault", "shown_fault", "source", "standard", "help"), 38)}
@@ -49,8 +49,10 @@ def set_columns(writer):
         sheet, lines, after = writer.sheets[title], 1, False
         shown[title] = []
         for col, place, copy in columns:
-            fold, room = folded(place.block, place.column), width(place.column)
-            lines = max(lines, 0 if fold else header_lines(heading(place.column, writer.units, copy), room))
+            fold, text, room = folded(place.block, place.column), heading(place.column, writer.units, copy), width(place.column)
+            while header_lines(text, room) > LINES:
+                room += 1
+            lines = max(lines, header_lines(text, room))
             sheet.set_column(col, col, room, None, {"level": 1, "hidden": True} if fold else {"collapsed": True} if after else {})
             shown[title].append(0 if fold else room)
             after = fold

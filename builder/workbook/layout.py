@@ -1,4 +1,5 @@
 """Where everything stands: keys -> cells and names, once. The only module that knows addresses."""
+import hashlib
 import re
 
 from xlsxwriter.utility import xl_col_to_name as letters
@@ -90,6 +91,15 @@ class Layout:
             yield f"{block}_head", f"='{first.sheet}'!${letters(first.col)}${HEAD}"
             for name, top, rows in (("all", first.row, first.rows), ("below", first.row + first.rows, BELOW)):
                 yield f"{block}_{name}", f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}"
+
+    def form(self):
+        """A short digest of where everything stands and of every formula: books of one form can be compared cell by cell."""
+        digest = hashlib.sha256()
+        for key, place in self.places.items():
+            digest.update(f"{key} {place.address} {place.column.title}".encode())
+            if place.column.formula:
+                digest.update(self.template(place.block, place.column).encode())
+        return digest.hexdigest()[:12]
 
     def template(self, block, column, copy=0):
         """A column's formula as a spreadsheet reads it, with ROW or COLUMN where the record's own stands."""

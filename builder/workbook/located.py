@@ -36,26 +36,21 @@ class Moves:
         return next((now for now in range(first, last + 1) if fits(now)), first)
 
 
-def _names(layout):
-    """The names of a book of this layout."""
-    for place in layout.places.values():
-        if place.column.formula:
-            layout.template(place.block, place.column)           # a name is there because a formula calls for it
-    return [name for name, _ in layout.names()]
-
-
 class Located(Layout):
     """A Layout whose places are those of a Returned workbook.
 
     sheets: title -> what the sheet is called now (None: gone); gone: names that point at nothing any more; pasted: (place, area) of
-    single inputs that were cut and pasted elsewhere; hidden: keys of places on another sheet than their block's.
+    single inputs that were cut and pasted elsewhere; hidden: keys of places on another sheet than their block's; same_form: whether
+    this program would make the book with the same formulas in the same places. If not, only `sheets` and `gone` are to be relied on.
     """
 
     def __init__(self, back):
         capacity = capacities(int(back.settings["lines"]))
         super().__init__(blocks(back.units, capacity), capacity)
         self.back = back
-        self.gone = [name for name in _names(Layout(self.blocks, capacity)) if name not in back.areas]
+        made = Layout(self.blocks, capacity)
+        self.same_form = made.form() == back.settings.get("form")
+        self.gone = [name for name, _ in made.names() if name not in back.areas]
         self.sheets = {title: self._sheet(title) for title in dict.fromkeys(block.sheet for block in self.blocks)}
         self.rows, self.cols = ({title: Moves() for title in self.sheets} for _ in range(2))
         self._learn()

@@ -7,4 +7,5 @@ from builder.workbook.write import write
 def make(opened):
     """opened: a job with its estimate, as `jobs.open_job` and `jobs.from_values` give it."""
     capacity = opened.estimate.capacity
-    return write(Layout(blocks(opened.units, capacity), capacity), opened.estimate, opened.settings)
+    layout = Layout(blocks(opened.units, capacity), capacity)
+    return write(layout, opened.estimate, {**opened.settings, "form": layout.form()})

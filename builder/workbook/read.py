@@ -90,6 +90,11 @@ class Returned:
             raise safe.refused(self.name, f"its name {name} was deleted or points nowhere", safe.PUT_BACK)
         return self.cells(self.areas[name])
 
+    def saved_price(self):
+        """The price of the base as the file shows it; None where it shows none."""
+        value = self.cells(self.areas["price_total"])[0] if "price_total" in self.areas else None
+        return value if isinstance(value, float) else None
+
     def cells(self, area):
         """The values of an area, from the top down."""
         rows = self.book[area.sheet].iter_rows(area.top, area.bottom, area.left, area.right, values_only=True)
@@ -129,7 +134,7 @@ def returned(source):
     verified = safe.opened(source)
     book = loaded(verified)
     back = Returned(verified, book, _areas(book))
-    back.settings = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns}
+    back.settings = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns if column.key != "form" or "book_form" in back.areas}
     safe.sound(back.name, back.settings)
     back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
     gone = [f"{kind.sheet}: {one.title}" for kind in KINDS.values() for one in kind.fields if back.area(kind.key, one.key) is None]

@@ -18,6 +18,7 @@ RATIO, FREE = 40, 10_000_000   # times larger than packed (ours: 13); below FREE
 PARTS = 2000
 TAGS = 1_500_000               # opening and closing, all parts together; every cell has one at least
 ATTRIBUTES = 1_500_000
+NAMES = 10_000                 # defined; ours: 1,170
 LINES = 2_000                  # rows of takeoff
 
 COMPOUND = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"         # [MS-CFB] 2.2: old workbooks, and new ones under a password
@@ -160,3 +161,5 @@ def _ours(name, workbook):
         raise refused(name, "it was saved as strict Open XML", "save it as an ordinary xlsx workbook")
     if not re.search(rb"""name=["']book_schema["']""", workbook):
         raise refused(name, *FOREIGN)
+    if workbook.count(b"definedName ") > NAMES:
+        raise refused(name, *CROWDED)

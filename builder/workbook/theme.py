@@ -9,16 +9,18 @@ INK, QUIET, RUST, PAPER = "#1F2A30", "#4A565C", "#7A2E1F", "#FFFFFF"
 SAND, STRAW, EDGE, MOSS = "#E9E2D3", "#FFF9E8", "#7D6735", "#DDE8DF"
 GROUP_TABS = MappingProxyType({"about": INK, "input": EDGE, "working": "#9AA5AB", "page": "#3F5C6E", "check": RUST, "catalogue": "#5F7A6B"})
 
+_HEAD = {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 2, "bottom_color": EDGE}
 ROLES = MappingProxyType({
     "title": {"bold": True, "font_size": 15},
     "purpose": {"font_color": QUIET, "italic": True},
     "master": {"bold": True},
-    "head": {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 2, "bottom_color": EDGE},
+    "head": {**_HEAD, "align": "left", "indent": 1},
+    "head_number": {**_HEAD, "align": "right"},           # over numbers, which stand to the right
     "number": {"font_color": QUIET, "font_size": 8, "align": "center"},
-    "label": {},
+    "label": {"valign": "top"},
     "section": {"bold": True, "font_size": 12},
-    "quiet": {"font_color": QUIET, "align": "left", "indent": 1},
-    "link": {"font_color": INK, "underline": 1},
+    "quiet": {"font_color": QUIET, "align": "left", "indent": 1, "valign": "top"},
+    "link": {"font_color": INK, "underline": 1, "valign": "top"},
     "wrap": {"text_wrap": True, "valign": "top"},
     "input": {"bg_color": STRAW, "border": 1, "border_color": EDGE, "locked": False, "valign": "top"},
     "sample": {"bg_color": STRAW, "border": 1, "border_color": EDGE},      # what an input looks like, on Start

@@ -21,6 +21,7 @@ from builder.workbook.validation import validation
 
 CREATED = datetime.datetime(2026, 1, 1)      # fixed, so that the same input gives the same bytes
 MASTER = "=brief_words"
+ROOM = 8                                     # columns that the purpose of a sheet may need
 
 
 class WriteError(Exception):
@@ -68,9 +69,14 @@ class _Writer:
             sheet.hide_gridlines(2)
             _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
             _sure(sheet.write_formula(1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words))
-            _sure(sheet.write_string(2, 0, about.purpose, self.styles("purpose")))
+            _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
             sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
             (printed if about.group == "page" else paper).set_up(sheet, self.paper)
+
+    def purpose_at(self, title):
+        """Below the master check; beside the title where numbers of repeated columns would cut it."""
+        numbered = [place.col for place in self.layout.places.values() if place.sheet == title and place.column.repeat]
+        return (0, 2) if min(numbered, default=ROOM) < ROOM else (2, 0)
 
     def block(self, block):
         {"table": self.table, "card": self.card, "upright": self.upright, "page": self.page, "list": self.list}[block.form](block)
@@ -79,11 +85,12 @@ class _Writer:
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
+            head = "head" if column.quantity == "text" else "head_number"
             for copy in range(place.cols):
                 col = place.col + copy
                 if column.repeat:
                     _sure(sheet.write_number(NUMBERS - 1, col, copy + 1, self.styles("number", "count")))
-                _sure(sheet.write_string(HEAD - 1, col, heading(column, self.units, copy), self.styles("head")))
+                _sure(sheet.write_string(HEAD - 1, col, heading(column, self.units, copy), self.styles(head)))
                 self.column(sheet, block, column, place, copy, rows[:place.rows])
             if column.field:
                 _sure(sheet.data_validation(place.row - 1, place.col, place.row + place.rows - 2, place.col,
@@ -106,7 +113,7 @@ class _Writer:
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
         on_page = block.sheet in printed.PAGES
         if not on_page:
-            self.heads(sheet, block.sheet, pages.CARD_HEADS)
+            self.heads(sheet, block.sheet, pages.CARD_HEADS, "head_number")
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("first" if on_page else "label")))
@@ -160,9 +167,9 @@ class _Writer:
             style = self.styles(printed.role(block, column), column.quantity)
             sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style)
 
-    def heads(self, sheet, title, heads):
+    def heads(self, sheet, title, heads, role="head"):
         for col, (text, width) in enumerate(heads or ()):
-            _sure(sheet.write_string(HEAD - 1, col, text, self.styles("head")))
+            _sure(sheet.write_string(HEAD - 1, col, text, self.styles(role)))
             sheet.set_column(col, col, width)
         sheet.freeze_panes(HEAD, 0)
 
