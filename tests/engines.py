@@ -117,9 +117,9 @@ def formula_cells(layout):
         if not place.column.formula:
             continue
         block = place.block
-        for record in range(1, (place.rows if block.form == "table" else place.cols if block.form == "card" else 1) + 1):
+        for record in range(1, (place.rows if block.down else place.cols if block.form == "card" else 1) + 1):
             for copy in range(place.column.repeat or 1):
-                down = record - 1 if block.form == "table" else 0
+                down = record - 1 if block.down else 0
                 across = record - 1 if block.form == "card" else copy
                 yield key, place.column, record, copy, (place.sheet, place.row + down, place.col + across + 1)
 

@@ -1,11 +1,31 @@
 """The estimate: one chain of numbers from takeoff to price, in the order in which it flows."""
-from builder.estimate import areas, brief, chance, checks, cost, days, drawn, film, gallons, hours, issued, picks, shown, sizes, stock, trials, weather
+from builder.estimate import (
+    areas,
+    bid,
+    brief,
+    chance,
+    checks,
+    cost,
+    crew,
+    days,
+    drawn,
+    film,
+    gallons,
+    hours,
+    issued,
+    picks,
+    shown,
+    sizes,
+    stock,
+    trials,
+    weather,
+)
 from builder.estimate.constants import shown_constants
 from builder.estimate.rows import Judge, Row, entry_rows
 from builder.estimate.scenarios import SCENARIOS
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.sources import SOURCES
-from builder.records.words import WORDS
+from builder.records.words import BESIDE, WORDS
 
 STAGES = (
     stock.nozzles, stock.coatings, stock.pumps, stock.kit, stock.holidays,
@@ -13,7 +33,7 @@ STAGES = (
     film.films, film.chains, trials.trials, picks.fitting, picks.scores, picks.picks,
     gallons.gallons, drawn.most, drawn.drawn, gallons.purchases, sizes.sizes, hours.hours, hours.pump_use, hours.tasks,
     days.days, days.reach_use, cost.costs, chance.ranges, stock.ages, cost.margins, checks.checks, cost.prices, weather.readings, shown.beside, issued.issued,
-    brief.brief,
+    brief.brief, bid.scope, bid.bid, crew.crew,
 )
 
 
@@ -25,8 +45,9 @@ def capacities(lines=100, **more):
     coats = rows["coats"]
     rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
                 purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],
-                words=max(map(len, WORDS.values())), sources=len(SOURCES),
-                days=len(SCENARIOS), choices=rows["nozzles"], curve=drawn.POINTS, brief=1, cost=len(SCENARIOS), range=len(SCENARIOS), price=len(SCENARIOS))
+                words=max(map(len, (*WORDS.values(), *BESIDE.values()))), sources=len(SOURCES),
+                days=len(SCENARIOS), choices=rows["nozzles"], curve=drawn.POINTS, brief=1,
+                scope=coats, bid=1, crew_card=coats, cost=len(SCENARIOS), range=len(SCENARIOS), price=len(SCENARIOS))
     return rows
 
 

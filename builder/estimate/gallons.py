@@ -1,5 +1,8 @@
 """Gallons of each coat, and what is bought of each coating and colour (E18-E19)."""
+from math import floor
+
 from builder.estimate.scenarios import NAMES, SCENARIOS
+from builder.records.words import WORDS
 from builder.rules import same
 from builder.trade import film, packs
 
@@ -29,10 +32,22 @@ def gallons(est):
         if layer.sprayed:
             pump = est.row("pumps", layer.pump_at)
             row.guns, row.fill = layer.guns, tuple(flag * (pump.content + pump.heel) for flag in row.scenarios)
+        row.share_told = 0.0 if coat.share is None else float(max(1, floor(coat.share * 100 + 0.5 + est.terms.slack)))
+        row.work = _in_words(row, coat, layer, owner, est.judge.as_text)
+        if row.applied > 0:
+            row.place = float(((1 - row.scenarios[0]) * (row.scenarios.index(1.0) + 1) * 100 + row.system_at) * 100 + row.no)
     first = {}
     for row in est.rows["gallons"]:
         if row.live:
             row.lead = first.setdefault(same(row.what), row.no)
+
+
+def _in_words(row, coat, layer, owner, as_text):
+    """'2 coats of Interior wall flat, sprayed'"""
+    count = f"{coat.coats:g} coat{'s' if coat.coats > 1 else ''} of {as_text(coat.coating)}, {WORDS['done'][layer.method_no - 1]}"
+    row.part_told = f", on about {row.share_told:g} % of the area" if 0 < row.share_told < 100 else ""
+    row.part_told += ", which you supply" if owner else ""
+    return count + row.part_told
 
 
 def purchases(est):

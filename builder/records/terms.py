@@ -78,6 +78,9 @@ TERMS = Kind("terms", "Terms", upright=True, fields=(
     Field("dew_offset", "Magnus temperature", "number", Between(200, 280), True, "WMO-No. 8: 243.12, in degrees Celsius.", "weather.dew_offset"),
     Field("dew_margin", "Surface above the dew point by", "warmth", Between(0, 20, "K"), True,
           "3 C, 5 F: FHWA-RD-98-084, MIL-HDBK-1110 9.6.6.", "weather.dew_margin"),
+    Field("firm", "Your firm", help="As it stands on the bid.", path="firm.name"),
+    Field("contact", "Address and telephone", help="Below the name.", path="firm.contact"),
+    Field("licence", "Licence and insurance", help="Numbers that a bid must show where you work.", path="firm.licence"),
     Field("tolerance", "Tolerance of cross-sums", "number", Between(0, 0.01), True, path="checks.tolerance",
           help="Sums taken two ways may differ by this share."),
 ), checks=(

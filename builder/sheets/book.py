@@ -2,7 +2,7 @@
 from dataclasses import dataclass
 
 from builder.records.kinds import KINDS
-from builder.sheets import areas, brief, cost, days, drawn, entries, film, gallons, hours, lists, sizes, stock, trials, weather
+from builder.sheets import areas, bid, brief, cost, crew, days, drawn, entries, film, gallons, hours, lists, sizes, stock, trials, weather
 from builder.sheets.chance import RANGE
 from builder.sheets.checks import CHECKS
 from builder.sheets.judging import judging, limits, upright
@@ -10,7 +10,7 @@ from builder.sheets.judging import judging, limits, upright
 
 @dataclass(frozen=True)
 class Sheet:
-    """A sheet: its group (about, input, working, check, catalogue) and what it is for, in one line."""
+    """A sheet: its group (about, input, working, page, check, catalogue) and what it is for, in one line."""
 
     title: str
     group: str
@@ -42,6 +42,8 @@ SHEETS = (
     Sheet("Cost", "working", "Cost of the base and of each alternate, item by item"),
     Sheet("Range", "working", "How sure the cost is: spreads of area, material, time and wear, and the contingency that follows"),
     Sheet("Price", "working", "From cost to price: contingency, margin, tax, payments"),
+    Sheet("Bid", "page", "For the customer: what is done, for how much, under what conditions"),
+    Sheet("Crew card", "page", "For the crew: nozzle, pressure, hand, film and weather of each coat, in the order of the work"),
     Sheet("Checks", "check", "Everything that is counted before the price may be trusted"),
     Sheet("Coatings", "catalogue", "Coatings: figures of the data sheets, packs and prices"),
     Sheet("Nozzle families", "catalogue", "Families of nozzles, named by what they do"),
@@ -74,4 +76,4 @@ def blocks(units, capacity):
         areas.AREAS, film.FILM, trials.trials(capacity["nozzles"]), trials.fit(capacity["coats"]), trials.PICKS, drawn.CHOICES, drawn.CURVE,
         gallons.GALLONS, gallons.purchases(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
         cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.ISSUED,
-        *brief.BRIEF, lists.BOOK)
+        *brief.BRIEF, *bid.bid(capacity["tasks"]), *crew.CREW, lists.BOOK)

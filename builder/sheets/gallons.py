@@ -26,6 +26,13 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("guns", "Guns", "count", "IF(N({live})*N({film.sprayed})=1,{film.guns},0)", ""),
     C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({film.sprayed})=1,{scenarios@}*({pump.content}+{pump.heel}),0)", "", **SCENARIOS),
     C("most", "Wears most nozzles", "count", "({due}>0)*({due}>=MAX({gallons.due})*(1-{terms.slack}))"),
+    C("share_told", "Share of the area, whole per cent", "count", 'IF({coat.share}="",0,MAX(1,INT({coat.share}*100+1/2+{terms.slack})))'),
+    C("part_told", "Share and supply in words", "text",
+      'REPT(", on about "&{share_told}&" % of the area",({share_told}>0)*({share_told}<100))&REPT(", which you supply",--({coat.owner_supplied}="yes"))'),
+    C("work", "In words", "text",
+      '{coat.coats}&" coat"&REPT("s",--({coat.coats}>1))&" of "&{coat.coating}&", "&INDEX({words.done},{film.method_no})&{part_told}'),
+    C("place", "Place on Bid and Crew card", "number",
+      'IF({applied}>0,((1-{scenarios@1})*MATCH(1,{scenarios@1:scenarios@4},0)*100+{system_at})*100+{no},"")'),
     C("lead", "First coat of this coating and colour", "count", "MATCH({what},{gallons.what},0)"),
 )), {"coat": At("coats", "{no}"), "film": At("films", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{film.coating_at}"),
     "pump": At("pumps", "{film.pump_at}")}, "live")

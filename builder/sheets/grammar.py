@@ -52,8 +52,9 @@ class At:
 class Block:
     """Columns that share their rows.
 
-    form: 'table' (records down), 'card' (records across), 'upright' (one record, fields down).
-    place: the column of an upright block's values, 1 for B. Parts of one block may stand on two sheets: they share
+    form: 'table' (records down), 'card' (records across), 'upright' (one record, fields down); 'list' and 'page' are a
+    table and an upright block on a page that is printed, which has its own look (`workbook/printed.py`).
+    place: the column of an upright block's values, 1 for B; the first column of a list. Parts of one block may stand on two sheets: they share
     their key, and so their names.
     """
 
@@ -66,6 +67,11 @@ class Block:
     place: int = 1
     top: int = 5               # the row of the first record (table), fact (card) or field (upright)
     entered: bool = False      # a person types here
+
+    @property
+    def down(self):
+        """Its records run down, each column one formula."""
+        return self.form in ("table", "list")
 
 
 def inputs(kind):

@@ -16,7 +16,7 @@ TITLES = {
     "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building", "overhead_basis": "Overhead is a share of",
     "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
     "reason": "Why a size does not fit", "reason_weight": "Weight of the reason", "to_put_right": "What stops the price", "done": "What each method has done",
-    "month": "Month", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
+    "month": "Month", "notch": "Notch of a wet-film gauge, mil", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
     "method_rolls": "The method rolls", "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
 }
 WORD_LISTS = Block("words", "Words", (
@@ -40,6 +40,8 @@ CONSTANTS = Block("constants", "Constants", (
     C("score_80", "Standard score of P80"), C("score_90", "Standard score of P90"),
     C("freezing", "Freezing point of water", note="in the degrees of this book"), C("degree", "A degree of this book in degrees Celsius"),
     *(C(f"reason_{key}", f"Weight of the reason: {words}", "count") for key, words in REASONS.items()),
+    C("notch", "A notch of 1 mil on a gauge of this book", note="1 mil: ASTM D4414; 25 um: common practice"),
+    C("hand", "Hand in a second, of a speed of 1"), C("hand_unit", "Unit of it", "text"), C("film_unit", "Unit of film", "text"),
     C("volume_unit", "Unit of volume", "text"),
     C("sizes", "Rows of the nozzle catalogue", "count"), C("size_least", "Least nozzle size", "count"), C("size_most", "Largest nozzle size", "count"),
     C("orifice_least", "Least orifice of a size", "count"), C("name_length", "Letters of a name, at most", "count"),

@@ -40,7 +40,7 @@ class Layout:
         self.inputs = {}                       # block key -> (first, last) Place of its inputs, for `all` and `head`
         free = {}                              # sheet -> next free column, for tables
         for block in blocks:
-            place = {"table": self._table, "card": self._card, "upright": self._upright}[block.form]
+            place = {"table": self._table, "list": self._list, "card": self._card, "upright": self._upright, "page": self._upright}[block.form]
             place(block, free)
 
     def _put(self, block, column, *where):
@@ -58,6 +58,10 @@ class Layout:
         if block.entered:
             own = [self.places[block.key, column.key] for column in block.columns if column.field]
             self.inputs[block.key] = own[0], own[-1]
+
+    def _list(self, block, free):
+        for place, column in enumerate(block.columns):
+            self._put(block, column, block.top, block.place + place, self.capacity[block.key], 1)
 
     def _card(self, block, free):
         for place, column in enumerate(block.columns):
@@ -120,10 +124,10 @@ class _Scope:
         if place.sheet != self.block.sheet:
             raise ValueError(f"{self.block.key}.{key} is not on the sheet {self.block.sheet}: name it through a link")
         if head:
-            return f"${letters(place.col + index)}${self.layout.head(place.sheet)}"
+            return f"${letters(place.col + index)}${place.row - 1 if self.block.form == 'list' else self.layout.head(place.sheet)}"
         if self.block.form == "card":
             return f"{COLUMN}${place.row}"
-        if self.block.form == "upright":
+        if self.block.form in ("upright", "page"):
             return f"${letters(place.col)}${place.row}"
         return f"${letters(place.col + index)}{ROW}"
 

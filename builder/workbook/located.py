@@ -114,9 +114,9 @@ class Located(Layout):
         """(record from 1, copy, row, column from 1, the formula that belongs there) of every cell of a column of formulas."""
         if any(block == key[0] and f"{{{hidden}" in place.column.formula for block, hidden in self.hidden):
             return                             # it speaks of another sheet by now: not told
-        down, across = (place.rows, place.cols) if place.block.form == "table" else (1, place.cols)
+        down, across = (place.rows, place.cols) if place.block.down else (1, place.cols)
         for copy in range(across):
             template = self.template(place.block, place.column, copy if place.block.form == "table" else 0)
             for record in range(down):
                 row, col = place.row + record, place.col + copy
-                yield (record if place.block.form == "table" else copy) + 1, copy, row, col + 1, at_record(template, row, col)
+                yield (record if place.block.down else copy) + 1, copy, row, col + 1, at_record(template, row, col)

@@ -38,15 +38,16 @@ class SharingSheet(Worksheet):
             return super()._write_row(row, spans, row_info, empty_row)
         self.fh.write(f'<row r="{row + 1}" ht="{self.fitted[row]}">')     # no customHeight: it grows and shrinks with what is typed
 
-    def write_shared(self, row, col, formula, values, style):
-        """A run of cells downwards from (row, col), zero-based: the first cell's formula, without '=', and each cell's cached value."""
-        last = row + len(values) - 1
+    def write_shared(self, row, col, formula, values, style, across=False):
+        """A run of cells downwards, or across, from (row, col), zero-based: the first cell's formula, without '=', and each cell's cached value."""
+        down, right = (0, 1) if across else (1, 0)
+        last, last_col = row + down * (len(values) - 1), col + right * (len(values) - 1)
         self._check_dimensions(row, col)
-        self._check_dimensions(last, col)
+        self._check_dimensions(last, last_col)
         group = f'<f t="shared" si="{self.shared_count}"'
-        first = f'{group[:-1]}" ref="{cell_name(row, col)}:{cell_name(last, col)}">{formula.translate(_ESCAPES)}</f>'
+        first = f'{group[:-1]}" ref="{cell_name(row, col)}:{cell_name(last, last_col)}">{formula.translate(_ESCAPES)}</f>'
         for place, value in enumerate(values):
-            self.table[row + place][col] = Shared(first if place == 0 else f"{group}/>", value, style)
+            self.table[row + down * place][col + right * place] = Shared(first if place == 0 else f"{group}/>", value, style)
         self.shared_count += 1
 
     def _calculate_spans(self):

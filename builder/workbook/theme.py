@@ -7,7 +7,7 @@ from types import MappingProxyType
 FONT = "Arial"
 INK, QUIET, RUST, PAPER = "#1F2A30", "#4A565C", "#7A2E1F", "#FFFFFF"
 SAND, STRAW, EDGE, MOSS = "#E9E2D3", "#FFF9E8", "#7D6735", "#DDE8DF"
-GROUP_TABS = MappingProxyType({"about": INK, "input": EDGE, "working": "#9AA5AB", "check": RUST, "catalogue": "#5F7A6B"})
+GROUP_TABS = MappingProxyType({"about": INK, "input": EDGE, "working": "#9AA5AB", "page": "#3F5C6E", "check": RUST, "catalogue": "#5F7A6B"})
 
 _HEAD = {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 2, "bottom_color": EDGE}
 ROLES = MappingProxyType({
@@ -26,6 +26,14 @@ ROLES = MappingProxyType({
     "sample": {"bg_color": STRAW, "border": 1, "border_color": EDGE},      # what an input looks like, on Start
     "working": {"valign": "top"},
     "either": {"valign": "top", "align": "center"},       # a number, or words in its place
+    "letterhead": {"bold": True, "font_size": 16},            # the roles of the pages that are printed
+    "price": {"bold": True, "font_size": 14},
+    "named": {"bold": True, "valign": "top", "align": "left", "text_wrap": True},
+    "prose": {"valign": "top", "align": "left", "text_wrap": True},
+    "line": {"valign": "top", "align": "left"},
+    "fact": {"valign": "top", "align": "left", "text_wrap": True, "bottom": 4, "bottom_color": EDGE},
+    "first": {"bold": True, "valign": "top", "align": "left", "text_wrap": True, "bottom": 4, "bottom_color": EDGE},
+    "sign": {"font_color": QUIET},
     "fault": {"bold": True, "font_color": RUST, "valign": "top", "text_wrap": True},
 })
 
@@ -36,6 +44,8 @@ CALLS = MappingProxyType({
     "look": {"bold": True, "font_color": RUST, "bg_color": SAND},          # a check that is not clear
     "pick": {"bold": True, "font_color": INK, "bg_color": MOSS, "border": 1, "border_color": EDGE},
     "fits": {"font_color": INK, "bg_color": STRAW},
+    "signed": {"bottom": 1},
+    "begins": {"top": 1, "top_color": EDGE},                               # a line over the first row of a group
 })
 
 

@@ -12,7 +12,7 @@ from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
 from builder.sheets.book import SHEETS
 from builder.sheets.grammar import heading
-from builder.workbook import attention, charts, pages, paper
+from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
 from builder.workbook.layout import HEAD, NUMBERS, at_record
 from builder.workbook.shared import SharingSheet
@@ -71,7 +71,7 @@ class _Writer:
             _sure(sheet.write_formula(1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words))
             _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
             sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
-            paper.set_up(sheet, self.paper)
+            (printed if about.group == "page" else paper).set_up(sheet, self.paper)
 
     def purpose_at(self, title):
         """Below the master check; beside the title where numbers of repeated columns would cut it."""
@@ -79,7 +79,7 @@ class _Writer:
         return (0, 2) if min(numbered, default=ROOM) < ROOM else (2, 0)
 
     def block(self, block):
-        {"table": self.table, "card": self.card, "upright": self.upright}[block.form](block)
+        {"table": self.table, "card": self.card, "upright": self.upright, "page": self.page, "list": self.list}[block.form](block)
 
     def table(self, block):
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
@@ -111,18 +111,19 @@ class _Writer:
 
     def card(self, block):
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
-        self.heads(sheet, block.sheet, pages.CARD_HEADS, "head_number")
+        on_page = block.sheet in printed.PAGES
+        if not on_page:
+            self.heads(sheet, block.sheet, pages.CARD_HEADS, "head_number")
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("label")))
-            style = self.styles("working", column.quantity)
-            template = self.layout.template(block, column) if column.formula else ""
-            for row in rows:
-                col = place.col + row.no - 1
-                if column.label:
-                    self.put(sheet, place.row - 1, col, column.label(row.no), style)
-                else:
-                    _sure(sheet.write_formula(place.row - 1, col, at_record(template, place.row, col), style, self.cell_value(row, column, 0)))
+            _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("first" if on_page else "label")))
+            style = self.styles(printed.role(block, column) if on_page else "working", column.quantity)
+            if column.label:
+                for row in rows:
+                    self.put(sheet, place.row - 1, place.col + row.no - 1, column.label(row.no), style)
+            else:
+                formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
+                sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style, across=True)
 
     def upright(self, block):
         sheet, row = self.sheets[block.sheet], self.estimate.rows[block.key][0] if block.key in self.estimate.rows else None
@@ -149,6 +150,24 @@ class _Writer:
                 self.put(sheet, line, place.col, self.cell_value(row, column, 0), style)
             if column.field:
                 _sure(sheet.data_validation(line, place.col, line, place.col, validation(KINDS[block.key], column.field, self.units)))
+
+    def page(self, block):
+        """Lines of a page that is printed."""
+        sheet, row = self.sheets[block.sheet], self.estimate.rows[block.key][0]
+        for column in block.columns:
+            place = self.layout.places[block.key, column.key]
+            style = self.styles(printed.role(block, column), column.quantity)
+            _sure(sheet.write_formula(place.row - 1, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)))
+
+    def list(self, block):
+        """A table on a page that is printed."""
+        sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
+        for column in block.columns:
+            place = self.layout.places[block.key, column.key]
+            _sure(sheet.write_string(place.row - 2, place.col, heading(column, self.units), self.styles("head")))
+            formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
+            style = self.styles(printed.role(block, column), column.quantity)
+            sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style)
 
     def heads(self, sheet, title, heads, role="head"):
         for col, (text, width) in enumerate(heads or ()):
@@ -179,6 +198,8 @@ def write(layout, estimate, settings):
             writer.block(block)
         paper.areas(writer, set_columns(writer))
         pages.start(writer)
+        printed.bid(writer)
+        printed.crew_card(writer)
         attention.call(writer)
         charts.draw(writer)
         writer.names()

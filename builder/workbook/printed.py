@@ -1,0 +1,105 @@
+"""The pages that are printed and handed on: how their lines look, and how they lie on the paper."""
+from textwrap import wrap
+
+from xlsxwriter.utility import xl_col_to_name as letters
+
+from builder.records.cautions import CAUTIONS
+from builder.sheets.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
+from builder.sheets.book import SHEETS
+from builder.sheets.crew import CARD, TOLD_TOP
+from builder.sheets.crew import TOP as CARD_TOP
+from builder.sheets.grammar import heading
+from builder.workbook.columns import LINE
+from builder.workbook.paper import PAPERS
+
+ROLES = {"firm": "letterhead", "heading": "section", "state": "master", "missing": "line", "price": "price", "customer": "sign", "contractor": "sign",
+         **dict.fromkeys(("contact", "licence", *(key for key, _, _ in FACT_LINES if key != "price")), "line")}
+BID_WIDTHS = (27, 54, 14, 12)      # characters: what stands before a line or the part of the work, the line, colour, area
+PAGES = tuple(about.title for about in SHEETS if about.group == "page")
+BOLD = ("tag", "system", "nozzle", "set_pressure", "hand_first", "hand")      # of a card: what is looked for first
+LABEL, COAT, ABREAST = 30, 31, 3     # characters: what stands before the facts, a coat; coats on a sheet of paper
+SIGNED_HEIGHT = 34
+NARROW = 1.18                      # letters of running text in the width of a character
+ROOM = {"tasks": 2, "exclusions": 2, "today": 2}   # lines kept free for what may be typed
+
+
+def role(block, column):
+    """The role of a line or column of a page."""
+    if block.key == "crew_card":
+        return "first" if column.key in BOLD else "fact"
+    if block.key == "scope" and column.key == "area":
+        return "working"
+    return ROLES.get(column.key, "named" if column.key.startswith("name_") else "prose")
+
+
+def set_up(sheet, paper):
+    """Upright, with the page's number and nothing that is for the office."""
+    sheet.set_paper(PAPERS[paper])
+    sheet.set_portrait()
+    sheet.set_margins(left=0.6, right=0.6, top=0.6, bottom=0.7)
+    sheet.set_footer("&RPage &P of &N")
+
+
+def lines(text, room):
+    """Lines that a text takes in a cell of so many characters."""
+    return len(wrap(str(text or ""), int(room))) or 1
+
+
+def bid(writer):
+    """One sheet of paper; what is put together beside it is not printed."""
+    sheet, places = writer.sheets["Bid"], writer.layout.places
+    for col, width in enumerate(BID_WIDTHS):
+        sheet.set_column(col, col, width)
+    sheet.set_column(len(BID_WIDTHS), CHAIN, 14)
+    sheet.freeze_panes(3, 0)
+    said = writer.estimate.rows["bid"][0]
+    for key, _, _ in TERM_LINES:
+        sheet.set_row(places["bid", key].row - 1, LINE * max(lines(getattr(said, key), BID_WIDTHS[1] * NARROW), ROOM.get(key, 1)))
+    for row in writer.estimate.rows["scope"]:
+        taken = (lines(text, width * NARROW) for text, width in zip((row.system, row.work, row.colour), BID_WIDTHS))
+        sheet.set_row(SCOPE - 1 + row.no, LINE * max(taken))
+    sheet.set_row(places["bid", "price"].row - 1, 20)
+    for key in ("customer", "contractor"):
+        line = places["bid", key].row - 1
+        sheet.set_row(line, SIGNED_HEIGHT)
+        sheet.conditional_format(line, 1, line, len(BID_WIDTHS) - 1, {
+            "type": "formula", "criteria": f'=$B${line + 1}<>""', "format": writer.styles.call("signed")})
+    sheet.write_string(SCOPE - 2, 0, "The work", writer.styles("section"))
+    first = places["scope", "first"]
+    sheet.conditional_format(first.row - 1, 0, first.row + first.rows - 2, len(BID_WIDTHS) - 1, {
+        "type": "formula", "criteria": f"=${letters(first.col)}{first.row}=1", "format": writer.styles.call("begins")})
+    sheet.print_area(LETTERHEAD - 1, 0, places["bid", "contractor"].row - 1, len(BID_WIDTHS) - 1)
+    sheet.fit_to_pages(1, 1)
+
+
+TAILS = "Tails, heavy edges in the pattern? In this order (common practice, no source):"
+REMEDIES = (
+    "1  Pressure: raise it in small steps, never above the figure on the card.",
+    "2  Filter: clean or change those of gun and pump, and the strainer in the pail.",
+    "3  Wear: a fan a quarter narrower than new is worn out; put in the spare.",
+    "4  Material: stir, strain, let it warm up; thin only within what the data sheet allows.",
+)
+
+
+def crew_card(writer):
+    """Three coats on a sheet of paper, what stands before them on each; below them what to try and what to beware of."""
+    sheet, used = writer.sheets["Crew card"], [row for row in writer.estimate.rows["crew_card"] if row.coat_at]
+    sheet.set_column(0, 0, LABEL)
+    sheet.set_column(1, writer.layout.capacity["crew_card"], COAT)
+    sheet.freeze_panes(CARD_TOP + 2, 1)
+    sheet.write_string(CARD_TOP - 2, 0, "Crew card", writer.styles("section"))
+    for place, column in enumerate(CARD, start=CARD_TOP - 1):
+        texts = [getattr(row, column.key) for row in used] if column.quantity == "text" else ()
+        height = max([lines(heading(column, writer.units), LABEL * NARROW), ROOM.get(column.key, 1), *(lines(text, COAT * NARROW) for text in texts)])
+        sheet.set_row(place, LINE * height + 1)
+    notes = [("master", TAILS), *(("line", one) for one in REMEDIES), ("master", "Before anyone sprays")]
+    notes += [("line", line) for one in CAUTIONS for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")]
+    first, sheets = CARD_TOP + len(CARD), max(1, -(-len(used) // ABREAST))
+    for col in range(1, sheets * ABREAST, ABREAST):
+        for place, (style, text) in enumerate(notes, start=first):
+            sheet.write_string(place, col, text, writer.styles(style))
+    assert first + len(notes) < TOLD_TOP - 1
+    sheet.print_area(CARD_TOP - 2, 0, first + len(notes) - 1, sheets * ABREAST)
+    sheet.repeat_columns(0)
+    sheet.fit_to_pages(sheets, 1)
+    sheet.set_footer("&LAn injection is a surgical emergency. Relieve pressure, lock the trigger, guard on.&RPage &P of &N")
