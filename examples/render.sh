@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Render the first page of named sheets of a workbook as they print, one below the other:
-#   render.sh BOOK.xlsx OUT.png SHEET [SHEET ...]
+#   render.sh BOOK.xlsx OUT.png SHEET [SHEET ...]    (a number instead of a name is that page: the Bid does not print its name)
 # RESOLUTION=90 (dots an inch) and HEIGHT=600 (pixels kept of each page, from the top) may be set before it.
 # Needs soffice, pdftotext, pdftoppm and convert (libreoffice-calc, poppler-utils, imagemagick).
 set -euo pipefail
@@ -11,18 +11,20 @@ trap 'rm -rf "$work"' EXIT
 soffice "-env:UserInstallation=file://$work/profile" --headless --convert-to pdf --outdir "$work" "$book" >/dev/null 2>&1
 pdf=$work/$(basename "${book%.*}").pdf
 
-page_of() {                      # the first page whose footer begins with this sheet's name
+page_of() {                      # the first page whose footer or first line begins with this sheet's name
   pdftotext -layout "$pdf" - | awk -v sheet="$1" 'BEGIN {RS = "\f"} {
     lines = split($0, line, "\n")
     for (at = lines; at > 0 && line[at] !~ /Page [0-9]+ of/; at--) {}
     sub(/^ +/, "", line[at]); split(line[at], part, "   ")
-    if (part[1] == sheet && !found) found = NR
+    for (at = 1; at < lines && line[at] ~ /^ *$/; at++) {}
+    sub(/^ +/, "", line[at]); split(line[at], first, "   ")
+    if ((part[1] == sheet || first[1] == sheet) && !found) found = NR
   } END {if (found) print found}'
 }
 
 number=0
 for sheet in "$@"; do
-  page=$(page_of "$sheet")
+  [[ $sheet =~ ^[0-9]+$ ]] && page=$sheet || page=$(page_of "$sheet")
   [ -n "$page" ] || { echo "no sheet $sheet in $book" >&2; exit 1; }
   number=$((number + 1))
   picture=$work/sheet-$(printf %03d "$number")

@@ -12,7 +12,7 @@ from xlsxwriter.worksheet import Worksheet
 
 Shared = namedtuple("Formula", "start value format")  # start: what precedes the value. The library's charts read the values of cells of this name
 
-LINE, LETTER = 12.75, 0.85      # points of a line of text; width of a letter of text, in characters of a column, with room to spare
+LINE, LETTER = 12.75, 0.9      # points of a line of text; width of a letter of text, in characters of a column, with room to spare
 DIGITS = 10                    # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
 _ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})
