@@ -4,6 +4,7 @@ import re
 import shutil
 import subprocess
 import sys
+from math import ceil
 from types import SimpleNamespace
 
 import pytest
@@ -23,7 +24,7 @@ from builder.quantities import Units
 from builder.records.checklist import CLEAR, ITEMS
 from builder.records.kinds import CATALOGS, KINDS
 from builder.sheets.book import SHEETS, blocks
-from builder.workbook.columns import tables, width
+from builder.workbook.columns import folded, tables, width
 from builder.workbook.layout import HEAD, Layout
 from builder.workbook.theme import CALLS, EDGE, INK, PAPER, ROLES, RUST
 from builder.workbook.write import write
@@ -392,8 +393,11 @@ def test_28_every_chart_has_a_title_axes_with_units_and_a_text_for_who_cannot_se
 
 
 # Widths of Helvetica, to which Arial is metrically equal, in thousandths of the font's size (Adobe's AFM of Helvetica, from memory).
-GLYPHS = {**dict.fromkeys("0123456789", 556), ",": 278, ".": 278, "-": 333, "%": 889, "E": 667, "+": 584, " ": 278}
+GLYPHS = {**dict.fromkeys("0123456789abdeghnopquL", 556), **dict.fromkeys("fIt,. /:;", 278), **dict.fromkeys("ckvxyzsJ", 500), **dict.fromkeys("ijl", 222),
+          **dict.fromkeys("-r()", 333), **dict.fromkeys("ABEKPSVXY", 667), **dict.fromkeys("CDHNRUw", 722), **dict.fromkeys("GOQ", 778),
+          **dict.fromkeys("FTZ", 611), "m": 833, "M": 833, "W": 944, "%": 889, "+": 584}
 PIXELS = 10 * 96 / 72 / 1000      # of a 10 point font
+INDENT = 9                        # pixels of one step
 
 
 def shown(value, pattern):
@@ -414,6 +418,21 @@ def test_29_no_number_is_wider_than_its_column(book):
                 room = widths[cell.column] * 7
                 need = sum(GLYPHS[sign] for sign in shown(cell.value, cell.number_format)) * PIXELS
                 assert need + 6 <= room, (sheet.title, cell.coordinate, cell.value)
+
+
+def test_29_rows_are_high_enough_for_their_words(book):
+    """12.75 points hold a line of a 10 point font; a line may break a word's length before its end."""
+    cached = Values(book.file.path)
+    for title, columns in tables(book.layout).items():
+        heights = {int(row.get("r")): float(row.get("ht", 15)) for row in book.file.sheets[title].iter(f"{MAIN}row")}
+        widths = book.file.widths(title)
+        for col, place, _ in columns:
+            if place.column.quantity != "text" or folded(place.block, place.column):
+                continue
+            for row in range(place.row, place.row + place.rows):
+                text = cached.get(title, row, col + 1) or ""
+                need = sum(GLYPHS.get(sign, 556) for sign in str(text)) * PIXELS
+                assert ceil(need / (widths[col + 1] * 7 - INDENT)) * 12.75 <= heights[row] + 1, (title, row, text)
 
 
 def test_29_workings_have_room_for_a_job_of_a_million_and_text_breaks_into_lines(book):

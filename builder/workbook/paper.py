@@ -6,7 +6,7 @@ from builder.sheets.book import SHEETS
 from builder.workbook.layout import HEAD
 
 PAPERS = {"letter": 1, "a4": 9}
-READABLE = 218                 # characters across one landscape page at 60 %, the smallest that is read without a glass
+READABLE = 228                 # characters across ten inches at 60 %, the smallest that is read without a glass
 
 
 def set_up(sheet, paper):

@@ -5,12 +5,14 @@ so it is right for us: our formulas reach other sheets by defined names alone. I
 reads much faster.
 """
 from collections import namedtuple
+from textwrap import wrap
 
 from xlsxwriter.utility import xl_rowcol_to_cell_fast as cell_name
 from xlsxwriter.worksheet import Worksheet
 
 Shared = namedtuple("Formula", "start value format")  # start: what precedes the value. The library's charts read the values of cells of this name
 
+LINE, LETTER = 12.75, 0.85      # points of a line of text; width of a letter of text, in characters of a column, with room to spare
 DIGITS = 10                    # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
 _ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})
@@ -20,6 +22,21 @@ class SharingSheet(Worksheet):
     """The library's worksheet with `write_shared`."""
 
     shared_count = 0
+
+    def __init__(self):
+        super().__init__()
+        self.fitted = {}                 # row -> its height in points, which a program may fit anew
+
+    def fit(self, row, text, room):
+        """Make a row, zero-based, high enough for a text in a column of so many characters."""
+        lines = len(wrap(text, max(1, int(room / LETTER)))) if len(text) > room * 0.8 else 1
+        if lines > 1:
+            self.fitted[row] = max(self.fitted.get(row, 0), lines * LINE + 2)
+
+    def _write_row(self, row, spans, row_info=None, empty_row=False):
+        if row not in self.fitted or row_info or empty_row:
+            return super()._write_row(row, spans, row_info, empty_row)
+        self.fh.write(f'<row r="{row + 1}" ht="{self.fitted[row]}">')     # no customHeight: it grows and shrinks with what is typed
 
     def write_shared(self, row, col, formula, values, style, across=False):
         """A run of cells downwards, or across, from (row, col), zero-based: the first cell's formula, without '=', and each cell's cached value."""

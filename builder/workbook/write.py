@@ -140,6 +140,8 @@ class _Writer:
                     _sure(sheet.write_string(line, unit_col, column.note or self.units.shown(column.quantity), self.styles("quiet")))
                 if column.field:
                     _sure(sheet.write_string(line, 5, column.field.help, self.styles("quiet")))
+            if column.field and column.quantity == "text":
+                sheet.fit(line, str(self.cell_value(row, column, 0)), pages.UPRIGHT_HEADS[block.sheet][1][1] - 1)
             if column.formula:
                 _sure(sheet.write_formula(line, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)))
             elif column.label is not None:
