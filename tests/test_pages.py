@@ -63,6 +63,13 @@ def test_a_task_stands_once_on_the_bid_and_that_of_an_alternate_alone_does_not(b
     assert Estimate(values, books["boathouse"].opened.units, capacities()).rows["bid"][0].tasks is None
 
 
+def test_a_long_text_has_a_row_as_high_as_it_needs(tmp_path):
+    book = shed(tmp_path, exclusions="Racks and boats are moved by others. " * 10)
+    row = next(row for row in Values(tmp_path / "live.xlsx").book["Bid"].iter_rows() if row[0].value == "Not included")[1]
+    assert row.value.startswith("Racks") and row.parent.row_dimensions[row.row].height >= 6 * 12      # 370 letters, at most 64 a line, lines of 12 points
+    assert book.differences() == []
+
+
 def test_long_names_and_a_price_of_millions_stand_whole_on_the_pages(tmp_path):
     book = shed(tmp_path, name="N" * NAME_LENGTH, minimum=2_345_678.0)
     assert book.differences() == []

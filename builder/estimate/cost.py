@@ -1,4 +1,6 @@
 """Cost and price of each scenario (E22)."""
+from math import floor
+
 from builder.estimate.areas import place
 from builder.estimate.scenarios import SCENARIOS
 from builder.records.checklist import ITEMS_OF_COST
@@ -84,6 +86,7 @@ def prices(est):
         row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
         row.kept = row.net * (1 - row.margin - row.of_sales)
         row.chance_over, row.chance_margin = (spread.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.net, row.kept))
+        row.told_over, row.told_margin = ("under 1 %" if chance < 0.01 else f"{floor(chance * 100 + 0.5)} %" for chance in (row.chance_over, row.chance_margin))
         row.goes_coatings, row.goes_material = cost.paint + cost.thinner, cost.nozzles + cost.task_material + cost.sundries
         row.goes_wages, row.goes_hire, row.goes_tax = cost.wages, cost.hire, cost.tax
         row.goes_overhead, row.goes_contingency = cost.overhead + row.net * row.of_sales, row.contingency

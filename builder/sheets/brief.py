@@ -8,7 +8,7 @@ def hundredths(amount):
     return f"INT({amount}*100+1/2+{{terms.slack}})/100"
 
 
-TOP, BOOK_TOP, TOLD_TOP = 6, 47, 57      # rows of Start
+TOP, BOOK_TOP, TOLD_TOP = 6, 47, 59      # rows of Start
 
 BRIEF = (
     Block("brief", "Start", (

@@ -1,6 +1,6 @@
 """Cost and Price of each scenario (E22)."""
 from builder.records.checklist import ITEMS_OF_COST
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 
 
@@ -13,7 +13,7 @@ def _sum(column):
     return f"SUM(INDEX({{{column}}},0,{{no}}))"
 
 
-COST = Block("cost", "Cost", (
+COST = Block("cost", "Cost", results_first("no cost materials wages hire tax direct overhead coated voc_mass", (
     C("no", "Scenario", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{day.sound}", ""),
     C("paint", "Coatings, by packs", "money", "SUMPRODUCT(--({purchases.scenario}={no}),{purchases.cost})"),
@@ -42,7 +42,7 @@ COST = Block("cost", "Cost", (
     C("items", "Cost, added up item by item", "money", f"SUM({','.join(f'{{{key}}}' for key in ITEMS_OF_COST)})"),
     C("voc_mass", "VOC given off, at most", "mass", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.voc_mass})"),
     C("coated", "Coated area", "area", "SUMPRODUCT(INDEX({areas.scenarios},0,{no}),{areas.coated})"),
-), {"day": At("days", "{no}"), "crew": At("crews", "{day.crew_at}")}, "live", "card")
+)), {"day": At("days", "{no}"), "crew": At("crews", "{day.crew_at}")}, "live", "card")
 
 def _chance(cost):
     """Chance that the job costs more (E23); 0 or 1 where nothing is uncertain."""
@@ -50,9 +50,14 @@ def _chance(cost):
             f"NORMSDIST(-(LN(MAX({cost}-{{doubt.certain}},0)/{{doubt.mean}})+{{doubt.log_spread}}^2/2)/{{doubt.log_spread}}))")
 
 
+def _told(chance):
+    """A chance in whole per cent; one that is small is not called none."""
+    return f'IF({{{chance}}}<1/100,"under 1 %",INT({{{chance}}}*100+1/2)&" %")'
+
+
 BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
 
-PRICE = Block("price", "Price", (
+PRICE = Block("price", "Price", results_first("no state total net tax difference deposit stage last per_area told_over told_margin", (
     C("no", "Scenario", "count", label=lambda number: number),
     C("state", "State", "text", "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to put right, see Checks\")", ""),
     C("used", "Has a system of its own", "count",
@@ -81,6 +86,8 @@ PRICE = Block("price", "Price", (
     C("break_even", "Break-even price", "money", "{cost}/(1-{of_sales})"),
     C("chance_over", "Chance that the job costs more than its price", "share", _chance("{net}")),
     C("kept", "Cost that leaves the margin whole", "money", "{net}*(1-{margin}-{of_sales})"),
+    C("told_over", "Chance that it costs more than it brings in", "text", _told("chance_over")),
+    C("told_margin", "Chance that it falls short of the margin", "text", _told("chance_margin")),
     C("chance_margin", "Chance that the margin is missed", "share", _chance("{kept}")),
     C("goes_coatings", "In the price: coatings and thinner", "money", "{outlay.paint}+{outlay.thinner}"),
     C("goes_material", "In the price: nozzles and other material", "money", "{outlay.nozzles}+{outlay.task_material}+{outlay.sundries}"),
@@ -91,4 +98,4 @@ PRICE = Block("price", "Price", (
     C("goes_contingency", "In the price: contingency", "money", "{contingency}"),
     C("goes_margin", "In the price: margin and rounding", "money", "{net}-SUM({goes_coatings:goes_contingency})"),
     C("per_area", "Price per coated area", "money_area", "IF({outlay.coated}=0,0,{net}/{outlay.coated})"),
-), {"outlay": At("cost", "{no}"), "doubt": At("range", "{no}")}, "live", "card")
+)), {"outlay": At("cost", "{no}"), "doubt": At("range", "{no}")}, "live", "card")

@@ -40,9 +40,13 @@ def set_up(sheet, paper):
     sheet.set_footer("&RPage &P of &N")
 
 
-def lines(text, room):
-    """Lines that a text takes in a cell of so many characters."""
-    return len(wrap(str(text or ""), int(room))) or 1
+def fit(sheet, row, texts, room=None):
+    """A row, zero-based, as high as its texts, each with the width of its column; `room`: lines it has at least, for what may come to stand there."""
+    if room:
+        sheet.set_row(row, LINE * max(room, *(len(wrap(text or "", int(width * NARROW))) for text, width in texts)))
+        return
+    for text, width in texts:
+        sheet.fit(row, text or "", width)
 
 
 def bid(writer):
@@ -54,10 +58,9 @@ def bid(writer):
     sheet.freeze_panes(3, 0)
     said = writer.estimate.rows["bid"][0]
     for key, _, _ in TERM_LINES:
-        sheet.set_row(places["bid", key].row - 1, LINE * max(lines(getattr(said, key), BID_WIDTHS[1] * NARROW), ROOM.get(key, 1)))
+        fit(sheet, places["bid", key].row - 1, ((getattr(said, key), BID_WIDTHS[1]),), ROOM.get(key))
     for row in writer.estimate.rows["scope"]:
-        taken = (lines(text, width * NARROW) for text, width in zip((row.system, row.work, row.colour), BID_WIDTHS))
-        sheet.set_row(SCOPE - 1 + row.no, LINE * max(taken))
+        fit(sheet, SCOPE - 1 + row.no, zip((row.system, row.work, row.colour), BID_WIDTHS))
     sheet.set_row(places["bid", "price"].row - 1, 20)
     for key in ("customer", "contractor"):
         line = places["bid", key].row - 1
@@ -90,8 +93,7 @@ def crew_card(writer):
     sheet.write_string(CARD_TOP - 2, 0, "Crew card", writer.styles("section"))
     for place, column in enumerate(CARD, start=CARD_TOP - 1):
         texts = [getattr(row, column.key) for row in used] if column.quantity == "text" else ()
-        height = max([lines(heading(column, writer.units), LABEL * NARROW), ROOM.get(column.key, 1), *(lines(text, COAT * NARROW) for text in texts)])
-        sheet.set_row(place, LINE * height + 1)
+        fit(sheet, place, ((heading(column, writer.units), LABEL), *((text, COAT) for text in texts)), ROOM.get(column.key))
     notes = [("master", TAILS), *(("line", one) for one in REMEDIES), ("master", "Before anyone sprays")]
     notes += [("line", line) for one in CAUTIONS for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")]
     first, sheets = CARD_TOP + len(CARD), max(1, -(-len(used) // ABREAST))

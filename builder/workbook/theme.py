@@ -15,6 +15,7 @@ ROLES = MappingProxyType({
     "purpose": {"font_color": QUIET, "italic": True},
     "master": {"bold": True},
     "head": {**_HEAD, "align": "left", "indent": 1},
+    "head_list": {**_HEAD, "align": "left"},
     "head_number": {**_HEAD, "align": "right"},           # over numbers, which stand to the right
     "number": {"font_color": QUIET, "font_size": 8, "align": "center"},
     "label": {"valign": "top"},
@@ -31,8 +32,8 @@ ROLES = MappingProxyType({
     "named": {"bold": True, "valign": "top", "align": "left", "text_wrap": True},
     "prose": {"valign": "top", "align": "left", "text_wrap": True},
     "line": {"valign": "top", "align": "left"},
-    "fact": {"valign": "top", "align": "left", "text_wrap": True, "bottom": 4, "bottom_color": EDGE},
-    "first": {"bold": True, "valign": "top", "align": "left", "text_wrap": True, "bottom": 4, "bottom_color": EDGE},
+    "fact": {"valign": "top", "align": "left", "text_wrap": True, "bottom": 1, "bottom_color": EDGE},
+    "first": {"bold": True, "valign": "top", "align": "left", "text_wrap": True, "bottom": 1, "bottom_color": EDGE},
     "sign": {"font_color": QUIET},
     "fault": {"bold": True, "font_color": RUST, "valign": "top", "text_wrap": True},
 })

@@ -164,7 +164,8 @@ class _Writer:
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            _sure(sheet.write_string(place.row - 2, place.col, heading(column, self.units), self.styles("head")))
+            head = self.styles("head_number" if column.quantity == "area" else "head_list")
+            _sure(sheet.write_string(place.row - 2, place.col, heading(column, self.units), head))
             formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
             style = self.styles(printed.role(block, column), column.quantity)
             sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style)
