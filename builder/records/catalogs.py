@@ -87,7 +87,7 @@ FAMILIES = Kind("families", "Nozzle families", named="name", capacity=6, fields=
 NOZZLES = Kind("nozzles", "Nozzles", capacity=50, named="name", fields=(
     Field("family", "Family", rule=OneOf("families"), required=True, help="From the sheet Nozzle families."),
     Field("size", "Size", rule=SizeNumber(), required=True, help="515: half the fan is 5 inches at 12 inches, the orifice 15 thou."),
-    Field("nozzle_price", "Price", "money", MONEY, True, help="What you pay for one, before tax."),
+    Field("nozzle_price", "Price", "money", Between(0.01, 1e7), True, help="What you pay for one, before tax."),
     PRICED), checks=(
     Check("twice", "this size stands twice", "SUMPRODUCT(--({nozzles.family}={row.family}),--({nozzles.size}={row.size}))>1",
           lambda row, judge: sum(same(other.family) == same(row.family) and same(other.size) == same(row.size)
