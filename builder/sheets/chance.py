@@ -34,7 +34,7 @@ WITH_LOSS = ("{mean_material_cost}^2+2*{mean_material_cost}*({mean_trigger_cost}
              "+{growth_time}*{mean_trigger_cost}^2+{growth_wear}*{mean_nozzle_cost}^2")
 
 RANGE = Block("range", "Range", (
-    C("no", "Scenario", "count", label=lambda number: number),
+    C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{outlay.live}", ""),
     C("loaded", "Overhead on direct cost, factor", "number", "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=1,1+{outlay.overhead_share},1)"),
     C("hourly", "Overhead on an hour", "money_hour", "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=2,{terms.overhead_hour},0)"),

@@ -14,7 +14,7 @@ def _sum(column):
 
 
 COST = Block("cost", "Cost", results_first("no cost materials wages hire tax direct overhead coated voc_mass", (
-    C("no", "Scenario", "count", label=lambda number: number),
+    C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{day.sound}", ""),
     C("paint", "Coatings, by packs", "money", "SUMPRODUCT(--({purchases.scenario}={no}),{purchases.cost})"),
     C("thinner", "Thinner", "money", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.thinner_cost})"),
@@ -58,7 +58,7 @@ def _told(chance):
 BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
 
 PRICE = Block("price", "Price", results_first("no state total net tax difference deposit stage last per_area told_over told_margin", (
-    C("no", "Scenario", "count", label=lambda number: number),
+    C("no", "Number", "count", label=lambda number: number),
     C("state", "State", "text", "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to put right, see Checks\")", ""),
     C("used", "Has a system of its own", "count",
       "IF({no}=1,1,--(SUM(INDEX({systems.scenarios},0,{no}))>SUM(INDEX({systems.scenarios},0,1))))", ""),

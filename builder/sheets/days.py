@@ -9,7 +9,7 @@ def steps(amount):
 
 
 DAYS = Block("days", "Days", (
-    C("no", "Scenario", "count", label=lambda number: number),
+    C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF((N({terms.ready})=1)*(N({job.ready})=1)=1,1,"")', ""),
     C("crew_at", "Row of the crew", "count", "MATCH({job.crew},{crews.known},0)"),
     C("coat_labour", "Labour of coats", "time", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.labour})"),

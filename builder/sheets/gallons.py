@@ -57,7 +57,7 @@ def _small_cost(middle):
 def purchases(coats):
     """One row a scenario and coat."""
     return Block("purchases", "Purchases", results_first("scenario_name what total small middle large bought cost left_over", (
-        C("scenario", "Scenario", "count", label=lambda number: (number - 1) // coats + 1),
+        C("scenario", "Base 1, with A 2, with B 3, with C 4", "count", label=lambda number: (number - 1) // coats + 1),
         C("coat", "Coat", "count", label=lambda number: (number - 1) % coats + 1),
         C("scenario_name", "Priced as", "text", label=lambda number: NAMES[(number - 1) // coats]),
         C("coats_need", "Needed by its coats", "volume",

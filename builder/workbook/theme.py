@@ -35,6 +35,7 @@ ROLES = MappingProxyType({
     "fact": {"valign": "top", "align": "left", "text_wrap": True, "bottom": 1, "bottom_color": EDGE},
     "first": {"bold": True, "valign": "top", "align": "left", "text_wrap": True, "bottom": 1, "bottom_color": EDGE},
     "sign": {"font_color": QUIET},
+    "flag": {"bold": True, "font_color": RUST, "valign": "top", "align": "center", "num_format": '"look";;'},     # 1 shows as a word, 0 not at all
     "fault": {"bold": True, "font_color": RUST, "valign": "top", "text_wrap": True},
 })
 
@@ -76,7 +77,7 @@ class Styles:
             if quantity == "text" and role in ("input", "working"):
                 look |= {"align": "left", "indent": 1, "text_wrap": True}     # text does not touch the number before it, and shows whole
             decimals = 0 if quantity == "figure" else self.units.decimals(quantity)
-            self.made[key] = self.book.add_format({**look, "num_format": number_format(quantity, decimals)})
+            self.made[key] = self.book.add_format({"num_format": number_format(quantity, decimals), **look})
         return self.made[key]
 
     def call(self, name):

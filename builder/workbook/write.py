@@ -132,7 +132,7 @@ class _Writer:
             place = self.layout.places[block.key, column.key]
             line = place.row - 1
             quantity = "figure" if column.quantity == "number" else column.quantity
-            style = self.styles("input" if column.field else "working", quantity)
+            style = self.styles("input" if column.field else "flag" if column.key.startswith("bad_") else "working", quantity)
             if block.place == 1:
                 _sure(sheet.write_string(line, 0, column.title, self.styles("label")))
                 unit_col = 3 if block.sheet == "Limits" else 2
