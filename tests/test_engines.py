@@ -53,7 +53,8 @@ def _with_a_wrong_cache(book, folder):
     with zipfile.ZipFile(book.path) as parts, zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as out:
         for part in parts.infolist():
             data = parts.read(part)
-            wrong = re.sub(rb'(<c r="B%d"[^>]*><f[^>]*>[^<]*</f><v>)[^<]*' % place.row, rb"\g<1>99", data) if part.filename.endswith(f"/sheet{number}.xml") else data
+            cell = rb'(<c [^>]*r="B%d"[^>]*><f[^>]*>[^<]*</f><v>)[^<]*' % place.row
+            wrong = re.sub(cell, rb"\g<1>99", data) if part.filename.endswith(f"/sheet{number}.xml") else data
             out.writestr(part, wrong)
     assert Values(path).get("Price", place.row, 2) == 99 != price
     return path
