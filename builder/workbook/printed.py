@@ -97,6 +97,7 @@ def crew_card(writer):
     notes = [("master", TAILS), *(("line", one) for one in REMEDIES), ("master", "Before anyone sprays")]
     notes += [("line", line) for one in CAUTIONS for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")]
     first, sheets = CARD_TOP + len(CARD), max(1, -(-len(used) // ABREAST))
+    sheet.write_string(CARD_TOP - 2, 1, f"Cards 1 to {sheets * ABREAST} are printed; where coats are added, set the print area wider.", writer.styles("quiet"))
     for col in range(1, sheets * ABREAST, ABREAST):
         for place, (style, text) in enumerate(notes, start=first):
             sheet.write_string(place, col, text, writer.styles(style))
