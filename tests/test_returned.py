@@ -214,6 +214,20 @@ def test_a_deleted_name_is_told(books, tmp_path):
         ("name", "the name areas_coated was deleted or points at nothing: what uses it shows an error")]
 
 
+def test_a_sheet_whose_new_name_has_an_apostrophe_is_found(books, tmp_path):
+    book, path = books["shed"], tmp_path / "book.xlsx"
+    stream = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(book.data)) as parts, zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as renamed:
+        for name in parts.namelist():
+            data = parts.read(name)
+            if name == "xl/workbook.xml":
+                data = data.replace(b'<sheet name="Takeoff"', b'<sheet name="Owner\'s"').replace(b">'Takeoff'!", b">'Owner''s'!")
+            renamed.writestr(name, data)
+    path.write_bytes(stream.getvalue())
+    assert returned(path).place("takeoff", "tag")[0] == "Owner's"
+    assert inputs(read(path)[0]) == inputs(books["shed"].opened.values)
+
+
 # ---- random jobs ---------------------------------------------------------------------------------------------------------------
 
 @pytest.mark.parametrize("system", ("us", "metric"))

@@ -121,6 +121,7 @@ def _areas(book):
             size = (bottom - top + 1) * (right - left + 1)
         except (TypeError, ValueError, TokenizerError):          # deleted, whole columns, or not one run of cells
             continue
+        sheet = sheet.replace("''", "'")                         # an apostrophe is doubled between quotes
         if sheet in book.sheetnames and 1 <= size <= LARGEST:
             found[name] = Area(sheet, left, top, right, bottom)
     return found
