@@ -154,6 +154,22 @@ def test_the_commands_say_it_on_the_terminal_in_json_and_as_a_workbook(books, ch
     assert main(["inspect", before, "--catalogs", str(ROOT / "catalogs")]) == 0
 
 
+def test_a_row_inserted_over_the_first_is_taken_in(books, tmp_path, libreoffice_here):
+    place = books["shed"].layout.places
+    first = place["takeoff", "system"].row
+    cell = 'sheets.getByName("Takeoff").getCellByPosition({}, {})'
+    path = edited_in_libreoffice(books["shed"].path, tmp_path / "book.xlsx", [
+        f'sheets.getByName("Takeoff").Rows.insertByIndex({first - 1}, 1)',
+        f'{cell.format(place["takeoff", "system"].col, first - 1)}.setString("Boards")',
+        f'{cell.format(place["takeoff", "length"].col, first - 1)}.setValue(10)',
+        f'{cell.format(place["takeoff", "height"].col, first - 1)}.setValue(10)'])
+    one = taken(returned(path))
+    assert [(finding.kind, finding.sheet, finding.cell) for finding in one.findings] == [("row above", "Takeoff", f"row {first}")]
+    row = one.opened.values["takeoff"][-1]
+    assert (row["system"], row["length"], row["height"]) == ("Boards", pytest.approx(3.048), pytest.approx(3.048))
+    assert one.opened.price() > books["shed"].opened.price()
+
+
 # ---- what was typed is understood, or travels as it stands -------------------------------------------------------------------
 
 def typed(book, tmp_path, key, row, text):

@@ -16,7 +16,7 @@ from builder.workbook.located import Located
 from builder.workbook.read import FURTHER, plain
 
 CLOSE = 1e-8                   # of a cached value, which is written with ten digits
-TOUCHED = ("formula", "name", "sheet", "row below", "beside", "cell", "formula without a value", "understood")
+TOUCHED = ("formula", "name", "sheet", "row above", "row below", "beside", "cell", "formula without a value", "understood")
 
 
 @dataclass(frozen=True)

@@ -64,8 +64,8 @@ def taken(back):
                             for no, row in enumerate(back.values[kind.key]) if kind.upright or any(value is not None for value in row.values())]
     for stray in back.strays:
         kind = KINDS[stray.block]
-        words = f"'{said(kind, stray.values, back.units)}' stands below the table and does not count in the workbook"
-        found.append(Finding("row below", stray.sheet, f"row {stray.row}", words, "the row is taken into the job"))
+        words = f"'{said(kind, stray.values, back.units)}' stands {stray.where} the table and does not count in the workbook"
+        found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, "the row is taken into the job"))
         values[kind.key].append(_row(back, kind, stray.values, lambda key, stray=stray: (stray.sheet, stray.cells[key]), found))
     _formulas(back, found)
     lines = max(back.settings["lines"], float(len(values["takeoff"])))

@@ -50,11 +50,12 @@ class Area:
 
 @dataclass(frozen=True)
 class Stray:
-    """A row that was typed below its table: the block, the row of the sheet, the values by key and their cells."""
+    """A row that was typed above or below its table: the block, the row of the sheet, where it is, the values by key and their cells."""
 
     block: str
     sheet: str
     row: int
+    where: str
     values: dict
     cells: dict
 
@@ -64,7 +65,7 @@ class Returned:
     """A workbook as it came back.
 
     values: of each block, raw, blank rows between others kept; units and settings: as the sheet Start says; areas: what every
-    defined name points at; strays: rows below their tables; issued: the catalogues as the book was made, blank in old books.
+    defined name points at; strays: rows above or below their tables; issued: the catalogues as the book was made, blank in old books.
     """
 
     source: safe.Verified
@@ -176,12 +177,15 @@ def _strays(back, kind):
     if not areas:
         return
     sheet = back.book[next(iter(areas.values())).sheet]
-    below = max(area.bottom for area in areas.values()) + 1
-    for row in range(below, min(sheet.max_row, below + FURTHER) + 1):
+    top, below = min(area.top for area in areas.values()), max(area.bottom for area in areas.values()) + 1
+    head = back.areas.get(f"{kind.key}_head")
+    above = range(head.bottom + 1, top) if head and head.sheet == sheet.title else ()      # inserted over the first row: names do not grow
+    for row in (*above, *range(below, min(sheet.max_row, below + FURTHER) + 1)):
         cells = {key: f"{get_column_letter(area.left)}{row}" for key, area in areas.items()}
         raw = {key: plain(sheet[cell].value) for key, cell in cells.items()}
         if any(value is not None for value in raw.values()):
-            yield Stray(kind.key, sheet.title, row, {key: back.units.from_cell(value, kind.field_of[key].quantity) for key, value in raw.items()}, cells)
+            where = "above" if row < top else "below"
+            yield Stray(kind.key, sheet.title, row, where, {key: back.units.from_cell(value, kind.field_of[key].quantity) for key, value in raw.items()}, cells)
 
 
 def _issued(back):
