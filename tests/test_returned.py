@@ -4,6 +4,7 @@ import io
 import json
 import os
 import re
+import shutil
 import zipfile
 
 import openpyxl
@@ -168,6 +169,45 @@ def test_a_row_inserted_over_the_first_is_taken_in(books, tmp_path, libreoffice_
     row = one.opened.values["takeoff"][-1]
     assert (row["system"], row["length"], row["height"]) == ("Boards", pytest.approx(3.048), pytest.approx(3.048))
     assert one.opened.price() > books["shed"].opened.price()
+
+
+def retyped(book, path, changes):
+    """A book with values typed into catalogue rows: (block, key, row from 0) -> value."""
+    work = openpyxl.load_workbook(book.path)
+    for (block, key, row), value in changes.items():
+        place = book.layout.places[block, key]
+        work[place.sheet].cell(place.row + row, place.col + 1).value = value
+    work.save(path)
+    return path
+
+
+def satin(book):
+    return next(no for no, row in enumerate(book.opened.values["coatings"]) if row["name"] == "Exterior acrylic satin")
+
+
+def test_reissue_keeps_the_price_of_a_record_that_was_renamed_too(books, tmp_path):
+    no = satin(books["shed"])
+    book = retyped(books["shed"], tmp_path / "book.xlsx", {
+        ("coatings", "name", no): "House satin", ("coats", "coating", 1): "House satin", ("coatings", "pack1_price", no): 300})
+    one = reissue(returned(book), CATALOGS)
+    assert [row["pack1_price"] for row in one.after.values["coatings"] if row["name"] == "House satin"] == [300]
+    assert one.after.price() == one.before.price() and len(one.kept) == 2 and not one.lost
+
+
+def test_reissue_keeps_own_prices_under_the_name_of_today_and_says_what_it_cannot_keep(books, tmp_path):
+    book = retyped(books["shed"], tmp_path / "book.xlsx", {("coatings", "pack1_price", satin(books["shed"])): 300})
+    today = tmp_path / "catalogs"
+    shutil.copytree(ROOT / "catalogs", today)
+    text = (today / "coatings.yaml").read_text()
+    (today / "coatings.yaml").write_text(text.replace("Exterior acrylic satin", "Outdoor satin"))
+    one = reissue(returned(book), (today,), instead=[("Exterior acrylic satin", "Outdoor satin")])
+    assert [row["pack1_price"] for row in one.after.values["coatings"] if row["name"] == "Outdoor satin"] == [300] and not one.lost
+    one = reissue(returned(book), (today,), keep=["Exterior acrylic satin"])
+    assert one.after.price() == one.before.price() and not one.lost
+    unused = retyped(books["shed"], tmp_path / "unused.xlsx", {
+        ("coatings", "pack1_price", satin(books["shed"])): 300, ("coats", "coating", 1): "Exterior acrylic heavy coat"})
+    one = reissue(returned(unused), (today,))
+    assert [change.key for change in one.lost] == ["pack1_price"] and not one.kept
 
 
 # ---- what was typed is understood, or travels as it stands -------------------------------------------------------------------

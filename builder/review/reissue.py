@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from builder.jobs import Opened, facts, fingerprint, from_values, room_for
 from builder.problems import Problem, Refused, did_you_mean
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.records.overlay import identity, label, load_catalogs
+from builder.records.overlay import label, load_catalogs
 from builder.review.differ import differences
 from builder.review.effects import effects, nozzles, results
 from builder.review.inspect import inspect
@@ -19,6 +19,7 @@ class Reissue:
     after: Opened
     findings: tuple            # how its inputs were read, and what in it is not carried over
     kept: tuple                # Difference: what the book has otherwise than it was issued with, and keeps
+    lost: tuple                # Difference: what it does not keep, since today's catalogues have no such record, or have one of their own by that name
     changes: tuple             # Effect of each catalogue value that is another today
     saved: float | None        # the price as the file shows it
 
@@ -37,14 +38,16 @@ def reissue(back, catalogs, instead=(), keep=()):
     values = {kind.key: [dict(row) for row in before.values[kind.key]] for kind in JOBS}
     values |= {kind.key: list(stock.values[kind.key]) for kind in CATALOGS}
     kept = differences(CATALOGS, _issued(back, before, stock, catalogs), before.values)
-    _keep(values, kept)
+    lost = _keep(values, kept, instead)
     _carry(values, before.values, keep, back.name)
+    lost = [one for one in lost if not _carried(values, one, keep)]
     _rename(values, instead)
     _ask(values, before.values, back.name)
     lines = max(room_for(values), int(back.settings["lines"]))
     after = from_values(values, before.units, facts(before.units, back.settings["paper"], lines, catalogs))
     changes = effects(before, differences(CATALOGS, before.values, values))
-    return Reissue(before, after, look.touched, tuple(kept), tuple(one for one in changes if one.price != 0), back.saved_price())
+    held = tuple(one for one in kept if one not in lost)
+    return Reissue(before, after, look.touched, held, tuple(lost), tuple(one for one in changes if one.price != 0), back.saved_price())
 
 
 def _issued(back, before, stock, catalogs):
@@ -54,18 +57,26 @@ def _issued(back, before, stock, catalogs):
     return stock.values if back.settings["catalogues"] == fingerprint(catalogs) else before.values
 
 
-def _keep(values, kept):
-    """Lay what was changed inside the book over today's records, value by value; a record that is gone today is carried whole."""
-    for change in kept:
+def _keep(values, kept, instead):
+    """Lay what was changed inside the book over today's records, value by value, under the names of today. Returns what found no place there."""
+    today = {same(old): new for old, new in instead}
+    places = {(kind.key, same(label(kind, row))): place for kind in CATALOGS for place, row in enumerate(values[kind.key])}
+    lost, gone = [], {kind.key: set() for kind in CATALOGS}
+    for change in kept:                        # places are those before any change: a record may be renamed and repriced
         kind, rows = KINDS[change.block], values[change.block]
-        named = identity(kind, change.values)
-        place = next((place for place, row in enumerate(rows) if kind.upright or identity(kind, row) == named), None)
+        name = label(kind, change.values)
+        place = places.get((change.block, same(today.get(same(name), name))))
         if change.key and place is not None:
             rows[place] = {**rows[place], change.key: change.after}
         elif not change.key and change.before is None and place is None:
             rows.append(change.after)
-        elif not change.key and change.after is None and place is not None:
-            del rows[place]
+        elif not change.key and change.after is None:
+            gone[change.block] |= {place}
+        else:
+            lost.append(change)
+    for key, out in gone.items():
+        values[key] = [row for place, row in enumerate(values[key]) if place not in out]
+    return lost
 
 
 def _find(kind, rows, name):
@@ -89,6 +100,12 @@ def _uses(values):
             for one in kind.fields:
                 if isinstance(one.rule, OneOf) and KINDS[one.rule.block] in CATALOGS and isinstance(row.get(one.key), str):
                     yield kind, number, row, one
+
+
+def _carried(values, change, names):
+    """Whether a record that is carried by its name has the change in it."""
+    kind, wanted = KINDS[change.block], {same(name) for name in names}
+    return any(same(label(kind, row)) in wanted and (row.get(change.key) if change.key else row) == change.after for row in values[change.block])
 
 
 def _rename(values, instead):
@@ -122,6 +139,8 @@ def report(found):
         yield f"in the book: {finding}"
     for change in found.kept:
         yield f"kept: {change.words(units)}"
+    for change in found.lost:
+        yield f"not kept, today's catalogues have no such record or one of their own: {change.words(units)} (--keep NAME carries the book's record)"
     for what, old, new, unit in results(found.before, found.after):
         yield f"{what}: {old} -> {new} {unit}".rstrip()
     if found.saved is not None and found.before.price() is not None and abs(found.saved - found.before.price()) > 0.005:
