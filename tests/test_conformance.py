@@ -36,7 +36,7 @@ TITLES = [sheet.title for sheet in SHEETS]
 
 # Rule 13: what Excel 2007 already had, and LibreOffice 7.4 and IronCalc compute alike.
 FUNCTIONS = set("ABS CHOOSE COUNT COUNTA COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR ISNUMBER "
-                "LEN LN MATCH MAX MID MIN MOD MONTH N NORMSDIST NORMSINV REPT "
+                "LEN LN MATCH MAX MID MIN MOD MONTH N NORMSDIST NORMSINV REPT ROWS "
                 "ROUNDUP ROW SMALL SQRT SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE WORKDAY YEAR".split())
 # Rule 12: longer than 250 characters once its names are written out, and why.
 LONG = {

@@ -17,7 +17,7 @@ def judging(kind, units, derived=(), links=None):
     first, middle, last = flags[0].key, flags[-1].key, (checks or flags)[-1].key
     columns = [
         Column("no", f"{kind.sheet}, row", "count", label=lambda number: number),
-        Column("filled", f"{kind.sheet}: cells filled", "count", f"COUNTA(INDEX({{{kind.key}.all}},{{no}},0))", ""),
+        Column("filled", f"{kind.sheet}: cells filled", "count", f"IF({{no}}>ROWS({{{kind.key}.all}}),0,COUNTA(INDEX({{{kind.key}.all}},{{no}},0)))", ""),
         Column("entered", f"{kind.sheet}: entered", "count", 'IF({filled}>0,1,"")', ""),
         Column("sound", f"{kind.sheet}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"),
         *flags, *checks,

@@ -88,8 +88,8 @@ class Layout:
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
-            yield f"{block}_head", f"='{first.sheet}'!${letters(first.col)}${HEAD}"
-            for name, top, rows in (("all", first.row, first.rows), ("below", first.row + first.rows, BELOW)):
+            yield f"{block}_first", f"='{first.sheet}'!${letters(first.col)}${first.row}"
+            for name, top, rows in (("headed", HEAD, first.row - HEAD + first.rows), ("all", first.row, first.rows), ("below", first.row + first.rows, BELOW)):
                 yield f"{block}_{name}", f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}"
 
     def form(self):
@@ -156,7 +156,7 @@ class _Scope:
 
     def _elsewhere(self, word, text):
         link = self.block.links.get(word)
-        if link is None and text in ("all", "head", "below"):
+        if link is None and text in ("headed", "all", "first", "below") and (word, text) not in self.layout.places:
             return f"{word}_{text}"
         key, number, _ = self._split(text)
         target = link.block if link else word

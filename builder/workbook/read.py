@@ -18,7 +18,7 @@ from builder.sheets.lists import BOOK
 from builder.workbook import safe
 from builder.workbook.cells import loaded
 
-LARGEST = 10_000               # cells under one name, at most
+LARGEST = 50_000               # cells under one name, at most
 DIGITS = 1e-9                  # of a number, beyond which another one was typed
 FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
 
@@ -178,8 +178,8 @@ def _strays(back, kind):
         return
     sheet = back.book[next(iter(areas.values())).sheet]
     top, below = min(area.top for area in areas.values()), max(area.bottom for area in areas.values()) + 1
-    head = back.areas.get(f"{kind.key}_head")
-    above = range(head.bottom + 1, top) if head and head.sheet == sheet.title else ()      # inserted over the first row: names do not grow
+    whole = back.areas.get(f"{kind.key}_headed")
+    above = range(whole.top + 1, top) if whole and whole.sheet == sheet.title else ()      # inserted over the first row: names do not grow
     for row in (*above, *range(below, min(sheet.max_row, below + FURTHER) + 1)):
         cells = {key: f"{get_column_letter(area.left)}{row}" for key, area in areas.items()}
         raw = {key: plain(sheet[cell].value) for key, cell in cells.items()}
