@@ -15,9 +15,9 @@ def _names(estimate):
             for key, kind in KINDS.items() if kind.named}
 
 
-def _of_row(kind, row, place, units, names):
+def _of_row(kind, row, place, units, names, known):
     for one in wording.judged(kind):
-        if getattr(row, f"bad_{one.key}"):
+        if getattr(row, f"bad_{one.key}") and place.get(one.key, place[""]) not in known:
             found = getattr(row, one.key)
             if isinstance(one.rule, OneOf) and any(same(name) == same(found) for name in names[one.rule.block]):
                 continue                           # that row's own fault is told already
@@ -27,18 +27,21 @@ def _of_row(kind, row, place, units, names):
             yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
     for check in kind.checks:
         if getattr(row, f"bad_{check.key}") or getattr(row, f"bad_check_{check.key}"):
-            first = next((key for key in re.findall(r"row\.(\w+)", check.formula) if key in place), "")
-            yield place[first].problem(wording.check_fault(kind, check))
+            first = place[next((key for key in re.findall(r"row\.(\w+)", check.formula) if key in place), "")]
+            if first not in known:
+                yield first.problem(wording.check_fault(kind, check))
 
 
 def faults(estimate, marks, known):
-    """The faults of all rows, but none at a place that `known` has a problem for already."""
+    """The faults of all rows as problems of their marks, but none at a mark in `known`, of which something is told already.
+
+    marks: block -> a mark for each value of each row, and under '' one for the row; a mark has `problem(message, hint)`.
+    """
     names = _names(estimate)
     for kind in KINDS.values():
         for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
             if row.faults:
-                yield from (problem for problem in _of_row(kind, row, place, estimate.units, names)
-                            if (problem.file, problem.line, problem.column) not in known)
+                yield from _of_row(kind, row, place, estimate.units, names, known)
     for area, place in zip(estimate.rows["areas"], marks["takeoff"]):
         if area.too_open:
             yield place[""].problem(area.fault, "its openings take more than its length and height give")

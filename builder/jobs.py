@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder import __version__
+from builder.documents import Mark
 from builder.estimate.estimate import Estimate, capacities
 from builder.faults import doubts, faults
 from builder.problems import ERROR, WARNING
@@ -15,6 +16,8 @@ from builder.records.versions import SCHEMA
 
 _INSIDE = Path(__file__).parent / "catalogs"                 # in an installed wheel
 SHIPPED = (_INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "catalogs",)
+
+BUILDER = f"wetfilm {__version__}"
 
 
 @dataclass
@@ -94,7 +97,7 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
     problems += [marks[key][room[key]][""].problem(f"more than {room[key]} rows of {key}") for key in room if len(marks.get(key, ())) > room[key]]
-    found = list(faults(estimate, marks, {(problem.file, problem.line, problem.column) for problem in problems}))
+    found = list(faults(estimate, marks, {Mark(problem.file, problem.line, problem.column) for problem in problems}))
     if path and not values["takeoff"] and job.marks["job"]:
         found.append(job.mark("job", 0, "").problem("the job has no takeoff line", "add 'takeoff:' with at least one line"))
     problems += [replace(fault, severity=WARNING) for fault in found] if job.draft else found
@@ -106,7 +109,7 @@ def facts(units, paper, lines, catalogs):
     """The facts of the sheet Start: units, paper ('' for the usual one of the units), room, and what the book is made with."""
     return {"units": units.system, "currency": units.currency, "exchange": units.exchange,
             "paper": paper or ("letter" if units.system == "us" else "a4"), "lines": float(lines),
-            "schema": float(SCHEMA), "catalogues": fingerprint(catalogs), "builder": f"wetfilm {__version__}"}
+            "schema": float(SCHEMA), "catalogues": fingerprint(catalogs), "builder": BUILDER}
 
 
 def room_for(values):

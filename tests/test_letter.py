@@ -13,6 +13,7 @@ from parcels import packed, parts
 from builder.cli import main
 from builder.jobs import from_values, open_job
 from builder.review.draft import addresses, file_name, one_line
+from builder.sheets.book import SHEETS
 from builder.workbook.make import make
 
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
@@ -54,8 +55,8 @@ def with_values(book, block="job", row=0, **values):
 def shown_instead(book, value):
     """The bytes of a book whose cell of the price shows another value, its inputs as they were."""
     contents, place = parts(book.data), book.layout.places["price", "total"]
-    name = "xl/worksheets/sheet24.xml"
-    new = re.sub(rf'(<c r="B{place.row}"[^>]*>(?:<f>[^<]*</f>)<v>)[^<]*'.encode(), rf"\g<1>{value}".encode(), contents[name])
+    name = f"xl/worksheets/sheet{[sheet.title for sheet in SHEETS].index('Price') + 1}.xml"
+    new = re.sub(rf'(<c [^>]*r="B{place.row}"[^>]*>(?:<f[^>]*>[^<]*</f>)<v>)[^<]*'.encode(), rf"\g<1>{value}".encode(), contents[name])
     assert new != contents[name]
     return packed(contents | {name: new})
 

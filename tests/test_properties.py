@@ -110,7 +110,7 @@ def unlike(us, metric):
     found = []
     for block in us.rows.keys() - WORDED:
         for one, other in zip(us.rows[block], metric.rows[block]):
-            keys = vars(one).keys() | vars(other).keys()
+            keys = {key for key in vars(one).keys() | vars(other).keys() if not key.startswith("notch_")}     # a gauge has other notches in each system
             found += [(block, one.no, key, one, other) for key in keys if not _alike(getattr(one, key), getattr(other, key))]
     return found
 

@@ -49,7 +49,7 @@ def _overlay(under, over):
         rows, marks = under.values[kind.key], under.marks[kind.key]
         places = {identity(kind, values): place for place, values in enumerate(rows)}
         for values, mark in zip(over.values[kind.key], over.marks[kind.key]):
-            place = 0 if kind.upright and rows else places.get(identity(kind, values))
+            place = 0 if kind.upright and rows else places.pop(identity(kind, values), None)      # a name that stands twice stays a fault
             if place is None:
                 rows.append(values)
                 marks.append(mark)

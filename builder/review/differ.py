@@ -1,12 +1,14 @@
 """Which record of one book is which of another, and what differs between them."""
 from collections import Counter
 from dataclasses import dataclass
+from textwrap import shorten
 
 from builder.records.kinds import KINDS
 from builder.records.overlay import identity, label
 from builder.rules import is_number, same, to_date
 
-ALIKE = 0.5                    # two records of which more than this share of the filled fields is equal are one record, changed
+LONGEST = 80                   # letters of a text in a message
+ALIKE = 0.5                    # two records of which more than this share of the filled fields is equal are one record, changed; in the same row, less will do
 
 
 @dataclass(frozen=True)
@@ -39,7 +41,8 @@ def shown(value, one, units):
     if value is None:
         return "blank"
     if isinstance(value, str):
-        return f"'{value}'" if one.quantity != "text" else value
+        text = shorten(value, LONGEST, placeholder=" …")
+        return f"'{text}'" if one.quantity != "text" else text
     if one.quantity == "date":
         return to_date(value).isoformat()
     number = units.to_cell(value, one.quantity)
@@ -72,7 +75,7 @@ def paired(kind, before, after):
             name = _name(kind, old)
             alone = name is not None and name == _name(kind, new) and named[0][name] == named[1][name] == 1
             alike = _likeness(kind, old, new)
-            if alone or alike > ALIKE:
+            if alone or alike > ALIKE or i == j and alike > 0:
                 found.append((not alone, -alike, abs(i - j), i, j))
     of_old, of_new = {}, {}
     for *_, i, j in sorted(found):

@@ -18,3 +18,14 @@ class Finding:
 
     def as_dict(self):
         return asdict(self)
+
+
+@dataclass(frozen=True)
+class Cell:
+    """A place in a workbook, as `documents.Mark` is one in a file."""
+
+    sheet: str
+    cell: str
+
+    def problem(self, message, hint=""):
+        return Finding("fault", self.sheet, self.cell, message, hint)

@@ -1,22 +1,27 @@
 """A look at a returned workbook: what in it is not as it was made, what stops its price, and whether its figures are up to date."""
+import io
 from collections import defaultdict
 from dataclasses import dataclass
+from textwrap import shorten
 
 from openpyxl.utils.cell import get_column_letter
 
-from builder.jobs import fingerprint, from_values
+from builder.jobs import BUILDER, fingerprint, from_values
 from builder.records.checklist import ITEMS
-from builder.records.kinds import CATALOGS
-from builder.review.differ import differences
+from builder.records.kinds import CATALOGS, KINDS
+from builder.records.versions import SCHEMA
+from builder.review.differ import LONGEST, differences
 from builder.review.findings import Finding
 from builder.review.taken import Taken, taken
 from builder.rules import is_number, to_date
 from builder.sheets.grammar import heading
+from builder.workbook.cells import loaded
 from builder.workbook.located import Located
-from builder.workbook.read import FURTHER, plain
+from builder.workbook.make import make
+from builder.workbook.read import plain
 
 CLOSE = 1e-8                   # of a cached value, which is written with ten digits
-TOUCHED = ("formula", "name", "sheet", "row above", "row below", "beside", "cell", "formula without a value", "understood")
+TOUCHED = ("start", "formula", "name", "sheet", "own sheet", "row above", "row below", "beside", "cell", "formula without a value", "fault", "understood")
 
 
 @dataclass(frozen=True)
@@ -43,6 +48,8 @@ def inspect(back, catalogs):
         found += broken + list(_beside(back, located))
         if not broken and not located.gone:
             found += _stale(back, located)
+    elif back.settings["schema"] == SCHEMA and back.settings["builder"] == BUILDER:
+        found.append(Finding("start", "Start", "", "units, currency or room were changed there, or another build of the same version made the book"))
     found += _catalogues(back, one)
     found += _checks(one)
     return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
@@ -66,8 +73,15 @@ def _facts(back, one, catalogs, same_form):
 
 
 def _names(located):
+    """Sheets and names that were deleted; single inputs that were cut and pasted."""
+    for title in [title for title, now in located.sheets.items() if now is None]:
+        yield Finding("sheet", title, "", "the sheet was deleted")
+    places = {"_".join(key): place for key, place in located.places.items()}
     for name in located.gone:
-        yield Finding("name", "", "", f"the name {name} was deleted or points at nothing: what uses it shows an error")
+        place = places.get(name)
+        if place is None or located.sheets[place.sheet]:
+            what = f"{place.column.title} on the sheet {place.sheet}" if place else f"the name {name}"
+            yield Finding("name", "", "", f"{what} was deleted, or its name points at nothing: what uses it shows an error")
     for place, area in located.pasted:
         yield Finding("moved", area.sheet, area.cell(), f"{place.column.title} was cut and pasted here from the sheet {place.sheet}; it still counts")
 
@@ -83,8 +97,6 @@ def _formulas(back, located):
     for key, place in located.places.items():
         if place.column.formula and located.sheets[place.sheet]:
             blocks[place.block.key, place.block.place, place.sheet].append((key, place))
-    for title in [title for title, now in located.sheets.items() if now is None]:
-        yield Finding("sheet", title, "", "the sheet was deleted")
     for places in blocks.values():
         sheet = book[located.sheets[places[0][1].sheet]]
         wrong, rows = [], defaultdict(list)
@@ -113,16 +125,24 @@ def _told(back, sheet, wrong, units):
 
 
 def _beside(back, located):
-    """What was typed on an input sheet beside its table, or far below it."""
-    for first, _ in located.inputs.values():
-        if first.block.form != "table" or not located.sheets[first.sheet]:
+    """What was typed where nothing is read: beside and far below the tables, on other sheets of ours, on sheets of a person's own."""
+    made = loaded(io.BytesIO(make(from_values(back.values, back.units, back.settings))))
+    told = {(stray.sheet, cell) for stray in back.strays for cell in stray.cells.values()}
+    for title, now in located.sheets.items():
+        if now is None:
             continue
-        sheet = back.book[located.sheets[first.sheet]]
-        known = {place.col + 1 + copy for place in located.places.values() if place.sheet == first.sheet for copy in range(place.cols)}
-        head, looked_at = located.head(first.sheet), first.row + first.rows + FURTHER
-        for (row, col), cell in sorted(sheet._cells.items()):      # those that are there; walking rows and columns would visit all between
-            if row > head and (col not in known or row > looked_at) and plain(cell.value) is not None:
-                yield Finding("beside", sheet.title, cell.coordinate, f"'{cell.value}' stands beside the table and does not count")
+        rows, cols = located.rows[title], located.cols[title]
+        ours = {(rows.now(row), cols.now(col)) for (row, col), cell in made[title]._cells.items() if plain(cell.value) is not None}
+        for place in located.places.values():
+            if place.sheet == title:
+                top = located.numbers(title) if place.block.form == "table" else place.row
+                ours |= {(row, place.col + 1 + copy) for row in range(top, place.row + place.rows) for copy in range(place.cols)}
+        for (row, col), cell in sorted(back.book[now]._cells.items()):       # those that are there; walking rows and columns would visit all between
+            if plain(cell.value) is not None and (row, col) not in ours and (now, cell.coordinate) not in told:
+                yield Finding("beside", now, cell.coordinate, f"'{shorten(str(cell.value), LONGEST, placeholder=' …')}' is typed where nothing is read")
+    for title in back.book.sheetnames:
+        if title not in located.sheets.values() and back.book[title]._cells:
+            yield Finding("own sheet", title, "", "the sheet is not one of this book's", "it is not carried over")
 
 
 def _stale(back, located):
@@ -135,7 +155,11 @@ def _stale(back, located):
         if not place.column.formula or len(estimate.rows[key[0]]) < place.rows:
             continue
         sheet = back.book[located.sheets[place.sheet]]
+        block = key[0]
+        judged = block in KINDS and not KINDS[block].upright and back.area(block, KINDS[block].fields[0].key)
         for record, copy, row, col, _ in located.formulas(key, place):
+            if judged and record > judged.bottom - judged.top + 1:
+                continue                       # rows of the table were deleted: nothing is judged there
             value = getattr(estimate.rows[key[0]][record - 1], key[1])
             want = back.units.to_cell(value[copy] if place.column.repeat and value is not None else value, place.column.quantity)
             saved = plain(sheet.cell(row, col).value)

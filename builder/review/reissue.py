@@ -35,6 +35,7 @@ def reissue(back, catalogs, instead=(), keep=()):
     stock = load_catalogs(catalogs, before.units)
     if stock.problems:
         raise Refused(stock.problems)
+    _known(before.values, stock.values, instead, back.name)
     values = {kind.key: [dict(row) for row in before.values[kind.key]] for kind in JOBS}
     values |= {kind.key: list(stock.values[kind.key]) for kind in CATALOGS}
     kept = differences(CATALOGS, _issued(back, before, stock, catalogs), before.values)
@@ -106,6 +107,15 @@ def _carried(values, change, names):
     """Whether a record that is carried by its name has the change in it."""
     kind, wanted = KINDS[change.block], {same(name) for name in names}
     return any(same(label(kind, row)) in wanted and (row.get(change.key) if change.key else row) == change.after for row in values[change.block])
+
+
+def _known(book, today, instead, where):
+    """Refuse a renaming of what the book does not have, or to what today's catalogues do not have."""
+    for names, values, of in ((0, book, "this workbook"), (1, today, "today's catalogues")):
+        known = [label(kind, row) for kind in CATALOGS if not kind.upright for row in values[kind.key]]
+        for pair in instead:
+            if same(pair[names]) not in map(same, known):
+                raise Refused([Problem(where, 0, 0, f"--instead: no record of {of} is called '{pair[names]}'", did_you_mean(pair[names], known))])
 
 
 def _rename(values, instead):

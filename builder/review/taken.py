@@ -1,12 +1,15 @@
 """The inputs of a returned workbook as a job: text understood, rows below their tables taken in, catalogue records that are its own."""
+import re
+from collections import Counter
 from dataclasses import dataclass
 
+from builder.faults import faults
 from builder.jobs import Opened, from_values
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.overlay import identity, label, load_catalogs
 from builder.records.store import job_text
-from builder.review.differ import said
-from builder.review.findings import Finding
+from builder.review.differ import said, shown
+from builder.review.findings import Cell, Finding
 from builder.review.typed import understood
 
 LOST = ("cell", "formula without a value")       # kinds of finding that leave a cell as it is, or without its value
@@ -37,8 +40,7 @@ def _row(back, kind, values, place, found):
             found.append(Finding("cell", *place(one.key), f"{one.title}: {message}", hint))
             continue
         if isinstance(value, str) and row[one.key] is not None and one.quantity != "text":
-            text = back.units.to_text(row[one.key], one.quantity) if one.quantity != "date" else "a date"
-            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is taken as {text}"))
+            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is taken as {shown(row[one.key], one, back.units)}"))
     return row
 
 
@@ -56,20 +58,32 @@ def _formulas(back, found):
                                          "open the workbook in a spreadsheet program and save it"))
 
 
+def _rows(back):
+    """(kind, values, place of a value by key, the row in words) of every row that is not blank, those beyond their tables last."""
+    for kind in KINDS.values():
+        for no, row in enumerate(back.values[kind.key]):
+            if kind.upright or any(value is not None for value in row.values()):
+                yield kind, row, lambda key, no=no, kind=kind: back.place(kind.key, key, no)
+    for stray in back.strays:
+        yield KINDS[stray.block], stray.values, lambda key, stray=stray: (stray.sheet, stray.cells[key])
+
+
 def taken(back):
     """The inputs of a Returned workbook, understood, and estimated."""
-    found, values = [], {}
-    for kind in KINDS.values():
-        values[kind.key] = [_row(back, kind, row, lambda key, no=no, kind=kind: back.place(kind.key, key, no), found)
-                            for no, row in enumerate(back.values[kind.key]) if kind.upright or any(value is not None for value in row.values())]
+    found, values, marks = [], {key: [] for key in KINDS}, {key: [] for key in KINDS}
     for stray in back.strays:
-        kind = KINDS[stray.block]
-        words = f"'{said(kind, stray.values, back.units)}' stands {stray.where} the table and does not count in the workbook"
+        words = f"'{said(KINDS[stray.block], stray.values, back.units)}' stands {stray.where} the table and does not count in the workbook"
         found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, "the row is taken into the job"))
-        values[kind.key].append(_row(back, kind, stray.values, lambda key, stray=stray: (stray.sheet, stray.cells[key]), found))
+    for kind, row, place in _rows(back):
+        values[kind.key].append(_row(back, kind, row, place, found))
+        cells = {one.key: Cell(*place(one.key)) for one in kind.fields if back.area(kind.key, one.key)}
+        first = next(iter(cells.values()))
+        marks[kind.key].append(cells | {"": Cell(first.sheet, f"row {re.sub('[A-Z]', '', first.cell)}")})
     _formulas(back, found)
     lines = max(back.settings["lines"], float(len(values["takeoff"])))
-    return Taken(from_values(values, back.units, {**back.settings, "lines": lines}), tuple(found))
+    opened = from_values(values, back.units, {**back.settings, "lines": lines})
+    told = {Cell(finding.sheet, finding.cell) for finding in found if finding.kind in LOST}
+    return Taken(opened, tuple(found) + tuple(faults(opened.estimate, marks, told)))
 
 
 def own_records(values, stock):
@@ -86,8 +100,8 @@ def own_records(values, stock):
             own |= {kind.key: [changed]} if changed else {}
             continue
         theirs = {identity(kind, row): {one.key: row.get(one.key) for one in kind.fields} for row in stock[kind.key]}
-        names = {identity(kind, row) for row in values[kind.key]}
-        changed = [row for row in values[kind.key] if theirs.get(identity(kind, row)) != row]
+        names = Counter(identity(kind, row) for row in values[kind.key])
+        changed = [row for row in values[kind.key] if theirs.get(identity(kind, row)) != row or names[identity(kind, row)] > 1]
         gone = [label(kind, row) for name, row in theirs.items() if name not in names]
         own |= {kind.key: changed} if changed else {}
         without |= {kind.key: gone} if gone else {}

@@ -2,7 +2,7 @@
 import datetime
 import re
 
-from builder.rules import EPOCH, is_number
+from builder.rules import EPOCH, Rule, is_number
 
 # How people write units -> the spelling of quantities.SPELLINGS; the longer first.
 WORDS = (
@@ -19,6 +19,7 @@ _MONEY_SIGNS = re.compile(r"[$€£]")
 _FEET = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*'(?!')\s*-?""")
 _INCHES = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*(?:"|'')""")
 _ALONE = re.compile(r"[+-]?(?:[1-9]\d*|0)?(?:\.\d+)?(?<=\d)")     # a number without a unit is in that of its column
+ERRORS = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!")      # ECMA-376 part 1, 18.18.11 and 18.17.3
 MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december")
 
 
@@ -76,23 +77,24 @@ def _date(text):
     raise ValueError(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04")
 
 
-def _text(value):
-    """A number that was typed where a name belongs, as the name; text without letters that cannot be shown."""
+def _text(value, name):
+    """A number that was typed where a name belongs, as the name; text without letters that cannot be shown, a name without spaces around it."""
     if is_number(value):
         return f"{value:.15g}"
-    return "".join(letter for letter in value.translate(_QUOTES) if letter.isprintable() or letter in "\n\t") or None
+    text = "".join(letter for letter in value.translate(_QUOTES) if letter.isprintable() or letter in "\n\t")
+    return (text.strip() if name else text) or None
 
 
 def understood(value, one, units):
     """The value of a field as its rule wants it, from what a cell holds. ValueError(message, hint) where that cannot be told."""
     if value is None:
         return None
+    if value in ERRORS:
+        raise ValueError(f"the cell shows {value}", "type what belongs there")
     if one.quantity == "text":
-        return _text(value)
+        return _text(value, type(one.rule) is not Rule)
     if is_number(value):
         return value
-    if value.startswith("#"):
-        raise ValueError(f"the cell shows {value}", "type the figure itself")
     try:
         return units.settle(_date(value) if one.quantity == "date" else _number(value, one.quantity, units), one.quantity)
     except (OverflowError, ZeroDivisionError):

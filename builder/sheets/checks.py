@@ -53,7 +53,8 @@ CHECKS = (
         C("first", "First to put right", "text",
           f'IF({{stops}}=0,"",INDEX({{words.to_put_right}},MATCH("{STOP}",{{verdict_{STOPS[0]}:verdict_{STOPS[-1]}}},0)))'),
         *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count",
-            f"COUNTA({{{kind.key}.headed}})-COUNTA(INDEX({{{kind.key}.headed}},1,0))-SUM({{{kind.key}.filled}})+COUNTA({{{kind.key}.below}})") for kind in TABLES),
+            f"COUNTA({{{kind.key}.headed}})-COUNTA(INDEX({{{kind.key}.headed}},1,0))-SUM({{{kind.key}.filled}})"
+            f"+COUNTA({{{kind.key}.below}})") for kind in TABLES),
         C("lead_home", "Home or child-occupied building of the years of lead paint", "count", _LEAD_HOME),
         C("items_of_cost", "Cost, added up by item", "money", _COST % "items"),
         C("kinds_of_cost", "Cost, added up by kind", "money", _COST % "cost"),

@@ -92,9 +92,9 @@ class Layout:
             for name, top, rows in (("headed", HEAD, first.row - HEAD + first.rows), ("all", first.row, first.rows), ("below", first.row + first.rows, BELOW)):
                 yield f"{block}_{name}", f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}"
 
-    def form(self):
-        """A short digest of where everything stands and of every formula: books of one form can be compared cell by cell."""
-        digest = hashlib.sha256()
+    def form(self, units):
+        """A short digest of the units, of where everything stands and of every formula: books of one form can be compared cell by cell."""
+        digest = hashlib.sha256(repr(units).encode())
         for key, place in self.places.items():
             digest.update(f"{key} {place.address} {place.column.title}".encode())
             if place.column.formula:

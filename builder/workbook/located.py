@@ -49,7 +49,7 @@ class Located(Layout):
         super().__init__(blocks(back.units, capacity), capacity)
         self.back = back
         made = Layout(self.blocks, capacity)
-        self.same_form = made.form() == back.settings.get("form")
+        self.same_form = made.form(back.units) == back.settings.get("form")
         self.gone = [name for name, _ in made.names() if name not in back.areas]
         self.sheets = {title: self._sheet(title) for title in dict.fromkeys(block.sheet for block in self.blocks)}
         self.rows, self.cols = ({title: Moves() for title in self.sheets} for _ in range(2))

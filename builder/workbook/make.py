@@ -8,4 +8,4 @@ def make(opened):
     """opened: a job with its estimate, as `jobs.open_job` and `jobs.from_values` give it."""
     capacity = opened.estimate.capacity
     layout = Layout(blocks(opened.units, capacity), capacity)
-    return write(layout, opened.estimate, {**opened.settings, "form": layout.form()})
+    return write(layout, opened.estimate, {**opened.settings, "form": layout.form(opened.units)})

@@ -139,7 +139,7 @@ def returned(source):
     back.settings = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns if column.key != "form" or "book_form" in back.areas}
     safe.sound(back.name, back.settings)
     back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
-    gone = [f"{kind.sheet}: {one.title}" for kind in KINDS.values() for one in kind.fields if back.area(kind.key, one.key) is None]
+    gone = [words for kind in KINDS.values() for words in _gone(back, kind)]
     if gone and back.settings["schema"] == SCHEMA:
         raise safe.refused(back.name, "the names by which these inputs are found were deleted or point nowhere: " + "; ".join(gone), safe.PUT_BACK)
     for kind in KINDS.values():
@@ -150,6 +150,14 @@ def returned(source):
     for kind in CATALOGS:
         back.values[kind.key] = [_restored(row, back.issued[kind.key].get(label(kind, row), {})) for row in back.values[kind.key]]
     return back
+
+
+def _gone(back, kind):
+    """What cannot be found of the inputs of a kind and is needed, in words."""
+    gone = [one for one in kind.fields if back.area(kind.key, one.key) is None]
+    if len(gone) == len(kind.fields):
+        return [f"the sheet {kind.sheet}"]
+    return [f"{kind.sheet}: {one.title}" for one in gone if one.required]
 
 
 def _restored(row, issued):
@@ -183,7 +191,7 @@ def _strays(back, kind):
     for row in (*above, *range(below, min(sheet.max_row, below + FURTHER) + 1)):
         cells = {key: f"{get_column_letter(area.left)}{row}" for key, area in areas.items()}
         raw = {key: plain(sheet[cell].value) for key, cell in cells.items()}
-        if any(value is not None for value in raw.values()):
+        if any(raw[one.key] is not None for one in kind.fields if one.required and one.key in raw):       # else a note, not a row
             where = "above" if row < top else "below"
             yield Stray(kind.key, sheet.title, row, where, {key: back.units.from_cell(value, kind.field_of[key].quantity) for key, value in raw.items()}, cells)
 

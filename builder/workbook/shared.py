@@ -15,7 +15,8 @@ Shared = namedtuple("Formula", "start value format")  # start: what precedes the
 LINE, LETTER = 12.75, 0.9      # points of a line of text; width of a letter of text, in characters of a column, with room to spare
 DIGITS = 10                    # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
-_ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})
+CONTROLS = {code: f"_x{code:04X}_" for code in range(32) if chr(code) not in "\t\n"}     # ECMA-376 part 1, 22.9.2.19
+_ESCAPES = {**str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"}), **CONTROLS}
 
 
 class SharingSheet(Worksheet):

@@ -15,7 +15,7 @@ from builder.sheets.grammar import heading
 from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
 from builder.workbook.layout import HEAD, NUMBERS, at_record
-from builder.workbook.shared import SharingSheet
+from builder.workbook.shared import CONTROLS, SharingSheet
 from builder.workbook.theme import GROUP_TABS, ROLE_OF, Styles
 from builder.workbook.validation import validation
 
@@ -51,6 +51,10 @@ class _Writer:
             value = value[copy] if value is not None else None
         return self.units.to_cell(value, column.quantity)
 
+    def formula(self, sheet, row, col, formula, style, value):
+        """A formula with what it comes to."""
+        _sure(sheet.write_formula(row, col, formula, style, value.translate(CONTROLS) if isinstance(value, str) else value))
+
     def put(self, sheet, row, col, value, style):
         """A value as it is: nothing is taken for a formula or a link."""
         if value == "":
@@ -68,7 +72,7 @@ class _Writer:
             sheet.set_tab_color(GROUP_TABS[about.group])
             sheet.hide_gridlines(2)
             _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
-            _sure(sheet.write_formula(1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words))
+            self.formula(sheet, 1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words)
             _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
             sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
             (printed if about.group == "page" else paper).set_up(sheet, self.paper)
@@ -143,7 +147,7 @@ class _Writer:
             if column.field and column.quantity == "text":
                 sheet.fit(line, str(self.cell_value(row, column, 0)), pages.UPRIGHT_HEADS[block.sheet][1][1] - 1)
             if column.formula:
-                _sure(sheet.write_formula(line, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)))
+                self.formula(sheet, line, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0))
             elif column.label is not None:
                 self.put(sheet, line, place.col, self.units.to_cell(column.label, column.quantity), self.styles("quiet", quantity))
             else:
@@ -157,7 +161,7 @@ class _Writer:
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             style = self.styles(printed.role(block, column), column.quantity)
-            _sure(sheet.write_formula(place.row - 1, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)))
+            self.formula(sheet, place.row - 1, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0))
 
     def list(self, block):
         """A table on a page that is printed."""
