@@ -1,5 +1,6 @@
 """The workbook comes back: read, inspected, compared and reissued, whatever was done to it."""
 import copy
+import hashlib
 import io
 import json
 import os
@@ -267,7 +268,7 @@ def test_a_deleted_name_is_told(books, tmp_path):
     path = tmp_path / "book.xlsx"
     path.write_bytes(patched(books["shed"].data, "xl/workbook.xml", rb'<definedName name="areas_coated">[^<]*</definedName>', b""))
     assert [(one.kind, one.message) for one in inspect(returned(path), CATALOGS).findings] == [
-        ("name", "the name areas_coated was deleted or points at nothing: what uses it shows an error")]
+        ("name", "Coated area on the sheet Areas was deleted, or its name points at nothing: what uses it shows an error")]
 
 
 def test_a_sheet_whose_new_name_has_an_apostrophe_is_found(books, tmp_path):
@@ -282,6 +283,46 @@ def test_a_sheet_whose_new_name_has_an_apostrophe_is_found(books, tmp_path):
     path.write_bytes(stream.getvalue())
     assert returned(path).place("takeoff", "tag")[0] == "Owner's"
     assert inputs(read(path)[0]) == inputs(books["shed"].opened.values)
+
+
+def test_notes_beside_the_inputs_and_sheets_of_a_persons_own_are_told(books, tmp_path, libreoffice_here):
+    layout = books["shed"].layout
+    far = layout.places["takeoff", "item"]
+    path = edited_in_libreoffice(books["shed"].path, tmp_path / "book.xlsx", [
+        'sheets.getByName("Job").getCellRangeByName("H7").setString("ask Ann")',
+        f'sheets.getByName("Takeoff").getCellByPosition({far.col}, 899).setString("see photo")',
+        'sheets.insertNewByName("My notes", 3)', 'sheets.getByName("My notes").getCellRangeByName("A1").setString("call back")'])
+    one = inspect(returned(path), CATALOGS)
+    assert [str(finding) for finding in one.findings] == [
+        "Job H7: 'ask Ann' is typed where nothing is read", f"Takeoff {chr(65 + far.col)}900: 'see photo' is typed where nothing is read",
+        "My notes: the sheet is not one of this book's (it is not carried over)"]
+    assert one.taken.opened.price() == books["shed"].opened.price() and one.touched == one.findings
+
+
+def test_a_row_that_was_deleted_does_no_harm(books, tmp_path, libreoffice_here):
+    tag = books["shed"].layout.places["takeoff", "tag"]
+    path = edited_in_libreoffice(books["shed"].path, tmp_path / "book.xlsx", [f'sheets.getByName("Takeoff").Rows.removeByIndex({tag.row + 40}, 1)'])
+    assert found(path) == [] and returned(path).saved_price() == books["shed"].opened.price()
+
+
+def test_a_fault_is_told_by_its_cell(books, tmp_path):
+    book = retyped(books["shed"], tmp_path / "book.xlsx", {("coats", "coating", 1): "House paint", ("coats", "share", 2): "#N/A"})
+    coating, share = (books["shed"].layout.places["coats", key] for key in ("coating", "share"))
+    told = {(one.kind, one.cell): one.message for one in taken(returned(book)).findings if one.sheet == "Coats"}
+    assert told["cell", f"{chr(65 + share.col)}{share.row + 2}"] == "Share: the cell shows #N/A"
+    assert told["fault", f"{chr(65 + coating.col)}{coating.row + 1}"].startswith("Coats, coating: needs a name on the sheet Coatings, whose row has no fault")
+
+
+def test_a_catalogue_name_that_stands_twice_stays_a_fault(books, tmp_path):
+    no = satin(books["shed"])
+    copied = {("coatings", one.key, 17): value for one in KINDS["coatings"].fields
+              if (value := books["shed"].opened.units.to_cell(books["shed"].opened.values["coatings"][no].get(one.key), one.quantity)) != ""}
+    assert len(books["shed"].opened.values["coatings"]) == 17
+    one = taken(returned(retyped(books["shed"], tmp_path / "book.xlsx", copied)))
+    assert one.draft
+    (tmp_path / "job.yaml").write_text(as_job(one, CATALOGS))
+    again = open_job(tmp_path / "job.yaml")
+    assert again.price() is None and again.estimate.checks.faults_coatings == one.opened.estimate.checks.faults_coatings == 2
 
 
 # ---- random jobs ---------------------------------------------------------------------------------------------------------------
@@ -353,6 +394,14 @@ def test_own_records_and_those_left_out_give_the_same_estimate(books, tmp_path):
     assert not again.errors and again.price() == book.price() != opened.price()
 
 
+def test_a_renaming_of_what_is_not_there_is_refused(books, capsys):
+    book = str(books["shed"].path)
+    for pair, words in (("Lapp siding=Block", "no record of this workbook is called 'Lapp siding' (did you mean 'Lap siding'?)"),
+                        ("Lap siding=Blok", "no record of today's catalogues is called 'Blok' (did you mean 'Block'?)")):
+        assert main(["reissue", book, "--catalogs", str(ROOT / "catalogs"), "--dry-run", "--instead", pair]) == 1
+        assert capsys.readouterr().err == f"{book}: --instead: {words}\n"
+
+
 # ---- older books ---------------------------------------------------------------------------------------------------------------
 
 GOLDEN = ROOT / "tests/golden"
@@ -366,6 +415,12 @@ def test_a_book_of_every_older_schema_is_read_and_reissued(schema):
     assert f"{one.opened.price():.2f}" == f"{back.shown('price_total')[0]:.2f}"
     assert inputs(one.opened.values) == inputs(open_job(ROOT / "tests/data/shed.yaml").values)
     assert reissue(back, CATALOGS).after.price() > 0
+
+
+def test_the_schema_goes_up_with_the_inputs():
+    """Whoever adds, renames or takes away an input raises SCHEMA, keeps a book of the one before in tests/golden, and puts the new digest here."""
+    names = " ".join(f"{kind.key}_{one.key}" for kind in KINDS.values() for one in kind.fields)
+    assert (versions.SCHEMA, hashlib.sha256(names.encode()).hexdigest()[:12]) == (2, "39c634086d51")
 
 
 def test_inputs_that_were_renamed_since_are_found(tmp_path, monkeypatch):

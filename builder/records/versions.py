@@ -1,6 +1,6 @@
 """The schema number of a workbook, and what older ones called things.
 
-The number goes up whenever an input's defined name changes or goes. Inputs that a schema did not have yet are blank when a
+The number goes up whenever an input is added, renamed or taken away. Inputs that a schema did not have yet are blank when a
 book of it is read; tests/golden keeps one book of each.
 """
 from types import MappingProxyType
