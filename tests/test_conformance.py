@@ -401,9 +401,10 @@ INDENT = 9                        # pixels of one step
 
 
 def shown(value, pattern):
-    """A number as its format shows it."""
+    """A number as its format shows it; of a format in parts the first is for what is more than nothing."""
     if pattern == "yyyy-mm-dd":
         return "2026-05-04"
+    pattern = pattern.partition(";")[0]
     decimals = len(pattern.partition(".")[2].rstrip("%"))
     return f"{value * 100:.{decimals}f}%" if pattern.endswith("%") else f"{value:{',' if ',' in pattern else ''}.{decimals}f}"
 
@@ -452,7 +453,7 @@ def test_30_a_unit_has_one_number_of_decimals_dates_are_explicit_and_the_file_sa
         cell = book.file.book[place.sheet].cell(place.row, place.col + 1)
         word = place.block.form == "upright" and (place.column.quantity == "number" or place.column.key.startswith("bad_"))     # a flag shows as a word
         if place.column.quantity != "text" and not word:
-            formats.setdefault(place.column.quantity, set()).add(cell.number_format)
+            formats.setdefault(place.column.quantity, set()).add(cell.number_format.partition(";")[0])
     assert {quantity: found for quantity, found in formats.items() if len(found) > 1} == {}
     assert formats["date"] == {"yyyy-mm-dd"} and "General" not in set.union(*formats.values())
     assert book.file.book.properties.title and book.file.book.properties.description

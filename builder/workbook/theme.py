@@ -51,6 +51,9 @@ CALLS = MappingProxyType({
 })
 
 
+AS_TYPED = ("text", "figure", "date", "year")           # quantities that show as they are, nothing included
+
+
 def number_format(quantity, decimals):
     """The fixed decimals of a quantity; text keeps what was typed, and so does a figure that has no unit."""
     if quantity in ("text", "figure"):
@@ -62,6 +65,11 @@ def number_format(quantity, decimals):
     if quantity == "share":
         return "0.0%"
     return "#,##0" + ("." + "0" * decimals if decimals else "")
+
+
+def quiet_zero(pattern):
+    """The format with a dash for nothing: a sheet that waits for its inputs is not littered with 0.00."""
+    return f'{pattern};-{pattern};"–"'
 
 
 class Styles:
@@ -77,7 +85,10 @@ class Styles:
             if quantity == "text" and role in ("input", "working"):
                 look |= {"align": "left", "indent": 1, "text_wrap": True}     # text does not touch the number before it, and shows whole
             decimals = 0 if quantity == "figure" else self.units.decimals(quantity)
-            self.made[key] = self.book.add_format({"num_format": number_format(quantity, decimals), **look})
+            pattern = number_format(quantity, decimals)
+            if role != "input" and quantity not in AS_TYPED:
+                pattern = quiet_zero(pattern)
+            self.made[key] = self.book.add_format({"num_format": pattern, **look})
         return self.made[key]
 
     def call(self, name):

@@ -34,6 +34,15 @@ def _sure(result):
         raise WriteError(result)
 
 
+def _role(block, column):
+    """How the cell of an upright block looks."""
+    if column.field:
+        return "input"
+    if column.key.startswith("bad_"):
+        return "flag"
+    return "line" if block.sheet == "Start" and column.quantity == "text" else "working"
+
+
 class _Prepared(xlsxwriter.Workbook):
     worksheet_class = SharingSheet
 
@@ -136,7 +145,7 @@ class _Writer:
             place = self.layout.places[block.key, column.key]
             line = place.row - 1
             quantity = "figure" if column.quantity == "number" else column.quantity
-            style = self.styles("input" if column.field else "flag" if column.key.startswith("bad_") else "working", quantity)
+            style = self.styles(_role(block, column), quantity)
             if block.place == 1:
                 _sure(sheet.write_string(line, 0, column.title, self.styles("label")))
                 unit_col = 3 if block.sheet == "Limits" else 2
