@@ -45,10 +45,10 @@ def upright(kind, units, derived=()):
     flags = [Column(f"bad_{one.key}", "", "count", _flag(kind, one, f"{{{one.key}}}"), "", beside=one.key) for one in judged(kind)]
     flags += [Column(f"bad_{key}", "", "count", f"{{{key}}}", "", beside=key) for key in crossed]
     return (Block(kind.key, kind.sheet, (*inputs(kind), *checks, *sums, *derived), form="upright", entered=True),
-            Block(kind.key, kind.sheet, tuple(flags), form="upright", place=3),
+            Block(kind.key, kind.sheet, tuple(flags), form="upright", place=4),
             Block(kind.key, kind.sheet, tuple(
                 Column(f"told_{key}", "", "text", f'IF({{bad_{key}}}=1,"{words}","")', "", beside=key) for key, words in told.items()),
-                  form="upright", place=4))
+                  form="upright", place=5))
 
 
 def limits(kinds):

@@ -10,9 +10,9 @@ from builder.workbook.columns import folded_on
 SHEETS_TOP = TOLD_TOP + 5                 # the row before the first link
 CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
-    "Job": (("", 36), ("Your entry", 26), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 60)),
-    "Terms": (("", 34), ("Your figure", 20), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 70)),
-    "Weather": (("", 36), ("Your reading", 26), ("Unit", 9), ("Fault", 7), ("Needs", 60), ("What it is", 60)),
+    "Job": (("", 36), ("Your entry", 26), ("Unit", 9), ("What it is", 60), ("Fault", 7), ("Needs", 60)),
+    "Terms": (("", 34), ("Your figure", 20), ("Unit", 9), ("What it is", 70), ("Fault", 7), ("Needs", 60)),
+    "Weather": (("", 36), ("Your reading", 26), ("Unit", 9), ("What it is", 60), ("Fault", 7), ("Needs", 60)),
     "Limits": (("", 50), ("Least", 16), ("Most", 16), ("Unit", 10)),
     "Constants": (("", 50), ("Figure", 20), ("What it is", 60)),
     "Checks": (("Check", 70), ("Found", 24), ("Verdict", 14), ("Where to look", 18)),

@@ -152,7 +152,7 @@ class _Writer:
                 if block.sheet != "Checks":
                     _sure(sheet.write_string(line, unit_col, column.note or self.units.shown(column.quantity), self.styles("quiet")))
                 if column.field:
-                    _sure(sheet.write_string(line, 5, column.field.help, self.styles("quiet")))
+                    _sure(sheet.write_string(line, 3, column.field.help, self.styles("quiet")))
             if column.field and column.quantity == "text":
                 sheet.fit(line, str(self.cell_value(row, column, 0)), pages.UPRIGHT_HEADS[block.sheet][1][1] - 1)
             if column.formula:
