@@ -26,6 +26,7 @@ ROLES = MappingProxyType({
     "input": {"bg_color": STRAW, "border": 1, "border_color": EDGE, "locked": False, "valign": "top"},
     "sample": {"bg_color": STRAW, "border": 1, "border_color": EDGE},      # what an input looks like, on Start
     "working": {"valign": "top"},
+    "aside": {"valign": "top", "align": "right", "text_wrap": True},       # words among figures, which stand to the right
     "either": {"valign": "top", "align": "center"},       # a number, or words in its place
     "letterhead": {"bold": True, "font_size": 16},            # the roles of the pages that are printed
     "price": {"bold": True, "font_size": 14},

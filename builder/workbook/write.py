@@ -130,7 +130,8 @@ class _Writer:
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("first" if on_page else "label")))
-            style = self.styles(printed.role(block, column) if on_page else "working", column.quantity)
+            role = printed.role(block, column) if on_page else "aside" if column.quantity == "text" else "working"
+            style = self.styles(role, column.quantity)
             if column.label:
                 for row in rows:
                     self.put(sheet, place.row - 1, place.col + row.no - 1, column.label(row.no), style)
