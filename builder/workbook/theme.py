@@ -87,7 +87,7 @@ class Styles:
                 look |= {"align": "left", "indent": 1, "text_wrap": True}     # text does not touch the number before it, and shows whole
             decimals = 0 if quantity == "figure" else self.units.decimals(quantity)
             pattern = number_format(quantity, decimals)
-            if role != "input" and quantity not in AS_TYPED:
+            if role not in ("input", "quiet") and quantity not in AS_TYPED:      # a limit of nothing is one
                 pattern = quiet_zero(pattern)
             self.made[key] = self.book.add_format({"num_format": pattern, **look})
         return self.made[key]
