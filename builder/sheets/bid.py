@@ -1,4 +1,5 @@
 """Bid: the customer's page. What is done, for how much, under what conditions; no cost, margin or hour stands on it."""
+from builder.sheets.brief import money
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 
@@ -9,10 +10,6 @@ CHAIN = 11                                             # the column, from A = 0,
 def typed(cell):
     """Free text as it was typed; blank where it is an error."""
     return f'IF(ISERROR({cell}),"",{cell}&"")'
-
-
-def money(amount):
-    return f'FIXED(INT({amount}*100+1/2+{{terms.slack}})/100,2)&" "&{{book.currency}}'
 
 
 def day(date):

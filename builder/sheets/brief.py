@@ -8,6 +8,11 @@ def hundredths(amount):
     return f"INT({amount}*100+1/2+{{terms.slack}})/100"
 
 
+def money(amount):
+    """'48,230.00 USD'"""
+    return f'FIXED({hundredths(amount)},2)&" "&{{book.currency}}'
+
+
 TOP, BOOK_TOP, TOLD_TOP = 6, 47, 59      # rows of Start
 
 BRIEF = (
@@ -22,7 +27,7 @@ BRIEF = (
           'IF(MAX({coatings.priced_on},{nozzles.priced_on})=0,"",MAX({coatings.priced_on},{nozzles.priced_on}))', ""),
     ), when="price", form="upright", top=TOP),
     Block("brief", "Start", (
-        C("told_price", "Price, in words", "text", f'FIXED({hundredths("{price}")},2)&" "&{{book.currency}}'),
+        C("told_price", "Price, in words", "text", money("{price}")),
         C("told_gallons", "To buy, in words", "text", f'{hundredths("{gallons}")}&" "&{{constants.volume_unit}}'),
         C("told_days", "Days, in words", "text", f'{hundredths("{days}")}&" day"&REPT("s",--({{days}}<>1))'),
         C("words", "All in one line", "text",
