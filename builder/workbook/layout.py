@@ -36,6 +36,7 @@ class Layout:
         self.capacity = capacity
         self.keys = {block.key for block in blocks}
         self.places = {}                       # (block key, column key) -> Place
+        self.templates = {}                    # (block key, column key, copy) -> formula; made once all places are known
         self.used = set()                      # names that a formula has called for
         self.inputs = {}                       # block key -> (first, last) Place of its inputs, for `all` and `head`
         free = {}                              # sheet -> next free column, for tables
@@ -102,7 +103,13 @@ class Layout:
         return digest.hexdigest()[:12]
 
     def template(self, block, column, copy=0):
-        """A column's formula as a spreadsheet reads it, with ROW or COLUMN where the record's own stands."""
+        """A column's formula as a spreadsheet reads it, with ROW or COLUMN where the record's own stands. Each is made once."""
+        key = block.key, column.key, copy
+        if key not in self.templates:
+            self.templates[key] = self._template(block, column, copy)
+        return self.templates[key]
+
+    def _template(self, block, column, copy):
         scope = _Scope(self, block, column, copy)
         text = scope.resolve(column.formula)
         when = block.when if column.when is None else column.when
