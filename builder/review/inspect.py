@@ -14,7 +14,7 @@ from builder.review.differ import LONGEST, differences
 from builder.review.findings import Finding
 from builder.review.taken import Taken, taken
 from builder.rules import is_number, to_date
-from builder.sheets.grammar import heading
+from builder.sheets.grammar import cell_value, heading
 from builder.workbook.cells import loaded
 from builder.workbook.located import Located
 from builder.workbook.make import make
@@ -45,9 +45,10 @@ def inspect(back, catalogs):
     if located.same_form:
         found += _names(located)
         broken = list(_formulas(back, located))
-        found += broken + list(_beside(back, located))
-        if not broken and not located.gone:
-            found += _stale(back, located)
+        raw = from_values(back.values, back.units, back.settings)            # as it stands, whatever a person may have meant
+        found += broken + list(_beside(back, located, raw))
+        if not (broken or located.gone or back.strays):
+            found += _stale(back, located, raw.estimate)
     elif back.settings["schema"] == SCHEMA and back.settings["builder"] == BUILDER:
         found.append(Finding("start", "Start", "", "units, currency or room were changed there, or another build of the same version made the book"))
     found += _catalogues(back, one)
@@ -68,8 +69,15 @@ def _facts(back, one, catalogs, same_form):
         yield "made by another version of wetfilm: whether formulas were typed over cannot be told; 'wetfilm reissue' makes it anew"
     yield f"its inputs give: {one.opened.summary()}"
     shown, price = back.saved_price(), one.opened.price()
-    if not (shown == price or is_number(shown) and is_number(price) and abs(shown - price) <= CLOSE * price):
+    if not _alike(shown, price):
         yield f"the file itself shows {f'the price {shown:,.2f}' if is_number(shown) else 'no price'}"
+
+
+def _alike(one, other):
+    """Whether a saved value is the one worked out."""
+    if is_number(one) and is_number(other):
+        return abs(one - other) <= CLOSE * max(abs(one), abs(other)) + 1e-12
+    return one == other
 
 
 def _names(located):
@@ -101,32 +109,34 @@ def _formulas(back, located):
         sheet = book[located.sheets[places[0][1].sheet]]
         wrong, rows = [], defaultdict(list)
         for key, place in places:
-            for record, copy, row, col, formula in located.formulas(key, place):
+            for _, copy, row, col, formula in located.formulas(key, place):
                 found = sheet.cell(row, col).value
+                found = getattr(found, "text", found)
                 rows[row].append(found)
-                if not _same(getattr(found, "text", found), formula):
-                    wrong.append((key, place, record, copy, row, col, formula, found))
+                if not _same(found, formula):
+                    wrong.append((col, row, heading(place.column, located.units, copy), found, formula))
         inserted = {row for row, found in rows.items() if places[0][1].block.form == "table" and all(value is None for value in found)}
-        yield from _told(back, sheet.title, [one for one in wrong if one[4] not in inserted], located.units)
+        yield from _told(sheet.title, [one for one in wrong if one[1] not in inserted])
 
 
-def _told(back, sheet, wrong, units):
-    wrong.sort(key=lambda one: (one[5], one[4]))
-    place = 0
-    while place < len(wrong):
-        last = place
-        while last + 1 < len(wrong) and wrong[last + 1][5] == wrong[last][5] and wrong[last + 1][4] == wrong[last][4] + 1:
-            last += 1
-        _, at, _, copy, row, col, formula, found = wrong[place]
-        cell = f"{get_column_letter(col)}{row}" + (f":{get_column_letter(col)}{wrong[last][4]}" if last > place else "")
-        stands = "nothing stands" if found is None else f"{getattr(found, 'text', found)} stands"
-        yield Finding("formula", sheet, cell, f"{heading(at.column, units, copy)}: {stands} where a formula belongs", f"it should be {formula}")
-        place = last + 1
+def _told(sheet, wrong):
+    """A Finding for each run of (column, row, title, what stands there, formula) down a column."""
+    runs = []
+    for one in sorted(wrong, key=lambda one: one[:2]):
+        if runs and one[0] == runs[-1][-1][0] and one[1] == runs[-1][-1][1] + 1:
+            runs[-1].append(one)
+        else:
+            runs.append([one])
+    for (col, row, title, found, formula), *others in runs:
+        letters = get_column_letter(col)
+        cell = f"{letters}{row}" + (f":{letters}{others[-1][1]}" if others else "")
+        stands = "nothing stands" if found is None else f"{found} stands"
+        yield Finding("formula", sheet, cell, f"{title}: {stands} where a formula belongs", f"it should be {formula}")
 
 
-def _beside(back, located):
+def _beside(back, located, raw):
     """What was typed where nothing is read: beside and far below the tables, on other sheets of ours, on sheets of a person's own."""
-    made = loaded(io.BytesIO(make(from_values(back.values, back.units, back.settings))))
+    made = loaded(io.BytesIO(make(raw)))
     told = {(stray.sheet, cell) for stray in back.strays for cell in stray.cells.values()}
     for title, now in located.sheets.items():
         if now is None:
@@ -145,28 +155,23 @@ def _beside(back, located):
             yield Finding("own sheet", title, "", "the sheet is not one of this book's", "it is not carried over")
 
 
-def _stale(back, located):
+def _stale(back, located, estimate):
     """Whether the values saved in the book are those of its inputs; the price first."""
-    if back.strays:
-        return
-    estimate = from_values(back.values, back.units, back.settings).estimate
     differ = []
     for key, place in located.places.items():
-        if not place.column.formula or len(estimate.rows[key[0]]) < place.rows:
+        block = key[0]
+        if not place.column.formula or len(estimate.rows[block]) < place.rows:
             continue
         sheet = back.book[located.sheets[place.sheet]]
-        block = key[0]
         judged = block in KINDS and not KINDS[block].upright and back.area(block, KINDS[block].fields[0].key)
         for record, copy, row, col, _ in located.formulas(key, place):
             if judged and record > judged.bottom - judged.top + 1:
                 continue                       # rows of the table were deleted: nothing is judged there
-            value = getattr(estimate.rows[key[0]][record - 1], key[1])
-            want = back.units.to_cell(value[copy] if place.column.repeat and value is not None else value, place.column.quantity)
+            want = cell_value(estimate.rows[block][record - 1], place.column, back.units, copy)
             saved = plain(sheet.cell(row, col).value)
             saved = "" if saved is None else saved
-            alike = abs(saved - want) <= CLOSE * max(abs(saved), abs(want)) + 1e-12 if is_number(saved) and is_number(want) else saved == want
-            if not alike:
-                differ.append((key[0] != "price", sheet.title, f"{get_column_letter(col)}{row}", heading(place.column, back.units, copy), saved, want))
+            if not _alike(saved, want):
+                differ.append((block != "price", sheet.title, f"{get_column_letter(col)}{row}", heading(place.column, back.units, copy), saved, want))
     if differ:
         _, sheet, cell, title, saved, want = min(differ, key=lambda one: one[0])
         shows, gives = ("a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want))

@@ -59,7 +59,7 @@ def _formulas(back, found):
 
 
 def _rows(back):
-    """(kind, values, place of a value by key, the row in words) of every row that is not blank, those beyond their tables last."""
+    """(kind, values, the place of a value by key) of every row that is not blank, those beyond their tables last."""
     for kind in KINDS.values():
         for no, row in enumerate(back.values[kind.key]):
             if kind.upright or any(value is not None for value in row.values()):

@@ -80,6 +80,14 @@ def inputs(kind):
     return tuple(Column(one.key, one.title, one.quantity, field=one) for one in kind.fields)
 
 
+def cell_value(row, column, units, copy=0):
+    """What a row of the model says of one cell, as the cell holds it; `copy` of a repeated column."""
+    value = getattr(row, column.key)
+    if column.repeat and value is not None:
+        value = value[copy]
+    return units.to_cell(value, column.quantity)
+
+
 def heading(column, units, copy=0):
     """What stands above a column or before a fact: title, which copy of a repeated column, unit."""
     unit = units.shown(column.quantity)

@@ -11,7 +11,7 @@ import xlsxwriter
 from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
 from builder.sheets.book import SHEETS
-from builder.sheets.grammar import heading
+from builder.sheets.grammar import cell_value, heading
 from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
 from builder.workbook.layout import HEAD, NUMBERS, at_record
@@ -54,11 +54,7 @@ class _Writer:
         self.sheets = {}
 
     def cell_value(self, row, column, copy):
-        """What the model says of one cell, as the cell holds it."""
-        value = getattr(row, column.key)
-        if column.repeat:
-            value = value[copy] if value is not None else None
-        return self.units.to_cell(value, column.quantity)
+        return cell_value(row, column, self.units, copy)
 
     def formula(self, sheet, row, col, formula, style, value):
         """A formula with what it comes to."""
