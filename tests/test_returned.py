@@ -407,8 +407,8 @@ def test_a_renaming_of_what_is_not_there_is_refused(books, capsys):
 GOLDEN = ROOT / "tests/golden"
 
 
-@pytest.mark.parametrize("schema", range(1, versions.SCHEMA))
-def test_a_book_of_every_older_schema_is_read_and_reissued(schema):
+@pytest.mark.parametrize("schema", range(1, versions.SCHEMA + 1))
+def test_a_book_of_every_schema_is_read_and_reissued(schema):
     back = returned(GOLDEN / f"schema_{schema}.xlsx")
     assert back.settings["schema"] == schema
     one = taken(back)
