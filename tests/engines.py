@@ -61,7 +61,7 @@ def _profile(folder):
 
 def _soffice(profile, *arguments):
     subprocess.run(["soffice", f"-env:UserInstallation=file://{profile}", "--headless", "--norestore", *map(str, arguments)],
-                   capture_output=True, check=True, timeout=300)
+                   capture_output=True, check=True, timeout=1800)
 
 
 def _made(paths):
@@ -80,9 +80,15 @@ def libreoffice(paths, into, form="xlsx"):
     return _made([Path(into, Path(path).with_suffix(f".{form}").name) for path in paths])
 
 
-MACRO = """<?xml version="1.0" encoding="UTF-8"?>
+MODULE = """<?xml version="1.0" encoding="UTF-8"?>
 <script:module xmlns:script="http://openoffice.org/2000/script" script:name="Module1" script:language="StarBasic">
+{subs}
 Sub Edit
+{calls}
+End Sub
+</script:module>"""
+
+SITTING = """Sub Edit{number}
   Dim hidden(0) As New com.sun.star.beans.PropertyValue
   hidden(0).Name = "Hidden" : hidden(0).Value = True
   Dim filter(0) As New com.sun.star.beans.PropertyValue
@@ -96,19 +102,28 @@ Sub Edit
   doc.calculateAll()
   doc.storeToURL("file://{target}", filter())
   doc.close(True)
-End Sub
-</script:module>"""
+End Sub"""
 
-def edited_in_libreoffice(source, target, lines):
-    """A workbook edited as a person would in LibreOffice, by StarBasic lines that know `doc` and `sheets`, and saved as xlsx."""
+
+def all_edited_in_libreoffice(sittings):
+    """Workbooks edited as a person would in LibreOffice, and saved as xlsx, all in one process: the new paths.
+
+    sittings: (source, target, StarBasic lines that know `doc` and `sheets`) of each.
+    """
+    subs = [SITTING.replace("{number}", str(number)).replace("{source}", str(source)).replace("{target}", str(target))
+            .replace("{lines}", escape("\n".join("  " + line for line in lines))) for number, (source, target, lines) in enumerate(sittings)]
     with tempfile.TemporaryDirectory() as profile:
         user = _profile(profile)
         _soffice(profile, "--terminate_after_init")    # its first start lays an empty Module1 over any other
-        basic = "\n".join("  " + line for line in lines)
-        module = MACRO.replace("{source}", str(source)).replace("{target}", str(target)).replace("{lines}", escape(basic))
+        module = MODULE.replace("{subs}", "\n".join(subs)).replace("{calls}", "\n".join(f"  Edit{number}" for number in range(len(subs))))
         (user / "basic" / "Standard" / "Module1.xba").write_text(module)
         _soffice(profile, "macro:///Standard.Module1.Edit")
-    return _made([Path(target)])[0]
+    return _made([Path(target) for _, target, _ in sittings])
+
+
+def edited_in_libreoffice(source, target, lines):
+    """One workbook edited so, and saved."""
+    return all_edited_in_libreoffice([(source, target, lines)])[0]
 
 
 def formula_cells(layout):

@@ -102,7 +102,8 @@ def test_inspect_names_the_three_formulas_and_the_stray_row(books, changed):
         ("row below", "Measured", f"row {stray}"), ("moved", "Job", f"B{layout.places['job', 'fault'].row + 4}")]
     assert [str(one) for one in findings if one.kind == "catalogue"] == ["Coatings 'Interior wall eggshell', price of pack 2: 176 -> 199 USD"]
     assert [one.message for one in findings if one.kind == "understood"] == ["Height: '9 in' is taken as 0.75 ft", "Height: '0,75' is taken as 0.75 ft"]
-    assert len(findings) == 8                              # and nothing else
+    assert [one.message for one in findings if one.kind == "formula typed"] == ["Length: =12+14 is taken as its value, 26 ft"]
+    assert len(findings) == 9                              # and nothing else
 
 
 def test_compare_tells_exactly_what_was_changed(books, changed):
@@ -114,7 +115,7 @@ def test_compare_tells_exactly_what_was_changed(books, changed):
         "Takeoff 'W1', item: Lower boards -> South side"]
     assert [effect.difference.words(units) for effect in one.catalogues] == ["Coatings 'Interior wall eggshell', price of pack 2: 176 -> 199 USD"]
     assert all(effect.price > 0 for effect in (*one.inputs[:4], *one.catalogues))
-    assert len(one.touched) == 6 and {book for book, _ in one.touched} == {str(changed)}
+    assert len(one.touched) == 7 and {book for book, _ in one.touched} == {str(changed)}
 
 
 def test_reissue_keeps_every_input_and_is_healthy(books, changed, tmp_path):

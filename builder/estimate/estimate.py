@@ -41,7 +41,7 @@ def capacities(lines=100, **more):
     """Rows of every block. `lines` of takeoff; any other block by its key."""
     rows = {kind.key: kind.capacity for kind in KINDS.values() if not kind.upright}
     rows.update({"takeoff": lines}, **more)
-    rows["issued"] = sum(1 if kind.upright else rows[kind.key] for kind in CATALOGS)
+    rows["issued"] = 1 + sum(1 if kind.upright else rows[kind.key] for kind in CATALOGS)
     coats = rows["coats"]
     rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
                 purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],

@@ -1,10 +1,14 @@
-"""The catalogues as the book was issued: one line a record, in the words of a catalogue file."""
+"""How the book was issued: its units and room, then its catalogues, one line a record, in the words of a catalogue file."""
 from builder.records.kinds import CATALOGS
 from builder.records.overlay import label
-from builder.records.store import record_text
+from builder.records.store import flow, record_text, scalar
 
 
 def issued(est):
+    units = est.units
+    about = {"units": units.system, "currency": scalar(units.currency), "exchange": f"{units.exchange:.15g}", "lines": f"{est.capacity['takeoff']}"}
+    first, *others = est.rows["issued"]
+    first.set(kind="book", record="Start", text=flow(about))
     records = [(kind, vars(row)) for kind in CATALOGS for row in est.rows[kind.key] if row.filled]
-    for row, (kind, values) in zip(est.rows["issued"], records):
-        row.set(kind=kind.key, record=label(kind, values), text=record_text(kind, values, est.units))
+    for row, (kind, values) in zip(others, records):
+        row.set(kind=kind.key, record=label(kind, values), text=record_text(kind, values, units))

@@ -41,17 +41,18 @@ def _nested(kind, values, units):
     return top
 
 
-def _flow(node):
+def flow(node):
+    """Nested dicts and lists of YAML texts on one line."""
     if isinstance(node, str):
         return node
     if node and all(isinstance(key, int) for key in node):
-        return "[" + ", ".join(_flow(node.get(place, {})) for place in range(max(node) + 1)) + "]"
-    return "{" + ", ".join(f"{key}: {_flow(value)}" for key, value in node.items()) + "}"
+        return "[" + ", ".join(flow(node.get(place, {})) for place in range(max(node) + 1)) + "]"
+    return "{" + ", ".join(f"{key}: {flow(value)}" for key, value in node.items()) + "}"
 
 
 def record_text(kind, values, units):
     """A record on one line: '{name: Lap boards, coefficient: 1.05}'."""
-    return _flow(_nested(kind, values, units))
+    return flow(_nested(kind, values, units))
 
 
 def _lines(kind, values, units, dash):
@@ -59,7 +60,7 @@ def _lines(kind, values, units, dash):
     short = f"{dash}{record_text(kind, values, units)}"
     if len(short) <= LONGEST and not kind.upright:
         return [short]
-    entries = [f"{key}: {_flow(value)}" for key, value in _nested(kind, values, units).items()]
+    entries = [f"{key}: {flow(value)}" for key, value in _nested(kind, values, units).items()]
     return [(dash if place == 0 else " " * len(dash)) + entry for place, entry in enumerate(entries)]
 
 

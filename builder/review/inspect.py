@@ -1,8 +1,6 @@
 """A look at a returned workbook: what in it is not as it was made, what stops its price, and whether its figures are up to date."""
-import io
 from collections import defaultdict
 from dataclasses import dataclass
-from textwrap import shorten
 
 from openpyxl.utils.cell import get_column_letter
 
@@ -10,18 +8,19 @@ from builder.jobs import BUILDER, fingerprint, from_values
 from builder.records.checklist import ITEMS
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.versions import SCHEMA
-from builder.review.differ import LONGEST, differences
+from builder.review.differ import differences
 from builder.review.findings import Finding
+from builder.review.standing import alike, standing
 from builder.review.taken import Taken, taken
 from builder.rules import is_number, to_date
 from builder.sheets.grammar import cell_value, heading
-from builder.workbook.cells import loaded
+from builder.workbook.layout import sheet_name
 from builder.workbook.located import Located
-from builder.workbook.make import make
 from builder.workbook.read import plain
 
-CLOSE = 1e-8                   # of a cached value, which is written with ten digits
-TOUCHED = ("start", "formula", "name", "sheet", "own sheet", "row above", "row below", "beside", "cell", "formula without a value", "fault", "understood")
+# Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
+DOUBTFUL = ("start", "formula", "fixed", "name", "sheet", "row above", "row below", "cell", "space", "formula without a value", "fault", "stale")
+TOUCHED = (*DOUBTFUL[:-1], "form", "own sheet", "beside", "understood", "formula typed")
 
 
 @dataclass(frozen=True)
@@ -33,24 +32,30 @@ class Inspection:
     taken: Taken
 
     @property
+    def doubtful(self):
+        """The findings that make its price doubtful."""
+        return tuple(finding for finding in self.findings if finding.kind in DOUBTFUL)
+
+    @property
     def touched(self):
         """The findings that tell what a person did in the book and may miss in a job that is made of it."""
         return tuple(finding for finding in self.findings if finding.kind in TOUCHED)
 
 
-def inspect(back, catalogs):
-    """Look at a Returned workbook; `catalogs` are the folders in force."""
+def inspect(back, catalogs=()):
+    """Look at a Returned workbook; `catalogs` are the folders in force, which the facts are told of."""
     one = taken(back)
     found, located = list(one.findings), Located(back)
     if located.same_form:
         found += _names(located)
         broken = list(_formulas(back, located))
         raw = from_values(back.values, back.units, back.settings)            # as it stands, whatever a person may have meant
-        found += broken + list(_beside(back, located, raw))
-        if not (broken or located.gone or back.strays):
+        written = list(standing(back, located, raw))
+        found += broken + written
+        if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in written)):
             found += _stale(back, located, raw.estimate)
     elif back.settings["schema"] == SCHEMA and back.settings["builder"] == BUILDER:
-        found.append(Finding("start", "Start", "", "units, currency or room were changed there, or another build of the same version made the book"))
+        found.append(Finding("form", "Start", "", "the room was changed there, or another build of the same version made the book"))
     found += _catalogues(back, one)
     found += _checks(one)
     return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
@@ -69,24 +74,25 @@ def _facts(back, one, catalogs, same_form):
         yield "made by another version of wetfilm: whether formulas were typed over cannot be told; 'wetfilm reissue' makes it anew"
     yield f"its inputs give: {one.opened.summary()}"
     shown, price = back.saved_price(), one.opened.price()
-    if not _alike(shown, price):
+    if not alike(shown, price):
         yield f"the file itself shows {f'the price {shown:,.2f}' if is_number(shown) else 'no price'}"
 
 
-def _alike(one, other):
-    """Whether a saved value is the one worked out."""
-    if is_number(one) and is_number(other):
-        return abs(one - other) <= CLOSE * max(abs(one), abs(other)) + 1e-12
-    return one == other
-
-
 def _names(located):
-    """Sheets and names that were deleted; single inputs that were cut and pasted."""
-    for title in [title for title, now in located.sheets.items() if now is None]:
+    """Sheets and names that were deleted, but those of inputs, which are told where they are read; single inputs that were cut and pasted."""
+    entered = {block.sheet for block in located.blocks if block.entered}
+    for title in [title for title, now in located.sheets.items() if now is None and title not in entered]:
         yield Finding("sheet", title, "", "the sheet was deleted")
+    for title in located.headless:
+        if located.sheets[title]:
+            yield Finding("fixed", located.sheets[title], f"row {located.head(title)}", "the row of headers was deleted", "its columns count as before")
     places = {"_".join(key): place for key, place in located.places.items()}
+    frame = {f"{block.key}_{name}" for block in located.blocks if block.entered for name in ("head", "all", "around")}
+    frame |= {sheet_name(title) for title, now in located.sheets.items() if now is None}
     for name in located.gone:
         place = places.get(name)
+        if place and place.column.field or name in frame:
+            continue
         if place is None or located.sheets[place.sheet]:
             what = f"{place.column.title} on the sheet {place.sheet}" if place else f"the name {name}"
             yield Finding("name", "", "", f"{what} was deleted, or its name points at nothing: what uses it shows an error")
@@ -134,27 +140,6 @@ def _told(sheet, wrong):
         yield Finding("formula", sheet, cell, f"{title}: {stands} where a formula belongs", f"it should be {formula}")
 
 
-def _beside(back, located, raw):
-    """What was typed where nothing is read: beside and far below the tables, on other sheets of ours, on sheets of a person's own."""
-    made = loaded(io.BytesIO(make(raw)))
-    told = {(stray.sheet, cell) for stray in back.strays for cell in stray.cells.values()}
-    for title, now in located.sheets.items():
-        if now is None:
-            continue
-        rows, cols = located.rows[title], located.cols[title]
-        ours = {(rows.now(row), cols.now(col)) for (row, col), cell in made[title]._cells.items() if plain(cell.value) is not None}
-        for place in located.places.values():
-            if place.sheet == title:
-                top = located.numbers(title) if place.block.form == "table" else place.row
-                ours |= {(row, place.col + 1 + copy) for row in range(top, place.row + place.rows) for copy in range(place.cols)}
-        for (row, col), cell in sorted(back.book[now]._cells.items()):       # those that are there; walking rows and columns would visit all between
-            if plain(cell.value) is not None and (row, col) not in ours and (now, cell.coordinate) not in told:
-                yield Finding("beside", now, cell.coordinate, f"'{shorten(str(cell.value), LONGEST, placeholder=' …')}' is typed where nothing is read")
-    for title in back.book.sheetnames:
-        if title not in located.sheets.values() and back.book[title]._cells:
-            yield Finding("own sheet", title, "", "the sheet is not one of this book's", "it is not carried over")
-
-
 def _stale(back, located, estimate):
     """Whether the values saved in the book are those of its inputs; the price first."""
     differ = []
@@ -170,7 +155,7 @@ def _stale(back, located, estimate):
             want = cell_value(estimate.rows[block][record - 1], place.column, back.units, copy)
             saved = plain(sheet.cell(row, col).value)
             saved = "" if saved is None else saved
-            if not _alike(saved, want):
+            if not alike(saved, want):
                 differ.append((block != "price", sheet.title, f"{get_column_letter(col)}{row}", heading(place.column, back.units, copy), saved, want))
     if differ:
         _, sheet, cell, title, saved, want = min(differ, key=lambda one: one[0])

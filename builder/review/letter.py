@@ -3,10 +3,10 @@ import datetime
 from pathlib import Path
 
 from builder.estimate.rows import Judge
-from builder.jobs import from_values
 from builder.problems import Problem, Refused
 from builder.records.checklist import ITEMS
 from builder.review.draft import Table, addresses, draft, file_name, one_line
+from builder.review.inspect import inspect
 from builder.rules import same, to_date
 from builder.workbook.read import returned
 
@@ -22,9 +22,10 @@ def letter(path, to=None, with_book=True, anyway=False):
     except ValueError as error:
         raise Refused([Problem("--to", 0, 0, *error.args)]) from None
     back = returned(path)
-    opened = from_values(back.values, back.units, back.settings)
+    look = inspect(back)
+    opened = look.taken.opened
     if not anyway:
-        _relied_on(opened, back.shown("price_total"), back.name)
+        _relied_on(look, back)
     name = file_name(Path(path).name, ".xlsx")
     job = opened.estimate.job
     blocks = tuple(_blocks(opened, name if with_book else None))
@@ -32,17 +33,29 @@ def letter(path, to=None, with_book=True, anyway=False):
     return draft(f"Estimate: {_said(job.name, 150) or 'painting'}", receivers, _day(job.date, job), blocks, attached), opened
 
 
-def _relied_on(opened, stood, book):
-    """Refuses a book that is not complete, or that shows other prices than its inputs give."""
-    estimate, units = opened.estimate, opened.units
+def _relied_on(look, back):
+    """Refuses a book whose price somebody who gets the letter cannot rely on: the first reason there is."""
+    for message, hint in _doubts(look, back):
+        raise Refused([Problem(back.name, 0, 0, message, f"{hint}, or use --anyway")])
+
+
+def _doubts(look, back):
+    """Why a book should not be mailed, as (what, what to do): not complete, touched where that may change the price, another price
+    than its inputs give, figures out of date."""
+    estimate, units = look.taken.opened.estimate, back.units
     if estimate.checks.stops:
-        wrong = "; ".join(_words(estimate.checks, True))
-        raise Refused([Problem(book, 0, 0, f"its price is not complete: {wrong}", "put it right on the sheets it names, or use --anyway")])
-    for row, value in zip(estimate.rows["price"], stood):
+        yield f"its price is not complete: {'; '.join(_words(estimate.checks, True))}", "put it right on the sheets it names"
+    touched = [finding for finding in look.doubtful if finding.kind != "stale"]
+    if touched:
+        more = f"; and {len(touched) - 1} more, which 'wetfilm inspect' names" if len(touched) > 1 else ""
+        yield f"its price cannot be relied on: {touched[0]}{more}", "put it right in the book"
+    for row, value in zip(estimate.rows["price"], back.shown("price_total")):
         if row.live and not (isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < HALF_A_CENT):
             was = f"{value:,.2f}" if isinstance(value, float) else "none"
-            raise Refused([Problem(book, 0, 0, f"it shows the price {was}, but what is typed in it gives {_money(row.total, units)}",
-                                   "recalculate and save it, look for formulas that were typed over, or use --anyway")])
+            yield (f"it shows the price {was}, but what is typed in it gives {_money(row.total, units)}",
+                   "recalculate and save it, look for formulas that were typed over")
+    for finding in look.doubtful:
+        yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
 
 
 def _words(checks, stops):

@@ -11,7 +11,10 @@ from builder.records.store import job_text
 from builder.review.differ import said, shown
 from builder.review.findings import Cell, Finding
 from builder.review.typed import understood
+from builder.rules import is_number
+from builder.workbook.read import plain
 
+TRUTHS = ("=TRUE()", "=FALSE()")                 # how some programs save what was typed as TRUE
 LOST = ("cell", "formula without a value")       # kinds of finding that leave a cell as it is, or without its value
 
 
@@ -33,6 +36,10 @@ def _row(back, kind, values, place, found):
     row = {}
     for one in kind.fields:
         value = row[one.key] = values.get(one.key)
+        if isinstance(value, str) and not value.strip():
+            row[one.key] = None
+            found.append(Finding("space", *place(one.key), f"{one.title}: a space stands there, which the workbook takes for an entry; taken as blank", "clear the cell"))
+            continue
         try:
             row[one.key] = understood(value, one, back.units)
         except ValueError as error:
@@ -44,18 +51,47 @@ def _row(back, kind, values, place, found):
     return row
 
 
-def _formulas(back, found):
-    """Formulas typed into inputs: fine where the program that saved the book worked them out."""
-    book = back.formulas
+def _cells(back):
+    """(field, sheet, cell) of every input, those of rows beyond their tables last."""
     for kind in KINDS.values():
         for one in kind.fields:
-            area = back.area(kind.key, one.key)
-            for down in range(area.bottom - area.top + 1) if area else ():
-                cell = area.cell(down)
-                formula, value = book[area.sheet][cell].value, back.book[area.sheet][cell].value
-                if isinstance(formula, str) and formula.startswith("=") and value is None:
-                    found.append(Finding("formula without a value", area.sheet, cell, f"{one.title}: {formula} has not been worked out",
-                                         "open the workbook in a spreadsheet program and save it"))
+            if area := back.area(kind.key, one.key):
+                yield from ((one, area.sheet, area.cell(down)) for down in range(area.bottom - area.top + 1))
+    for stray in back.strays:
+        yield from ((KINDS[stray.block].field_of[key], stray.sheet, cell) for key, cell in stray.cells.items())
+
+
+def _formulas(back, found):
+    """Formulas typed into inputs: taken as what the program that saved the book made of them."""
+    for one, sheet, cell in _cells(back):
+        formula, value = (book[sheet][cell].value for book in (back.formulas, back.book))
+        formula = getattr(formula, "text", formula)
+        if not (isinstance(formula, str) and formula.startswith("=")) or formula.upper() in TRUTHS:
+            continue
+        if value is None:
+            found.append(Finding("formula without a value", sheet, cell, f"{one.title}: {formula} has not been worked out",
+                                 "open the workbook in a spreadsheet program and save it"))
+        else:
+            settled = back.units.from_cell(plain(value), one.quantity)
+            found.append(Finding("formula typed", sheet, cell, f"{one.title}: {formula} is taken as its value, {shown(settled, one, back.units)}"))
+
+
+def _deleted(back, found):
+    """Sheets and cells of inputs that are gone, copies that stand in for a sheet, facts of the sheet Start that were changed."""
+    for kind, one in back.gone:
+        if one:
+            found.append(Finding("name", kind.sheet, "", f"{one.title} was deleted: taken as blank"))
+        else:
+            instead = "its records are taken as they were issued" if kind in CATALOGS and back.issued[kind.key] else "its entries are taken as blank"
+            found.append(Finding("sheet", kind.sheet, "", f"the sheet was deleted: {instead}"))
+    for name, copy in back.copies.items():
+        if name.startswith("sheet_"):
+            found.append(Finding("sheet", copy, "", "a copy: the sheet it was made of is gone; what is typed here is read, but the book's formulas do not reach it"))
+    for key, value in back.restated:
+        said, made = (f"{one:.15g}" if is_number(one) else str(one) for one in (value, back.settings[key]))
+        area = back.areas[f"book_{key}"]
+        found.append(Finding("start", area.sheet, area.cell(), f"{key}: '{said}' stands there; the book was made with '{made}', which counts",
+                             "its formulas and figures cannot follow: build it again with others"))
 
 
 def _rows(back):
@@ -71,14 +107,15 @@ def _rows(back):
 def taken(back):
     """The inputs of a Returned workbook, understood, and estimated."""
     found, values, marks = [], {key: [] for key in KINDS}, {key: [] for key in KINDS}
+    _deleted(back, found)
     for stray in back.strays:
         words = f"'{said(KINDS[stray.block], stray.values, back.units)}' stands {stray.where} the table and does not count in the workbook"
         found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, "the row is taken into the job"))
     for kind, row, place in _rows(back):
         values[kind.key].append(_row(back, kind, row, place, found))
         cells = {one.key: Cell(*place(one.key)) for one in kind.fields if back.area(kind.key, one.key)}
-        first = next(iter(cells.values()))
-        marks[kind.key].append(cells | {"": Cell(first.sheet, f"row {re.sub('[A-Z]', '', first.cell)}")})
+        first = next(iter(cells.values()), Cell(kind.sheet, ""))
+        marks[kind.key].append(cells | {"": Cell(first.sheet, f"row {re.sub('[A-Z]', '', first.cell)}" if first.cell else "")})
     _formulas(back, found)
     lines = max(back.settings["lines"], float(len(values["takeoff"])))
     opened = from_values(values, back.units, {**back.settings, "lines": lines})

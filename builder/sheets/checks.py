@@ -37,6 +37,13 @@ COUNTS = {
     "cost_sum": _differ("{kinds_of_cost}", "{items_of_cost}"),
 }
 
+
+def _rows_read(key):
+    """Which rows of a table are worked out, where something is typed outside of them."""
+    top = f"MIN(ROW({{{key}.all}}))"
+    return f'IF({{beyond_{key}}}=0,"","only rows "&{top}&" to "&({top}+MIN(ROWS({{{key}.all}}),ROWS({{{key}.no}}))-1)&" count")'
+
+
 _COST = "N(INDEX({cost.%s},1))"
 
 # The checklist keeps those that stop the price together, before the others.
@@ -53,12 +60,14 @@ CHECKS = (
         C("first", "First to put right", "text",
           f'IF({{stops}}=0,"",INDEX({{words.to_put_right}},MATCH("{STOP}",{{verdict_{STOPS[0]}:verdict_{STOPS[-1]}}},0)))'),
         *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count",
-            f"COUNTA({{{kind.key}.headed}})-COUNTA(INDEX({{{kind.key}.headed}},1,0))-SUM({{{kind.key}.filled}})"
-            f"+COUNTA({{{kind.key}.below}})") for kind in TABLES),
+            f"COUNTA({{{kind.key}.around}})-IF(ISERROR(ROW({{{kind.key}.head}})),0,COUNTA({{{kind.key}.head}}))-SUM({{{kind.key}.filled}})")
+          for kind in TABLES),
         C("lead_home", "Home or child-occupied building of the years of lead paint", "count", _LEAD_HOME),
         C("items_of_cost", "Cost, added up by item", "money", _COST % "items"),
         C("kinds_of_cost", "Cost, added up by kind", "money", _COST % "cost"),
     ), form="upright"),
     Block("checks", "Checks", tuple(C(f"verdict_{item.key}", "", "text", f'IF({{{item.key}}}=0,"{CLEAR}","{STOP if item.stops else LOOK}")', beside=item.key)
                                     for item in ITEMS), form="upright", place=2),
+    Block("checks", "Checks", tuple(C(f"read_{kind.key}", "", "text", _rows_read(kind.key), beside=f"beyond_{kind.key}")
+                                    for kind in TABLES), form="upright", place=2),
 )

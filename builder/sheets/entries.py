@@ -1,18 +1,25 @@
 """The input sheets: one table a kind, the key result and the first fault in words beside each row.
 
-What stands beside a row finds its own row by place; on a row that a person inserted it is missing,
-which does no harm: the workings reach inputs by number.
+What stands beside a row finds its own row by place, counted from the top of the table whatever row is there by now; on a
+row that a person inserted it is missing, which does no harm: the workings reach inputs by number.
 """
 from builder.records.kinds import KINDS
 from builder.sheets.grammar import At, Block, inputs
 from builder.sheets.grammar import Column as C
 
 
+BEYOND = "does not count: the table has no room for this row; delete a blank one above it"
+
+
 def _table(key, *columns, **blocks):
-    """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the faults."""
-    beside = f"ROW()-ROW({{{key}.first}})+1"
-    links = {word: At(block, beside) for word, block in {"here": key, **blocks}.items()}
-    fault = C("shown_fault", "To put right", "text", '{here.fault}&""', "")
+    """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the faults.
+
+    A row that insertions have pushed out of the table is judged nowhere and says so. (No IF holds the look-up: LibreOffice 7.4
+    leaves such a cell blank until the next recalculation.)
+    """
+    place, room = f"ROW()-MIN(ROW({{{key}.all}}))+1", f"ROWS({{{key}.no}})"
+    links = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()}
+    fault = C("shown_fault", "To put right", "text", f'REPT({{here.fault}},--({place}<={room}))&REPT("{BEYOND}",--({place}>{room}))', "")
     return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links, entered=True)
 
 

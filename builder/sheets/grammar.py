@@ -6,8 +6,8 @@ In formula text, braces hold what the layout turns into cells and names:
     {a:b}  {#a:b}  the run of this row's cells from a to b; the headers above them
     {#key}         the header of a column
     {word.key}     the row that the link `word` finds, in the column `key` of its block
-    {block.key}    the whole column of another block; `all` is all its inputs, `below` the rows beneath, `headed` the inputs with
-                   the row of their headers, `first` their first cell
+    {block.key}    the whole column of another block; `all` is all its inputs, `head` the headers over them, `around` both with the
+                   rows beneath, so that what is typed beside the inputs, an inserted row over or under them too, is seen
     {@}            the number above this copy of a repeated column (on a card: the number of this record)
     {...@}         that copy of a repeated column; {...@key} the copy whose number stands in `key`
 

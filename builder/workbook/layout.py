@@ -38,7 +38,7 @@ class Layout:
         self.places = {}                       # (block key, column key) -> Place
         self.templates = {}                    # (block key, column key, copy) -> formula; made once all places are known
         self.used = set()                      # names that a formula has called for
-        self.inputs = {}                       # block key -> (first, last) Place of its inputs, for `all` and `head`
+        self.inputs = {}                       # block key -> (first, last) Place of its inputs, for `head`, `all` and `around`
         free = {}                              # sheet -> next free column, for tables
         for block in blocks:
             place = {"table": self._table, "list": self._list, "card": self._card, "upright": self._upright, "page": self._upright}[block.form]
@@ -89,8 +89,7 @@ class Layout:
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
-            yield f"{block}_first", f"='{first.sheet}'!${letters(first.col)}${first.row}"
-            for name, top, rows in (("headed", HEAD, first.row - HEAD + first.rows), ("all", first.row, first.rows), ("below", first.row + first.rows, BELOW)):
+            for name, top, rows in (("head", HEAD, 1), ("all", first.row, first.rows), ("around", HEAD, first.row - HEAD + first.rows + BELOW)):
                 yield f"{block}_{name}", f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}"
 
     def form(self, units):
@@ -159,11 +158,11 @@ class _Scope:
             return self._elsewhere(*text.split("."))
         head = text.startswith("#")
         ends = (self._split(end) for end in text.lstrip("#").split(":"))
-        return ":".join(self.own(key, index, head) for key, _, index in ends)
+        return ":".join(dict.fromkeys(self.own(key, index, head) for key, _, index in ends))     # a run of one is a cell
 
     def _elsewhere(self, word, text):
         link = self.block.links.get(word)
-        if link is None and text in ("headed", "all", "first", "below") and (word, text) not in self.layout.places:
+        if link is None and text in ("head", "all", "around") and (word, text) not in self.layout.places:
             return f"{word}_{text}"
         key, number, _ = self._split(text)
         target = link.block if link else word

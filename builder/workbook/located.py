@@ -39,7 +39,8 @@ class Moves:
 class Located(Layout):
     """A Layout whose places are those of a Returned workbook.
 
-    sheets: title -> what the sheet is called now (None: gone); gone: names that point at nothing any more; pasted: (place, area) of
+    made: the same as it was made; sheets: title -> what the sheet is called now (None: gone); gone: names that point at nothing any
+    more; headless: titles whose header row is gone; pasted: (place, area) of
     single inputs that were cut and pasted elsewhere; hidden: keys of places on another sheet than their block's; same_form: whether
     this program would make the book with the same formulas in the same places. If not, only `sheets` and `gone` are to be relied on.
     """
@@ -48,9 +49,10 @@ class Located(Layout):
         capacity = capacities(int(back.settings["lines"]))
         super().__init__(blocks(back.units, capacity), capacity)
         self.back = back
-        made = Layout(self.blocks, capacity)
-        self.same_form = made.form(back.units) == back.settings.get("form")
-        self.gone = [name for name, _ in made.names() if name not in back.areas]
+        self.made = Layout(self.blocks, capacity)
+        self.same_form = self.made.form(back.units) == back.settings.get("form")
+        self.gone = [name for name, _ in self.made.names() if name not in back.areas]
+        self.headless = {block.sheet for block in self.blocks if block.entered and block.form == "table" and f"{block.key}_head" in self.gone}
         self.sheets = {title: self._sheet(title) for title in dict.fromkeys(block.sheet for block in self.blocks)}
         self.rows, self.cols = ({title: Moves() for title in self.sheets} for _ in range(2))
         self._learn()

@@ -8,8 +8,9 @@ from openpyxl.formula.tokenizer import TokenizerError
 from openpyxl.utils.cell import get_column_letter, range_boundaries
 from openpyxl.utils.datetime import to_excel
 
+from builder import documents
 from builder.quantities import Units
-from builder.records.kinds import CATALOGS, KINDS
+from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import load_record
 from builder.records.overlay import label
 from builder.records.versions import SCHEMA, old_name
@@ -64,8 +65,10 @@ class Stray:
 class Returned:
     """A workbook as it came back.
 
-    values: of each block, raw, blank rows between others kept; units and settings: as the sheet Start says; areas: what every
-    defined name points at; strays: rows above or below their tables; issued: the catalogues as the book was made, blank in old books.
+    values: of each block, raw, blank rows between others kept; settings and units: as the book was made; restated: (key, what the
+    sheet Start says instead) of those that were changed there; areas: what every defined name points at; copies: title -> the
+    copy that stands in for a sheet that was deleted; gone: kinds and fields whose cells cannot be found; strays: rows above or
+    below their tables; issued: the catalogues as the book was made, blank in old books.
     """
 
     source: safe.Verified
@@ -76,6 +79,9 @@ class Returned:
     values: dict = field(default_factory=dict)
     strays: list = field(default_factory=list)
     issued: dict = field(default_factory=dict)
+    copies: dict = field(default_factory=dict)
+    gone: list = field(default_factory=list)
+    restated: list = field(default_factory=list)
 
     @property
     def name(self):
@@ -112,10 +118,18 @@ class Returned:
         return loaded(self.source, data_only=False)
 
 
+def _names(book):
+    """(name, what it points at, the copy it is of, if any): a copied sheet has names of its own, which serve where the first sheet is gone."""
+    yield from ((name, defined, None) for name, defined in book.defined_names.items())
+    yield from ((name, defined, sheet.title) for sheet in book.worksheets for name, defined in sheet.defined_names.items())
+
+
 def _areas(book):
-    """Defined name -> Area, of those that point at one."""
-    found = {}
-    for name, defined in book.defined_names.items():
+    """Defined name -> Area, of those that point at one; name of a sheet -> the copy that stands in for it."""
+    found, copies = {}, {}
+    for name, defined, copy in _names(book):
+        if name in found:
+            continue
         try:
             (sheet, address), = defined.destinations
             left, top, right, bottom = range_boundaries(address)
@@ -123,48 +137,67 @@ def _areas(book):
         except (TypeError, ValueError, TokenizerError):          # deleted, whole columns, or not one run of cells
             continue
         sheet = sheet.replace("''", "'")                         # an apostrophe is doubled between quotes
-        if sheet in book.sheetnames and 1 <= size <= LARGEST:
+        if sheet in book.sheetnames and 1 <= size <= LARGEST and copy in (None, sheet):
             found[name] = Area(sheet, left, top, right, bottom)
-    return found
+            if copy:
+                copies[name] = copy
+    return found, copies
 
 
 def returned(source):
     """Read a workbook that this program wrote, whatever program has saved it since. source: a path or a binary stream.
 
-    Raises Refused where it is no such workbook or the names of inputs are gone.
+    Inputs whose cells were deleted are blank, catalogues whose sheet was deleted as they were issued; `gone` names both.
+    Raises Refused where it is no such workbook or none of its inputs is left.
     """
     verified = safe.opened(source)
     book = loaded(verified)
-    back = Returned(verified, book, _areas(book))
-    back.settings = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns if column.key != "form" or "book_form" in back.areas}
-    safe.sound(back.name, back.settings)
+    areas, copies = _areas(book)
+    back = Returned(verified, book, areas, copies=copies)
+    _settings(back)
     back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
-    gone = [words for kind in KINDS.values() for words in _gone(back, kind)]
-    if gone and back.settings["schema"] == SCHEMA:
-        raise safe.refused(back.name, "the names by which these inputs are found were deleted or point nowhere: " + "; ".join(gone), safe.PUT_BACK)
+    back.issued = _issued(back)
     for kind in KINDS.values():
-        back.values[kind.key] = _rows(back, kind)
+        missing = [one for one in kind.fields if back.area(kind.key, one.key) is None] if back.settings["schema"] == SCHEMA else []
+        whole = len(missing) == len(kind.fields)
+        back.gone += [(kind, None)] if whole else [(kind, one) for one in missing]
+        rows = list(back.issued.get(kind.key, {}).values()) if whole else _rows(back, kind)
+        back.values[kind.key] = [_restored(row, back.issued.get(kind.key, {}).get(label(kind, row), {})) for row in rows]
         if not kind.upright:
             back.strays += _strays(back, kind)
-    back.issued = _issued(back)
-    for kind in CATALOGS:
-        back.values[kind.key] = [_restored(row, back.issued[kind.key].get(label(kind, row), {})) for row in back.values[kind.key]]
+    if all((kind, None) in back.gone for kind in JOBS):
+        raise safe.refused(back.name, "the names by which its inputs are found were deleted or point nowhere", safe.PUT_BACK)
     return back
 
 
-def _gone(back, kind):
-    """What cannot be found of the inputs of a kind and is needed, in words."""
-    gone = [one for one in kind.fields if back.area(kind.key, one.key) is None]
-    if len(gone) == len(kind.fields):
-        return [f"the sheet {kind.sheet}"]
-    return [f"{kind.sheet}: {one.title}" for one in gone if one.required]
+def _settings(back):
+    """The facts of the sheet Start; where one was changed there, as the book was made, if it says so."""
+    here = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns if column.key != "form" or "book_form" in back.areas}
+    made = _made(back)
+    back.settings = {**here, **made}
+    back.restated = [(key, here[key]) for key, value in made.items() if here[key] != value and not _alike(here[key], value)]
+    safe.sound(back.name, back.settings)
+
+
+def _made(back):
+    """What the sheet As issued says of the making of the book; an older book says nothing there."""
+    for block, _, text in _issued_lines(back):
+        if block == BOOK.key:
+            said = documents.parse(text.encode(), f"{back.name}, As issued").entries
+            try:
+                return {key: float(node.value) if key in ("exchange", "lines") else node.value for key, (_, node) in said.items()}
+            except (ValueError, AttributeError):           # not a number, or a list in its place
+                raise safe.refused(back.name, "the sheet As issued was changed: its first row is not what it was made with", safe.PUT_BACK) from None
+    return {}
+
+
+def _alike(one, other):
+    return is_number(one) and is_number(other) and abs(one - other) <= DIGITS * abs(other)
 
 
 def _restored(row, issued):
     """A catalogue row with the digits it was issued with: some programs keep fewer of a very small number."""
-    def alike(one, other):
-        return is_number(one) and is_number(other) and abs(one - other) <= DIGITS * abs(other)
-    return {key: issued[key] if alike(value, issued.get(key)) else value for key, value in row.items()}
+    return {key: issued[key] if _alike(value, issued.get(key)) else value for key, value in row.items()}
 
 
 def _rows(back, kind):
@@ -186,7 +219,7 @@ def _strays(back, kind):
         return
     sheet = back.book[next(iter(areas.values())).sheet]
     top, below = min(area.top for area in areas.values()), max(area.bottom for area in areas.values()) + 1
-    whole = back.areas.get(f"{kind.key}_headed")
+    whole = back.areas.get(f"{kind.key}_around") or back.areas.get(f"{kind.key}_headed")      # the latter in older books
     above = range(whole.top + 1, top) if whole and whole.sheet == sheet.title else ()      # inserted over the first row: names do not grow
     for row in (*above, *range(below, min(sheet.max_row, below + FURTHER) + 1)):
         cells = {key: f"{get_column_letter(area.left)}{row}" for key, area in areas.items()}
@@ -196,12 +229,17 @@ def _strays(back, kind):
             yield Stray(kind.key, sheet.title, row, where, {key: back.units.from_cell(value, kind.field_of[key].quantity) for key, value in raw.items()}, cells)
 
 
+def _issued_lines(back):
+    """(kind, record, text) of every line of the sheet As issued; none in a book older than that."""
+    areas = [back.areas.get(f"issued_{key}") for key in ("kind", "record", "text")]
+    return [line for line in zip(*map(back.cells, areas)) if isinstance(line[2], str)] if all(areas) else []
+
+
 def _issued(back):
     """Block -> record -> its values as issued; empty for a book older than that."""
-    areas = [back.areas.get(f"issued_{key}") for key in ("kind", "record", "text")]
     found = {kind.key: {} for kind in CATALOGS}
-    for block, record, text in zip(*map(back.cells, areas)) if all(areas) else ():
-        if block in found and text:
+    for block, record, text in _issued_lines(back):
+        if block in found:
             found[block][record] = load_record(KINDS[block], text, back.units, f"{back.name}, As issued, {record}")
     return found
 

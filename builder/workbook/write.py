@@ -20,7 +20,7 @@ from builder.workbook.theme import GROUP_TABS, ROLE_OF, Styles
 from builder.workbook.validation import validation
 
 CREATED = datetime.datetime(2026, 1, 1)      # fixed, so that the same input gives the same bytes
-MASTER = "=brief_words"
+MASTER, MASTER_ROW = "=brief_words", 2        # the banner of every sheet, and its row
 ROOM = 8                                     # columns that the purpose of a sheet may need
 
 
@@ -77,7 +77,7 @@ class _Writer:
             sheet.set_tab_color(GROUP_TABS[about.group])
             sheet.hide_gridlines(2)
             _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
-            self.formula(sheet, 1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words)
+            self.formula(sheet, MASTER_ROW - 1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words)
             _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
             sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
             (printed if about.group == "page" else paper).set_up(sheet, self.paper)
