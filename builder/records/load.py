@@ -116,7 +116,7 @@ class Loader:
         try:
             if one.quantity == "text":
                 return self.text(one, node)
-            parsed = day(node.value) if one.quantity == "date" else self.typed.parse(node.value, one.quantity)
+            parsed = day(node.value) if one.quantity == "date" else self.typed.parse(node.value, one.quantity, one.unmarked)
             return self.units.settle(parsed, one.quantity)
         except ValueError as error:
             hint, severity = (error.args[1:] or ("",))[0], WARNING if self.loaded.draft else ERROR
