@@ -15,6 +15,12 @@ def _names(estimate):
             for key, kind in KINDS.items() if kind.named}
 
 
+def _where(check, place):
+    """The place of the first value that a check speaks of; in a record with another file laid over it, of the first from there."""
+    found = [place[key] for key in re.findall(r"row\.(\w+)", check.formula) if key in place] or [place[""]]
+    return next((mark for mark in found if getattr(mark, "file", None) != getattr(place[""], "file", None)), found[0])
+
+
 def _of_row(kind, row, place, units, names, known):
     for one in wording.judged(kind):
         if getattr(row, f"bad_{one.key}") and place.get(one.key, place[""]) not in known:
@@ -27,7 +33,7 @@ def _of_row(kind, row, place, units, names, known):
             yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
     for check in kind.checks:
         if getattr(row, f"bad_{check.key}") or getattr(row, f"bad_check_{check.key}"):
-            first = place[next((key for key in re.findall(r"row\.(\w+)", check.formula) if key in place), "")]
+            first = _where(check, place)
             if first not in known:
                 yield first.problem(wording.check_fault(kind, check))
 

@@ -13,6 +13,8 @@ from builder.rules import Word, day, same
 
 SETTINGS = ("units", "currency", "exchange")
 OWN, WITHOUT, DRAFT = "own", "without", "draft"         # keys of a job file beside its kinds
+CHANGE = "change"                                       # of a catalogue record: the name of the record below of which it states what differs
+BESIDE_TERMS = "leave it out: figures of terms are laid over those below one by one"
 INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}  # lists within a record
 
 
@@ -25,32 +27,46 @@ TRAPS = (
 )
 
 
+@dataclass(frozen=True)
+class Change:
+    """That a record states only what differs from one below. name: of that one; '': that of its own fields, and none may be there."""
+
+    name: str
+    mark: documents.Mark
+
+
 @dataclass
 class Loaded:
     """`values[block]` is a list of rows (one for an upright block), each key -> value or None.
 
-    `marks[block]` holds for each row the marks of its values, and under '' that of the row.
+    `marks[block]` holds for each row the marks of its values, and under '' that of the row;
+    `changes[block]` its Change, None for a whole record.
     """
 
     values: dict = field(default_factory=lambda: {key: [] for key in KINDS})
     marks: dict = field(default_factory=lambda: {key: [] for key in KINDS})
+    changes: dict = field(default_factory=lambda: {key: [] for key in KINDS})
     problems: list = field(default_factory=list)
     units: Units = Units()
     draft: bool = False                                  # has faults, and is to be built all the same
     own: "Loaded | None" = None                          # catalogue records of a job's own
     without: tuple = ()                                  # (kind, name) of catalogue records it does without
 
-    def add(self, kind, values, marks):
+    def add(self, kind, values, marks, change=None):
         self.values[kind.key].append(values)
         self.marks[kind.key].append(marks)
+        self.changes[kind.key].append(change)
 
     def mark(self, block, row, key):
         marks = self.marks[block][row]
         return marks.get(key, marks[""])
 
 
-def _find(node, steps):
+def _find(node, steps, clears):
+    """The node at the end of a path; None where there is none. clears: a blank on the way there is a blank at its end."""
     for step in steps:
+        if clears and isinstance(node, Text) and node.value == "":
+            return node
         if isinstance(step, str) and isinstance(node, Mapping):
             node = node.get(step)
         elif isinstance(step, int) and isinstance(node, Listing):
@@ -90,7 +106,8 @@ class Loader:
         elif isinstance(node, Mapping) and known:
             for key, (mark, value) in node.entries.items():
                 if key not in known:
-                    self.blame(mark, f"{where}: '{key}' is not a known key", did_you_mean(key, [str(k) for k in known]))
+                    hint = BESIDE_TERMS if (where, key) == (KINDS["terms"].sheet, CHANGE) else did_you_mean(key, [str(k) for k in known])
+                    self.blame(mark, f"{where}: '{key}' is not a known key", hint)
                 else:
                     self.unknown(value, known[key], f"{where}, {key}")
         elif known:
@@ -142,27 +159,41 @@ class Loader:
                 else:
                     self.blame(item.mark, f"without, {key}: a name belongs here")
 
-    def record(self, kind, node, given=None, extra=()):
-        """One record of a list, with the lists inside it."""
+    def changed(self, kind, node):
+        """What a record changes; None where it is whole."""
+        name = node.get(CHANGE)
+        if isinstance(name, Text) and name.value:
+            return Change(name.value, name.mark)
+        if name is not None:
+            self.blame(name.mark, f"{CHANGE}: the name of the record below belongs here", f"as in '{CHANGE}: Exterior acrylic satin'")
+        return None
+
+    def record(self, kind, node, given=None, extra=(), change=None):
+        """One record of a list, with the lists inside it. given: values from outside it; change: that of the record it is inside of."""
         if not isinstance(node, Mapping):
             self.blame(node.mark, f"a record of '{kind.key}' must be a mapping of keys", "as in '- name: ...'")
             return
         inner = {name: target for (outer, name), target in INSIDE.items() if outer == kind.key}
         known = self.known(kind)
+        if CHANGE in node.entries and given is None and kind in CATALOGS and not kind.upright:
+            extra, change = (*extra, CHANGE), self.changed(kind, node)
+            if change is None:
+                return
         known.update({name: None for name in (*inner, *extra)})     # None: read elsewhere
-        label = node.get(kind.named or "name")
+        label = node.get(kind.named or "name") if CHANGE not in extra else node.get(CHANGE)
         where = f"{kind.sheet} '{label.value}'" if isinstance(label, Text) and label.value else kind.sheet
         self.unknown(node, known, where)
         values, marks = dict(given or {}), {"": node.mark}
         for one in kind.fields:
-            found = _find(node, one.steps)
+            found = _find(node, one.steps, not kind.upright)
             if found is not None:
                 values[one.key], marks[one.key] = self.value(one, found), found.mark
-        self.loaded.add(kind, {one.key: values.get(one.key) for one in kind.fields}, marks)
+        self.loaded.add(kind, {one.key: values.get(one.key) for one in kind.fields}, marks, change)
         for name, (block, owner) in inner.items():
             found = node.get(name)
             for item in self.listing(found, name) if found else ():
-                self.record(KINDS[block], item, {owner: values.get(kind.named)})
+                given = {owner: change.name if change else values.get(kind.named)}
+                self.record(KINDS[block], item, given, change=Change("", item.mark) if change else None)
 
     def kinds(self, top, allowed, read_elsewhere=()):
         """Every list (or mapping) of the file that belongs to one of the allowed kinds."""
