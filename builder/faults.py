@@ -16,7 +16,7 @@ def _names(estimate):
 
 
 def _where(check, place):
-    """The place of the first value that a check speaks of; in a record with another file laid over it, of the first from there."""
+    """The first place that a check speaks of; where another file lies over the record, the first from there."""
     found = [place[key] for key in re.findall(r"row\.(\w+)", check.formula) if key in place] or [place[""]]
     return next((mark for mark in found if getattr(mark, "file", None) != getattr(place[""], "file", None)), found[0])
 

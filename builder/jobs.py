@@ -97,7 +97,7 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
     problems += [marks[key][room[key]][""].problem(f"more than {room[key]} rows of {key}") for key in room if len(marks.get(key, ())) > room[key]]
-    stands = (ERROR, WARNING) if job.draft else (ERROR,)        # what may stand for a fault: nothing lighter than the fault itself
+    stands = (ERROR, WARNING) if job.draft else (ERROR,)        # for a fault: nothing that weighs less than it
     told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
     found = list(faults(estimate, marks, told))
     if path and not values["takeoff"] and job.marks["job"]:

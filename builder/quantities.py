@@ -99,8 +99,9 @@ def _shape(unit):
 
 
 _NUMBER = r"[+-]?(?:\d+ +\d+/\d+|\d+/\d+|\d+(?:\.\d*)?|\.\d+)"
-_LISTED = "|".join(re.escape(unit) for unit in sorted(SPELLINGS, key=len, reverse=True) if unit)      # the longest first: psi.min/gal before psi
-_OTHER = r"[^\d\s.+-][^\d]*?(?:[23](?:/[A-Za-z]+)?)?"                                              # what a message calls an unknown unit
+# Listed units, the longest first: psi.min/gal before psi. Any other is what a message calls unknown.
+_LISTED = "|".join(re.escape(unit) for unit in sorted(SPELLINGS, key=len, reverse=True) if unit)
+_OTHER = r"[^\d\s.+-][^\d]*?(?:[23](?:/[A-Za-z]+)?)?"
 _TERM = re.compile(rf"\s*({_NUMBER})\s*({_LISTED}|{_OTHER})?\s*(?=$|\d|\.\d)")
 _BARE = re.compile(rf"(?![+-]?0\d){_NUMBER}")
 
@@ -140,13 +141,15 @@ def _closed(found):
 
 
 # Ways of writing a number that other programs read as another number: what to look for, what is wrong, what to do.
-APOSTROPHE = re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:['’]\d{3})+(?:\.\d*)?(?!\d)"), "has an apostrophe between its digits", _closed
+APOSTROPHE = (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:['’]\d{3})+(?:\.\d*)?(?!\d)"),
+              "has an apostrophe between its digits", _closed)
+GAP = "has a gap between its digits"
 TRAPS = (
     (re.compile(r"(?![0-9])\d"), "has digits of another script", lambda found: f"write {ascii_digits(found.string)}"),
     (re.compile(r","), "has a comma", "write 1200 for a thousand two hundred, 12.5 for twelve and a half"),
     APOSTROPHE,
-    (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:\s\d{3})+(?:\.\d*)?(?![\d/])"), "has a gap between its digits", _closed),
-    (re.compile(r"(?<![\w.])[\d.]+\s+\d+(?![\d/])"), "has a gap between its digits", "write one number, or a unit behind each"),
+    (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:\s\d{3})+(?:\.\d*)?(?![\d/])"), GAP, _closed),
+    (re.compile(r"(?<![\w.])[\d.]+\s+\d+(?![\d/])"), GAP, "write one number, or a unit behind each"),
     (re.compile(r"(?<![\d.:])[+-]?0\d"), "begins with a 0, which some programs read as octal", "leave the 0 out"),
     (re.compile(r"\d_"), "has an underscore", "write 1000 for a thousand"),
     (re.compile(r"\d:"), "has a colon, which some programs read as base 60", "write 12.5, or '12 h 30 min' for a time"),

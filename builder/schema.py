@@ -35,7 +35,7 @@ def _value(one):
 
 
 def _node(fields, whole):
-    """The schema of the values at one place: `fields` are (rest of the path, field). What a record needs, it needs where it is whole."""
+    """The schema of the values at one place: `fields` are (rest of the path, field). whole: with what is required."""
     if not fields[0][0]:
         one = fields[0][1]
         return _value(one) | {"title": one.title} | ({"description": one.help} if one.help else {})
@@ -66,14 +66,16 @@ def _inner(kind, whole=True):
         if outer == kind.key:
             record = _record(KINDS[block], whole=whole)
             record["properties"].pop(owner)
-            record["required"] = [key for key in record["required"] if key != owner] if whole else [next(iter(record["properties"]))]
+            needed = record["required"] if whole else [next(iter(record["properties"]))]
+            record["required"] = [key for key in needed if key != owner]
             found[name] = {"type": ["array", "null"], "items": record}
     return found
 
 
 def _changes(kind):
     """A record that states only what differs from one below."""
-    name = {"type": ["string", "integer"], "title": "Record below", "description": "Its name. What is stated here changes, all else stays."}
+    name = {"type": ["string", "integer"], "title": "Record below",
+            "description": "Its name. What is stated here changes, all else stays."}
     return _record(kind, {CHANGE: name, **_inner(kind, False)}, False) | {"required": [CHANGE]}
 
 

@@ -77,6 +77,14 @@ def test_what_a_replacing_record_lacks_is_an_error(stock, laid, kind, one):
     assert opened.price() is None
 
 
+def test_what_a_replacing_record_leaves_out_is_told(laid):
+    """A clerk who writes `name:` where `change:` is meant loses what stood below, which may be left out and so is no fault."""
+    opened = laid("surfaces:\n  - {name: Trim, loss: 20 %, hand_loss: 4 %, clear_width: 60 in, solid: 1, uptake: 1.1, fan: {min: 4 in, max: 8 in},"
+                  " gun_speed: {min: 1 ft/s, max: 3 ft/s}, handling: 6 s/ft2, finish: good, source: ours}\n")
+    note, = said(opened, NOTE)
+    assert not opened.errors and note.endswith(", without its brush_rate ('change:' in place of 'name:' keeps what is not stated)")
+
+
 def test_what_a_record_of_a_jobs_own_lacks_is_an_error_and_check_fails(owned, tmp_path, capsys):
     opened = owned("crews:\n  - {name: steady, guns: 1, rollers: 0, tenders: 0, flow_max: 1 gal/min, gun_speed_factor: 1, handling_factor: 1, source: ours}")
     assert said(opened) == ["3:7: Crews, wage: needs a number from 0 to 100,000 USD/h, found nothing"]
@@ -201,12 +209,22 @@ def test_a_later_folder_changes_what_an_earlier_one_changed(stock, laid):
      ["2:14: Nozzles: no record below is called 'standard 516' (did you mean "]),
     (f"coatings:\n  - {{change: {SATIN}, viscosity: 300 cP}}\n  - {{change: {SATIN}, density: 10 lb/gal}}",
      [f"3:14: Coatings '{SATIN}': is changed already (put both together; the first is in OVER:2)"]),
+    ("crews:\n  - {change: steady, wage: 31}\n  - {name: steady, wage: 40}", ["3:5: Crews 'steady': is changed already (put both together; the first is in OVER:2)"]),
+    (f"coatings:\n  - {{Change: {SATIN}}}", ["2:6: Coatings: 'Change' is not a known key (did you mean 'change'?)"]),
+    (f"coatings:\n  - change: {SATIN}\n  - viscosity: 300 cP", ["3:5: Coatings: a record without 'name:' (a dash begins a record; the lines that belong"]),
+    (f"coatings:\n  - change: {SATIN}\n    pack_price: 215", [f"3:5: Coatings '{SATIN}': 'pack_price' is not a known key (it belongs under 'packs')"]),
+    (f"coatings:\n  - change: {SATIN}\n    packs: {{size: 5 gal, pack_price: 215}}", [f"3:12: Coatings '{SATIN}', packs must be a list (put [ ] around it"]),
+    ("terms:\n  margin: 30 %", ["2:3: Terms: 'margin' is not a known key (it belongs under 'price')"]),
+    ("coatings:\n  – change: Block filler\n    viscosity: 300 cP", ["2:3: '–' is not the dash that begins a record (type a plain hyphen: -)"]),
+    ("coatings:\n  -change: Block filler\n   viscosity: 300 cP", ["2:3: '-' has no space behind it (write '- name: ...')"]),
+    ("coatings:\n  - change: Block filler\n    viscosity:300 cP", ["3:14: ':' has no space behind it (write 'key: value')"]),
+    ('coatings:\n  - change: "Block filler\n    viscosity: 300 cP', ["2:13: the quote that begins here does not end (end it with the same)"]),
     (f"coatings:\n  - {{change: {SATIN}, name: House white, viscosity: 300 cP}}",
      [f"2:44: Coatings '{SATIN}': a changed record keeps its name (leave 'name:' out, or write a whole record under the new name)"]),
     ("holidays:\n  - {change: 2026-07-03, date: 2026-07-06}",
      ["2:32: Holidays '2026-07-03': a changed record keeps its date (leave 'date:' out, or write a whole record under the new date)"]),
-    ("coatings:\n  - {change: , viscosity: 300 cP}", ["2:14: change: the name of the record below belongs here (as in 'change: Exterior acrylic satin')"]),
-    ("coatings:\n  - {change: [a], viscosity: 300 cP}", ["2:14: change: the name of the record below belongs here (as in 'change: Exterior acrylic satin')"]),
+    ("coatings:\n  - {change: , viscosity: 300 cP}", ["2:14: change: the name of a record below belongs here (as in 'change: Exterior acrylic satin')"]),
+    ("coatings:\n  - {change: [a], viscosity: 300 cP}", ["2:14: change: the name of a record below belongs here (as in 'change: Exterior acrylic satin')"]),
     (f"coatings:\n  - {{change: {SATIN}, viscosty: 300 cP}}", [f"2:38: Coatings '{SATIN}': 'viscosty' is not a known key (did you mean 'viscosity'?)"]),
     (f"coatings:\n  - {{change: {SATIN}, orifice: {{max: 5 thou}}}}", ["2:53: Coatings: least orifice above the largest"]),
     ("terms: {change: Terms, price: {margin: 20 %}}", ["1:9: Terms: 'change' is not a known key (leave it out: figures of terms are laid over those below one by one)"]),

@@ -1,11 +1,14 @@
 """A record that states only what differs from the record of its name below: `change: Exterior acrylic satin`.
 
-What is stated takes the place of what stands below, a blank clears it, all else stays. A pack is found by its size, as a
-nozzle is: the price of the five-gallon pack is `packs: [{size: 5 gal, pack_price: 215.00}]`, whichever pack that is.
+What is stated takes the place of what stands below, a blank clears it, all else stays. A pack is found by its size, as
+a nozzle is: the price of the five-gallon pack is `packs: [{size: 5 gal, pack_price: 215.00}]`, whichever pack that is.
+A record here is (values, marks); a value is stated where it has a mark, a blank one too.
 """
-from math import isclose, inf
+from itertools import takewhile
+from math import inf, isclose
 
-from builder.problems import ERROR, NOTE
+from builder.documents import Mark
+from builder.problems import NOTE, errors
 from builder.rules import is_number, same
 
 SLOTS = tuple((f"pack{number}_size", f"pack{number}_price") for number in (1, 2, 3))
@@ -13,8 +16,8 @@ SLOTS = tuple((f"pack{number}_size", f"pack{number}_price") for number in (1, 2,
 
 def written(kind, keys):
     """Fields as a file writes them, each once: 'viscosity, orifice.min, packs'."""
-    paths = (one.steps if not any(isinstance(step, int) for step in one.steps) else one.steps[:1] for one in kind.fields if one.key in keys)
-    return ", ".join(dict.fromkeys(".".join(path) for path in paths))
+    steps = (one.steps for one in kind.fields if one.key in keys)
+    return ", ".join(dict.fromkeys(".".join(takewhile(lambda step: isinstance(step, str), path)) for path in steps))
 
 
 def note(kind, name, below, stated, place):
@@ -27,8 +30,19 @@ def note(kind, name, below, stated, place):
     return place.problem(told, severity=NOTE)
 
 
+def replacing(kind, name, below, over):
+    """That a whole record takes the place of one below, and what of that one is gone, as a note."""
+    (values, marks), (new, stated) = below, over
+    gone = {key for key, value in values.items() if value is not None and new.get(key) is None and key not in stated}
+    told = f"{kind.sheet} '{name}': replaces what stands in {marks[''].file}:{marks[''].line}"
+    if gone:
+        hint = "'change:' in place of 'name:' keeps what is not stated"
+        return stated[""].problem(f"{told}, without its {written(kind, gone)}", hint, NOTE)
+    return stated[""].problem(told, severity=NOTE)
+
+
 def merged(below, over):
-    """A record with what is stated over it. Each is (values, marks); a value is stated where it has a mark, a blank one too."""
+    """A record with what is stated over it."""
     (values, marks), (new, stated) = below, over
     return {**values, **{key: new.get(key) for key in stated}}, {**marks, **stated}
 
@@ -50,7 +64,8 @@ def placed(below, over, problems):
     for size, price in new:
         where = next((pack for pack in old if _alike(pack[0][0], size[0])), None)
         if size[0] is None:
-            _tell(problems, size[1] or price[1], "a pack of a changed record is found by its size", "as in '{size: 5 gal, pack_price: 215.00}'")
+            _tell(problems, size[1] or price[1], "a pack of a changed record is found by its size",
+                  "as in '{size: 5 gal, pack_price: 215.00}'")
         elif where is None and len(old) == len(SLOTS):
             _tell(problems, size[1], f"more packs than the {len(SLOTS)} that a coating can have",
                   "write the record whole, with 'name:' and the packs it is to have")
@@ -61,7 +76,8 @@ def placed(below, over, problems):
             where[1] = price
     if added:
         old.sort(key=lambda pack: pack[0][0] if is_number(pack[0][0]) else inf)
-    values, marks = ({key: value for key, value in part.items() if not any(key in slot for slot in SLOTS)} for part in over)
+    ours = {key for slot in SLOTS for key in slot}
+    values, marks = ({key: value for key, value in part.items() if key not in ours} for part in over)
     for slot, pack in zip(SLOTS, old):
         for key, (value, mark) in zip(slot, pack):
             values[key] = value
@@ -76,10 +92,13 @@ def _packs(values, marks):
 
 
 def _alike(one, other):
-    return isclose(one, other, rel_tol=1e-9) if is_number(one) and is_number(other) else one is not None and one == other
+    if is_number(one) and is_number(other):
+        return isclose(one, other, rel_tol=1e-9)
+    return one is not None and one == other
 
 
 def _tell(problems, mark, message, hint):
     """Add a problem, but none where an error is told already."""
-    if not any(problem.severity == ERROR and (problem.file, problem.line, problem.column) == (mark.file, mark.line, mark.column) for problem in problems):
+    told = {Mark(problem.file, problem.line, problem.column) for problem in errors(problems)}
+    if mark not in told:
         problems.append(mark.problem(message, hint))

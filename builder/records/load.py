@@ -13,7 +13,8 @@ from builder.rules import Word, day, same
 
 SETTINGS = ("units", "currency", "exchange")
 OWN, WITHOUT, DRAFT = "own", "without", "draft"         # keys of a job file beside its kinds
-CHANGE = "change"                                       # of a catalogue record: the name of the record below of which it states what differs
+CHANGE = "change"                               # of a catalogue record: of which one below it states what differs
+NAMELESS = "a dash begins a record; the lines that belong to it have none, and are indented alike"
 BESIDE_TERMS = "leave it out: figures of terms are laid over those below one by one"
 INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}  # lists within a record
 
@@ -29,7 +30,7 @@ TRAPS = (
 
 @dataclass(frozen=True)
 class Change:
-    """That a record states only what differs from one below. name: of that one; '': that of its own fields, and none may be there."""
+    """That a record states only what differs from one below. name: of that one; '': that of its own fields, if any."""
 
     name: str
     mark: documents.Mark
@@ -63,7 +64,7 @@ class Loaded:
 
 
 def _find(node, steps, clears):
-    """The node at the end of a path; None where there is none. clears: a blank on the way there is a blank at its end."""
+    """The node at the end of a path; None where there is none. clears: a blank on the way is a blank at its end."""
     for step in steps:
         if clears and isinstance(node, Text) and node.value == "":
             return node
@@ -74,6 +75,13 @@ def _find(node, steps, clears):
         else:
             return None
     return node
+
+
+def _belongs(key, known):
+    """A hint for a key that stands a level too high: 'it belongs under 'packs''."""
+    inside = {name: tree.get(0) or tree for name, tree in known.items() if tree}       # 0: the first of a list
+    places = [f"'{name}'" for name, keys in inside.items() if key in keys]
+    return f"it belongs under {' or '.join(places)}" if places else ""
 
 
 class Loader:
@@ -103,17 +111,22 @@ class Loader:
                     self.unknown(item, known[place], where)
                 else:
                     self.blame(item.mark, f"{where}: more entries than the {len(known)} allowed")
-        elif isinstance(node, Mapping) and known:
+        elif isinstance(node, Mapping) and known and not all(isinstance(key, int) for key in known):
             for key, (mark, value) in node.entries.items():
                 if key not in known:
-                    hint = BESIDE_TERMS if (where, key) == (KINDS["terms"].sheet, CHANGE) else did_you_mean(key, [str(k) for k in known])
+                    hint = _belongs(key, known) or did_you_mean(key, list(known))
+                    if (where, key) == (KINDS["terms"].sheet, CHANGE):
+                        hint = BESIDE_TERMS
                     self.blame(mark, f"{where}: '{key}' is not a known key", hint)
                 else:
                     self.unknown(value, known[key], f"{where}, {key}")
         elif known:
-            shape = "a list" if any(isinstance(key, int) for key in known) else "a mapping of keys"
-            if not (isinstance(node, Text) and node.value == ""):
-                self.blame(node.mark, f"{where} must be {shape}")
+            if isinstance(node, Text) and node.value == "":
+                return
+            if all(isinstance(key, int) for key in known):
+                self.blame(node.mark, f"{where} must be a list", "put [ ] around it, or begin each entry with a dash")
+            else:
+                self.blame(node.mark, f"{where} must be a mapping of keys", f"as in {{{next(iter(known))}: ...}}")
 
     def known(self, kind):
         tree = {}
@@ -133,8 +146,9 @@ class Loader:
         try:
             if one.quantity == "text":
                 return self.text(one, node)
-            parsed = day(node.value) if one.quantity == "date" else self.typed.parse(node.value, one.quantity, one.unmarked)
-            return self.units.settle(parsed, one.quantity)
+            if one.quantity == "date":
+                return day(node.value)
+            return self.units.settle(self.typed.parse(node.value, one.quantity, one.unmarked), one.quantity)
         except ValueError as error:
             hint, severity = (error.args[1:] or ("",))[0], WARNING if self.loaded.draft else ERROR
             self.loaded.problems.append(node.mark.problem(f"{one.title}: {error.args[0]}", hint, severity))
@@ -159,28 +173,29 @@ class Loader:
                 else:
                     self.blame(item.mark, f"without, {key}: a name belongs here")
 
-    def changed(self, kind, node):
-        """What a record changes; None where it is whole."""
+    def changed(self, node):
+        """What a record says that it changes; None (and a problem) where that is no name."""
         name = node.get(CHANGE)
         if isinstance(name, Text) and name.value:
             return Change(name.value, name.mark)
-        if name is not None:
-            self.blame(name.mark, f"{CHANGE}: the name of the record below belongs here", f"as in '{CHANGE}: Exterior acrylic satin'")
+        self.blame(name.mark, "change: the name of a record below belongs here", "as in 'change: Exterior acrylic satin'")
         return None
 
     def record(self, kind, node, given=None, extra=(), change=None):
-        """One record of a list, with the lists inside it. given: values from outside it; change: that of the record it is inside of."""
+        """One record of a list, with the lists inside it. given, change: values and Change of the record around it."""
         if not isinstance(node, Mapping):
             self.blame(node.mark, f"a record of '{kind.key}' must be a mapping of keys", "as in '- name: ...'")
             return
         inner = {name: target for (outer, name), target in INSIDE.items() if outer == kind.key}
         known = self.known(kind)
-        if CHANGE in node.entries and given is None and kind in CATALOGS and not kind.upright:
-            extra, change = (*extra, CHANGE), self.changed(kind, node)
-            if change is None:
-                return
+        if given is None and kind in CATALOGS and not kind.upright:
+            extra = (*extra, CHANGE)
+            if CHANGE in node.entries:
+                change = self.changed(node)
+                if change is None:
+                    return
         known.update({name: None for name in (*inner, *extra)})     # None: read elsewhere
-        label = node.get(kind.named or "name") if CHANGE not in extra else node.get(CHANGE)
+        label = node.get(CHANGE if change and given is None else kind.named or "name")
         where = f"{kind.sheet} '{label.value}'" if isinstance(label, Text) and label.value else kind.sheet
         self.unknown(node, known, where)
         values, marks = dict(given or {}), {"": node.mark}
@@ -195,6 +210,12 @@ class Loader:
                 given = {owner: change.name if change else values.get(kind.named)}
                 self.record(KINDS[block], item, given, change=Change("", item.mark) if change else None)
 
+    def nameless(self, kind, node):
+        """Whether a record has no name and should: more often a dash too many than a name forgotten."""
+        field = kind.field_of.get(kind.named)
+        needed = field is not None and field.required and isinstance(node, Mapping)
+        return needed and not node.entries.keys() & {kind.named, CHANGE}
+
     def kinds(self, top, allowed, read_elsewhere=()):
         """Every list (or mapping) of the file that belongs to one of the allowed kinds."""
         names = {kind.key: kind for kind in allowed}
@@ -207,7 +228,10 @@ class Loader:
                 self.record(names[key], node, extra=SETTINGS if key == JOB.key else ())
             else:
                 for item in self.listing(node, key):
+                    told = len(self.loaded.problems)
                     self.record(names[key], item)
+                    if self.nameless(names[key], item) and len(self.loaded.problems) == told and not self.loaded.draft:
+                        self.blame(item.mark, f"{names[key].sheet}: a record without '{names[key].named}:'", NAMELESS)
 
 
 def _settings(top, file_units):

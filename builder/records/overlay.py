@@ -5,7 +5,7 @@ from pathlib import Path
 from builder import documents
 from builder.problems import NOTE, Refused, did_you_mean
 from builder.quantities import Units
-from builder.records.change import merged, note, placed, renamed
+from builder.records.change import merged, note, placed, renamed, replacing
 from builder.records.fields import Kind
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.load import INSIDE, Loaded, Loader
@@ -45,13 +45,13 @@ def label(kind, values):
     """What a person calls a record: its name, 'standard 515', '2026-07-03', or the sheet of a kind that has but one."""
     if kind.upright:
         return kind.sheet
-    parts = ((kind.field_of[key].quantity, values.get(key)) for key in _named_by(kind))
-    return " ".join(to_date(value).isoformat() if quantity == "date" and is_number(value) else str(value) for quantity, value in parts)
+    parts = [(kind.field_of[key].quantity == "date", values.get(key)) for key in _named_by(kind)]
+    return " ".join(to_date(value).isoformat() if dated and is_number(value) else str(value) for dated, value in parts)
 
 
 @dataclass
 class _Layer:
-    """The records of one kind, and what one folder lays over them. `problems` are those told so far; notes say what was done."""
+    """The records of one kind, and what one folder lays over them. `problems`: those told so far; notes are added."""
 
     kind: Kind
     values: list
@@ -62,6 +62,7 @@ class _Layer:
         self.by_identity = {identity(self.kind, values): place for place, values in enumerate(self.values)}
         self.by_label = {same(label(self.kind, values)): place for place, values in enumerate(self.values)}
         self.done = {}                       # place -> the mark of what this folder laid there
+        self.changed = set()                 # places where that was a change
         self.lost = set()                    # names that were to be changed and are not below
 
     def add(self, values, marks):
@@ -69,30 +70,32 @@ class _Layer:
         self.marks.append(marks)
 
     def replace(self, values, marks):
-        """A whole record takes the place of the one of its name, or is added. One that stands twice is added, and stays a fault."""
+        """A whole record takes the place of the one of its name, or is added. One that stands twice stays a fault."""
         place = self.by_identity.get(identity(self.kind, values))
-        if place is None or place in self.done:
+        if place in self.changed:
+            self.problems.append(self._twice(place, label(self.kind, values), marks[""]))
+        elif place is None or place in self.done:
             self.add(values, marks)
-            return
-        before, self.done[place] = self.marks[place][""], marks[""]
-        told = f"{self.kind.sheet} '{label(self.kind, values)}': replaces what stands in {before.file}:{before.line}"
-        self.problems.append(marks[""].problem(told, severity=NOTE))
-        self.values[place], self.marks[place] = values, marks
+        else:
+            below = self.values[place], self.marks[place]
+            self.problems.append(replacing(self.kind, label(self.kind, values), below, (values, marks)))
+            self.values[place], self.marks[place], self.done[place] = values, marks, marks[""]
 
     def change(self, values, marks, change):
         """What is stated of a record takes the place of what stands below."""
         name = change.name or label(self.kind, values)
         place = self.by_label.get(same(name))
         if place is None and not change.name:
+            told = f"{self.kind.sheet} '{name}': is added: no such size stands below"
+            self.problems.append(marks[""].problem(told, severity=NOTE))
             self.add(values, marks)
-            self.problems.append(marks[""].problem(f"{self.kind.sheet} '{name}': is added: no such size stands below", severity=NOTE))
         elif place is None:
             self.lost.add(same(name))
             self.problems.append(self._missing(name, change.mark))
         elif place in self.done:
-            hint = f"put both together; the first is in {self.done[place].file}:{self.done[place].line}"
-            self.problems.append(change.mark.problem(f"{self.kind.sheet} '{name}': is changed already", hint))
+            self.problems.append(self._twice(place, name, change.mark))
         else:
+            self.changed.add(place)
             below, over = (self.values[place], self.marks[place]), (values, marks)
             self.problems += renamed(self.kind, name, _named_by(self.kind), below, over)
             self._put(place, placed(below, over, self.problems) if self.kind.key == "coatings" else over)
@@ -106,6 +109,11 @@ class _Layer:
             self.problems.append(note(self.kind, label(self.kind, below[0]), below[1][""], stated, first))
         self.values[place], self.marks[place] = merged(below, (over[0], stated))
         self.done[place] = first
+
+    def _twice(self, place, name, mark):
+        first = self.done[place]
+        hint = f"put both together; the first is in {first.file}:{first.line}"
+        return mark.problem(f"{self.kind.sheet} '{name}': is changed already", hint)
 
     def _missing(self, name, mark):
         if not self.by_label:
@@ -124,13 +132,14 @@ class _Layer:
 
 
 def _overlay(under, over):
-    """Records of `over` replace those of `under` by name, change them, or are added; figures of an upright kind one by one. Notes say which."""
+    """Records of `over` replace or change those of `under` by name, or are added; figures of an upright kind too."""
     under.problems += over.problems
     lost = set()
     for kind in CATALOGS:
         layer = _Layer(kind, under.values[kind.key], under.marks[kind.key], under.problems)
         for values, marks, change in zip(over.values[kind.key], over.marks[kind.key], over.changes[kind.key]):
-            if not (change and not change.name and same(values["family"]) in lost):       # that its family is not there is told already
+            told = change and not change.name and same(values["family"]) in lost       # that its family is not there
+            if not told:
                 layer.lay(values, marks, change)
         lost = layer.lost if kind.key == "families" else lost
 
@@ -157,5 +166,6 @@ def load_catalogs(folders, units, job=None):
         _leave_out(stock, job.without)
     for kind in CATALOGS:
         if not stock.values[kind.key] and kind.key in NEEDED:
-            stock.problems.append(documents.Mark(str(folders[0]), 1, 1).problem(f"no '{kind.key}:' in any catalogue of this folder"))
+            nowhere = documents.Mark(str(folders[0]), 1, 1)
+            stock.problems.append(nowhere.problem(f"no '{kind.key}:' in any catalogue of this folder"))
     return stock

@@ -45,7 +45,7 @@ def _decimal_point(text):
 
 
 def _plain(text):
-    """The text in the letters of a file: 'm²' as 'm2', '9½' as '9 1/2', digits of any script as 0 to 9, quotes and spaces of one kind."""
+    """The text in the letters of a file: 'm²' as 'm2', '9½' as '9 1/2', digits of any script as 0 to 9."""
     letters = unicodedata.normalize("NFKC", _FRACTION.sub(" ", text)).replace("\u2044", "/").replace("\u03bc", "u")
     return ascii_digits(letters.translate(_QUOTES)).strip()
 
