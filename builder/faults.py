@@ -28,8 +28,8 @@ def _of_row(kind, row, place, units, names, known):
             if isinstance(one.rule, OneOf) and any(same(name) == same(found) for name in names[one.rule.block]):
                 continue                           # that row's own fault is told already
             shown = ", found nothing" if found is None else f", found '{found}'" if isinstance(found, str) else ""
-            known = names[one.rule.block] if isinstance(one.rule, OneOf) else one.rule.allowed() if isinstance(one.rule, Word) else ()
-            hint = did_you_mean(found, [str(name) for name in known]) if known and found is not None else ""
+            meant = names[one.rule.block] if isinstance(one.rule, OneOf) else one.rule.allowed() if isinstance(one.rule, Word) else ()
+            hint = did_you_mean(found, [str(name) for name in meant]) if meant and found is not None else ""
             yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
     for check in kind.checks:
         if getattr(row, f"bad_{check.key}") or getattr(row, f"bad_check_{check.key}"):

@@ -15,7 +15,10 @@ from builder.records.kinds import CATALOGS as KINDS
 from builder.records.load import INSIDE
 from builder.records.overlay import label
 from builder.records.store import field_text, record_text
+from builder.review.taken import as_job, taken
 from builder.schema import schema
+from builder.workbook.make import make
+from builder.workbook.read import returned
 
 CATALOGS, JOB = ROOT / "catalogs", ROOT / "examples/boathouse.yaml"
 US = Units("us", "USD")
@@ -199,6 +202,16 @@ def test_a_later_folder_changes_what_an_earlier_one_changed(stock, laid):
     before, after = row(stock, "coatings", SATIN), row(opened, "coatings", SATIN)
     assert after["viscosity"] == pytest.approx(0.32) and after["density"] == pytest.approx(before["density"] * 10 / 10.6)
     assert not opened.errors and after["name"] == SATIN
+
+
+def test_a_job_with_changes_of_its_own_comes_back_to_the_same_bytes(owned, tmp_path):
+    opened = owned(f"coatings:\n  - change: {SATIN}\n    packs: [{{size: 5 gal, pack_price: 215}}]\nholidays:\n  - {{change: 2026-07-03, name: Long weekend}}\n"
+                   "without: {holidays: [2026-05-25]}")
+    assert not opened.errors
+    book, back = tmp_path / "book.xlsx", tmp_path / "back.yaml"
+    book.write_bytes(make(opened))
+    back.write_text(as_job(taken(returned(book)), [CATALOGS]))
+    assert make(open_job(back, [CATALOGS])) == book.read_bytes()
 
 
 @pytest.mark.parametrize("text, answers", [
