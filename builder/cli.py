@@ -207,7 +207,7 @@ def _parser():
     letter.set_defaults(run=_letter)
     for command in (build, check, impact, read, inspect, compare, reissue):
         command.add_argument("--catalogs", metavar="DIR", action="append",
-                             help="a folder of catalogues (catalogs); given again, its records replace those before by name")
+                             help="a folder of catalogues (catalogs); given again, it lies over those before, by name")
     return parser
 
 

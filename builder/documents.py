@@ -13,6 +13,11 @@ from builder.problems import ERROR, Problem, Refused
 MOST_BYTES, MOST_NODES, MOST_DEPTH = 2_000_000, 100_000, 12
 MOST_LETTERS = 32_767                                          # what a cell can hold
 HIDDEN_BREAK = re.compile(r"\r(?!\n)|[\u0085\u2028\u2029]")     # YAML ends a line there; counting lines by the usual one goes astray
+SLIPS = (           # what a file that is no YAML may hold: what to look for in a line, what is wrong, what to do
+    (re.compile(r"\s*([–—−‐•·*])\s"), "is not the dash that begins a record", "type a plain hyphen: -"),
+    (re.compile(r"\s*(-)[A-Za-z{]"), "has no space behind it", "write '- name: ...'"),
+    (re.compile(r"[\s-]*[A-Za-z_]+(:)[^\s/]"), "has no space behind it", "write 'key: value'"),
+)
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -137,8 +142,16 @@ def parse(data, name):
             place = Mark(reader.file, len(lines), len(lines[-1]) + 1)
         else:
             place = Mark(reader.file, at.line + 1, at.column + 1) if at else top
+        if error.context and "quoted scalar" in error.context:
+            opens = Mark(reader.file, error.context_mark.line + 1, error.context_mark.column + 1)
+            raise Refused([opens.problem("the quote that begins here does not end", "end it with the same")]) from None
         if at and at.line < len(lines) and "\t" in lines[at.line][:at.column + 1]:
             raise Refused([place.problem("a tab stands here", "indent with spaces")]) from None
+        for number, line in reversed(list(enumerate(lines[:place.line], start=1))):
+            for slip, message, hint in SLIPS:
+                if found := slip.match(line):
+                    slipped = Mark(reader.file, number, found.start(1) + 1)
+                    raise Refused([slipped.problem(f"'{found[1]}' {message}", hint)]) from None
         raise Refused([place.problem(f"not readable as YAML: {error.problem or error.context}", "look at the indent, colons and quotes")]) from None
     except yaml.YAMLError as error:
         place = Mark(reader.file, text.count("\n", 0, getattr(error, "position", 0)) + 1, 1)

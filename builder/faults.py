@@ -15,6 +15,12 @@ def _names(estimate):
             for key, kind in KINDS.items() if kind.named}
 
 
+def _where(check, place):
+    """The first place that a check speaks of; where another file lies over the record, the first from there."""
+    found = [place[key] for key in re.findall(r"row\.(\w+)", check.formula) if key in place] or [place[""]]
+    return next((mark for mark in found if getattr(mark, "file", None) != getattr(place[""], "file", None)), found[0])
+
+
 def _of_row(kind, row, place, units, names, known):
     for one in wording.judged(kind):
         if getattr(row, f"bad_{one.key}") and place.get(one.key, place[""]) not in known:
@@ -22,12 +28,12 @@ def _of_row(kind, row, place, units, names, known):
             if isinstance(one.rule, OneOf) and any(same(name) == same(found) for name in names[one.rule.block]):
                 continue                           # that row's own fault is told already
             shown = ", found nothing" if found is None else f", found '{found}'" if isinstance(found, str) else ""
-            known = names[one.rule.block] if isinstance(one.rule, OneOf) else one.rule.allowed() if isinstance(one.rule, Word) else ()
-            hint = did_you_mean(found, [str(name) for name in known]) if known and found is not None else ""
+            meant = names[one.rule.block] if isinstance(one.rule, OneOf) else one.rule.allowed() if isinstance(one.rule, Word) else ()
+            hint = did_you_mean(found, [str(name) for name in meant]) if meant and found is not None else ""
             yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
     for check in kind.checks:
         if getattr(row, f"bad_{check.key}") or getattr(row, f"bad_check_{check.key}"):
-            first = place[next((key for key in re.findall(r"row\.(\w+)", check.formula) if key in place), "")]
+            first = _where(check, place)
             if first not in known:
                 yield first.problem(wording.check_fault(kind, check))
 

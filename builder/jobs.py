@@ -7,7 +7,7 @@ from builder import __version__
 from builder.documents import Mark
 from builder.estimate.estimate import Estimate, capacities
 from builder.faults import doubts, faults
-from builder.problems import ERROR, WARNING
+from builder.problems import ERROR, WARNING, errors
 from builder.quantities import Units
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import load_job
@@ -33,7 +33,7 @@ class Opened:
     @property
     def errors(self):
         """The problems that stop a build."""
-        return [problem for problem in self.problems if problem.severity == ERROR]
+        return errors(self.problems)
 
     def gallons(self):
         """Volume to buy for the base, in the book's unit."""
@@ -97,7 +97,9 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
     problems += [marks[key][room[key]][""].problem(f"more than {room[key]} rows of {key}") for key in room if len(marks.get(key, ())) > room[key]]
-    found = list(faults(estimate, marks, {Mark(problem.file, problem.line, problem.column) for problem in problems}))
+    stands = (ERROR, WARNING) if job.draft else (ERROR,)        # for a fault: nothing that weighs less than it
+    told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
+    found = list(faults(estimate, marks, told))
     if path and not values["takeoff"] and job.marks["job"]:
         found.append(job.mark("job", 0, "").problem("the job has no takeoff line", "add 'takeoff:' with at least one line"))
     problems += [replace(fault, severity=WARNING) for fault in found] if job.draft else found

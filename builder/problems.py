@@ -35,6 +35,11 @@ class Refused(Exception):
         super().__init__("\n".join(map(str, self.problems)))
 
 
+def errors(problems):
+    """Those that stop a build."""
+    return [problem for problem in problems if problem.severity == ERROR]
+
+
 def as_json(problems):
     """The problems, sorted, as a JSON array."""
     return json.dumps([asdict(problem) for problem in sorted(problems)], indent=2, ensure_ascii=False)

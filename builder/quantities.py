@@ -5,6 +5,7 @@ convert: text on load (`Units.parse`), cells on writing and reading (`Units.to_c
 """
 import functools
 import re
+import unicodedata
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
@@ -86,7 +87,7 @@ def dimension(unit):
 @functools.cache
 def units_of(quantity):
     """Every spelling that can stand behind a number of this quantity, the shown ones first."""
-    first = [unit for unit in SHOWN[quantity][:2] if unit]
+    first = [unit for unit in SHOWN[quantity][:2] if unit and quantity not in PLAIN]
     if not first:
         return ["%"] if quantity == "share" else []
     return list(dict.fromkeys(first + [unit for unit in SPELLINGS if unit and _shape(unit) == _shape(first[0])]))
@@ -97,32 +98,70 @@ def _shape(unit):
     return dimension(unit), unit.find("/") > 0, unit.startswith("/"), unit in ZERO
 
 
-_NUMBER = re.compile(r"\s*([+-]?(?:\d+ +\d+/\d+|\d+/\d+|\d+(?:\.\d*)?|\.\d+))\s*([^\d\s.+-][^\d]*?(?:[23](?:/[A-Za-z]+)?)?)?\s*(?=$|\d|\.)")
+_NUMBER = r"[+-]?(?:\d+ +\d+/\d+|\d+/\d+|\d+(?:\.\d*)?|\.\d+)"
+# Listed units, the longest first: psi.min/gal before psi. Any other is what a message calls unknown.
+_LISTED = "|".join(re.escape(unit) for unit in sorted(SPELLINGS, key=len, reverse=True) if unit)
+_OTHER = r"[^\d\s.+-][^\d]*?(?:[23](?:/[A-Za-z]+)?)?"
+_TERM = re.compile(rf"\s*({_NUMBER})\s*({_LISTED}|{_OTHER})?\s*(?=$|\d|\.\d)")
+_BARE = re.compile(rf"(?![+-]?0\d){_NUMBER}")
+
+
+def _worth(number):
+    """'-9 1/2' -> -9.5"""
+    worth = sum(float(Fraction(part)) for part in number.lstrip("+-").split())
+    return -worth if number.startswith("-") else worth
+
+
+def bare(text):
+    """The worth of a number that stands alone, as in '40', '40.', '.5', '9 1/2'; None for any other text."""
+    return _worth(text) if _BARE.fullmatch(text) else None
 
 
 def _terms(text):
     """'14 ft 6 in' -> [(14.0, 'ft'), (6.0, 'in')]; ValueError when the text has another shape."""
     found, at = [], 0
     while at < len(text):
-        match = _NUMBER.match(text, at)
+        match = _TERM.match(text, at)
         if not match or match.end() == at:
             raise ValueError(text)
-        number = sum(float(Fraction(part)) for part in match[1].split())
-        found.append((number, match[2] or ""))
+        found.append((_worth(match[1]), match[2] or ""))
         at = match.end()
     if not found:
         raise ValueError(text)
     return found
 
 
-# Ways of writing a number that other programs read as another number.
+def ascii_digits(text):
+    """The digits of any script as 0 to 9."""
+    return "".join(str(unicodedata.decimal(letter, letter)) for letter in text)
+
+
+def _closed(found):
+    return "write " + re.sub(r"[^\d.]", "", found[0])
+
+
+# Ways of writing a number that other programs read as another number: what to look for, what is wrong, what to do.
+APOSTROPHE = (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:['’]\d{3})+(?:\.\d*)?(?!\d)"),
+              "has an apostrophe between its digits", _closed)
+GAP = "has a gap between its digits"
 TRAPS = (
+    (re.compile(r"(?![0-9])\d"), "has digits of another script", lambda found: f"write {ascii_digits(found.string)}"),
     (re.compile(r","), "has a comma", "write 1200 for a thousand two hundred, 12.5 for twelve and a half"),
+    APOSTROPHE,
+    (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:\s\d{3})+(?:\.\d*)?(?![\d/])"), GAP, _closed),
+    (re.compile(r"(?<![\w.])[\d.]+\s+\d+(?![\d/])"), GAP, "write one number, or a unit behind each"),
     (re.compile(r"(?<![\d.:])[+-]?0\d"), "begins with a 0, which some programs read as octal", "leave the 0 out"),
     (re.compile(r"\d_"), "has an underscore", "write 1000 for a thousand"),
     (re.compile(r"\d:"), "has a colon, which some programs read as base 60", "write 12.5, or '12 h 30 min' for a time"),
     (re.compile(r"\d[eE][+-]?\d"), "has an exponent", "write the number out, as in 1000"),
 )
+
+
+def avoid(text, traps=TRAPS):
+    """ValueError(message, hint) where the text holds one of the traps."""
+    for trap, message, hint in traps:
+        if found := trap.search(text):
+            raise ValueError(f"'{text}' {message}", hint if isinstance(hint, str) else hint(found))
 
 
 @dataclass(frozen=True)
@@ -187,13 +226,14 @@ class Units:
         digits = f"{number:f}"
         return f"{digits.rstrip('0').rstrip('.') if '.' in digits else digits} {unit}".rstrip()
 
-    def parse(self, text, quantity):
-        """Text of a file -> internal value. ValueError(message, hint) says what is allowed instead."""
+    def parse(self, text, quantity, unmarked=1.0):
+        """Text of a file -> internal value. ValueError(message, hint) says what is allowed instead.
+
+        unmarked: the most that a share may be without its %; nobody means 1800 % who writes 18.
+        """
         text = text.strip()
         example = units_of(quantity)
-        for trap, message, hint in TRAPS:
-            if trap.search(text):
-                raise ValueError(f"'{text}' {message}", hint)
+        avoid(text)
         try:
             terms = _terms(text)
         except (ValueError, ZeroDivisionError, OverflowError):
@@ -202,6 +242,8 @@ class Units:
         if quantity == "share" and terms[0][1] == "" or quantity in PLAIN or (quantity.startswith("money") and not example):
             if len(terms) > 1 or terms[0][1]:
                 raise ValueError(f"'{text}' has a unit or text behind the number", "write the number alone")
+            if quantity == "share" and terms[0][0] > unmarked:
+                raise ValueError(f"'{text}' has no % sign", f"write '{text} %' or {terms[0][0] / 100:.10g}")
             return terms[0][0] / (self.exchange if quantity.startswith("money") else 1.0)
         total = 0.0
         for number, unit in terms:

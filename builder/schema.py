@@ -3,7 +3,7 @@ import re
 
 from builder.quantities import PLAIN, units_of
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.records.load import DRAFT, INSIDE, OWN, SETTINGS, WITHOUT
+from builder.records.load import CHANGE, DRAFT, INSIDE, OWN, SETTINGS, WITHOUT
 from builder.rules import Between, Day, SizeNumber, Word
 
 FILES = {  # name of a schema -> the kinds its file holds
@@ -34,8 +34,8 @@ def _value(one):
     return {"anyOf": allowed}
 
 
-def _node(fields):
-    """The schema of the values at one place: `fields` are (rest of the path, field)."""
+def _node(fields, whole):
+    """The schema of the values at one place: `fields` are (rest of the path, field). whole: with what is required."""
     if not fields[0][0]:
         one = fields[0][1]
         return _value(one) | {"title": one.title} | ({"description": one.help} if one.help else {})
@@ -43,28 +43,40 @@ def _node(fields):
     for (step, *rest), one in fields:
         inside.setdefault(step, []).append((rest, one))
     if all(isinstance(step, int) for step in inside):
-        return {"type": "array", "prefixItems": [_node(inside[step]) for step in sorted(inside)], "items": False}
-    needed = sorted(step for step, found in inside.items() if any(one.required for _, one in found))
-    return {"type": "object", "additionalProperties": False, "properties": {step: _node(found) for step, found in inside.items()}, "required": needed}
+        entries = [_node(inside[step], whole) for step in sorted(inside)]
+        if not whole:                                  # found by what stands first in it: a pack by its size
+            entries = [entry | {"required": [next(iter(entry["properties"]))]} for entry in entries]
+        return {"type": "array" if whole else ["array", "null"], "prefixItems": entries, "items": False}
+    needed = sorted(step for step, found in inside.items() if whole and any(one.required for _, one in found))
+    return {"type": "object" if whole else ["object", "null"], "additionalProperties": False,
+            "properties": {step: _node(found, whole) for step, found in inside.items()}, "required": needed}
 
 
-def _record(kind, extra=()):
+def _record(kind, extra=(), whole=True):
     """A record as nested objects, by the paths of its fields."""
-    record = _node([(list(one.steps), one) for one in kind.fields])
+    record = _node([(list(one.steps), one) for one in kind.fields], whole) | {"type": "object"}
     record["properties"].update(extra)
     return record
 
 
-def _inner(kind):
+def _inner(kind, whole=True):
     """The lists within a record of this kind."""
     found = {}
     for (outer, name), (block, owner) in INSIDE.items():
         if outer == kind.key:
-            record = _record(KINDS[block])
+            record = _record(KINDS[block], whole=whole)
             record["properties"].pop(owner)
-            record["required"] = [key for key in record.get("required", ()) if key != owner]
+            needed = record["required"] if whole else [next(iter(record["properties"]))]
+            record["required"] = [key for key in needed if key != owner]
             found[name] = {"type": ["array", "null"], "items": record}
     return found
+
+
+def _changes(kind):
+    """A record that states only what differs from one below."""
+    name = {"type": ["string", "integer"], "title": "Record below",
+            "description": "Its name. What is stated here changes, all else stays."}
+    return _record(kind, {CHANGE: name, **_inner(kind, False)}, False) | {"required": [CHANGE]}
 
 
 def _kinds(keys):
@@ -76,6 +88,8 @@ def _kinds(keys):
         if key == "job":
             extra |= {setting: {"type": ["string", "number"]} for setting in SETTINGS}
         record = _record(kind, extra)
+        if kind in CATALOGS and not kind.upright:
+            record = {"if": {"type": "object", "required": [CHANGE]}, "then": _changes(kind), "else": record}
         properties[key] = record if kind.upright else {"type": ["array", "null"], "items": record}
     return properties
 

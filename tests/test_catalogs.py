@@ -15,7 +15,7 @@ from builder.problems import Refused
 
 CATALOGS = ROOT / "catalogs"
 MISTAKES = [  # file, line that is changed (first that holds this text), old, new, text the answer points at, words of the answer
-    ("coatings", "volume_solids: 38 %", "38 %", "3.8 %", "3.8", "Coatings, volume solids: needs a number from 0.05 to 1"),
+    ("coatings", "volume_solids: 38 %", "38 %", "3.8 %", "3.8", "Coatings, volume solids: needs a share from 5 % to 100 %, that is 0.05 to 1"),
     ("coatings", "density:", "density:", "densty:", "densty", "'densty' is not a known key (did you mean 'density'?)"),
     ("coatings", "dry_film: 1.7 mil", "1.7 mil", "1.7", "1.7", "Dry film: '1.7' has no unit (use mil or um, as in '1.7 mil')"),
     ("coatings", "dry_film: 1.7 mil", "1.7 mil", "1.7 gal", "1.7 gal", "Dry film: 'gal' does not measure a film (use mil, um"),
@@ -25,6 +25,16 @@ MISTAKES = [  # file, line that is changed (first that holds this text), old, ne
     ("coatings", "pressure: 2200 psi", "2200 psi", "2_200 psi", "2_200", "Gun pressure: '2_200 psi' has an underscore (write 1000 for a thousand)"),
     ("coatings", "pressure: 2200 psi", "2200 psi", "2.2e3 psi", "2.2e3", "Gun pressure: '2.2e3 psi' has an exponent (write the number out"),
     ("coatings", "recoat: 4 h", "4 h", "4:00", "4:00", "Recoat after: '4:00' has a colon, which some programs read as base 60"),
+    ("coatings", "pressure: 2200 psi", "2200 psi", "2 200 psi", "2 200", "Gun pressure: '2 200 psi' has a gap between its digits (write 2200)"),
+    ("coatings", "pressure: 2200 psi", "2200 psi", "1 062 psi", "1 062", "Gun pressure: '1 062 psi' has a gap between its digits (write 1062)"),
+    ("coatings", "pressure: 2200 psi", "2200 psi", "2'200 psi", "2'200", "Gun pressure: '2'200 psi' has an apostrophe between its digits (write 2200)"),
+    ("coatings", "pressure: 2200 psi", "2200 psi", "٢٢٠٠ psi", "٢٢٠٠", "Gun pressure: '٢٢٠٠ psi' has digits of another script (write 2200 psi)"),
+    ("coatings", "pressure: 2200 psi", "2200 psi", "2200-", "2200-", "Gun pressure: '2200-' is not a number with a unit, such as '1 psi'"),
+    ("coatings", "viscosity: 250 cP", "250 cP", "250 mPas", "250 mPas", "Viscosity: unit 'mPas' is not known (use cP, mPa.s, Pa.s)"),
+    ("coatings", "pack_price: 44.00", "44.00", "1 044.00", "1 044", "Price of pack 1: '1 044.00' has a gap between its digits (write 1044.00)"),
+    ("coatings", "volume_solids: 38 %", "38 %", "38", "38", "Volume solids: '38' has no % sign (write '38 %' or 0.38)"),
+    ("terms", "margin: 18 %", "18 %", "18", "18", "Margin: '18' has no % sign (write '18 %' or 0.18)"),
+    ("terms", "burden: 32 %", "32 %", "32", "32", "Burden on wages: '32' has no % sign (write '32 %' or 0.32)"),
     ("coatings", "orifice: {min: 13 thou, max: 21 thou}", "min: 13", "min: 23", "23 thou", "Coatings: least orifice above the largest"),
     ("coatings", "name: Exterior primer", "Exterior primer", "Exterior acrylic satin", "Exterior acrylic satin", "needs a name that no other row has"),
     ("coatings", "name: Exterior primer", "Exterior primer", "Exterior * primer", "Exterior *", "none of * ? ~ < > ="),
@@ -42,7 +52,7 @@ MISTAKES = [  # file, line that is changed (first that holds this text), old, ne
     ("surfaces", "fan: {min: 10 in, max: 24 in}", "min: 10", "min: 30", "30 in", "Surfaces: least fan above the widest"),
     ("tasks", "basis: area", "basis: area", "basis: length", "length", "Task rates: the rate that its basis calls for is missing"),
     ("terms", "area: {low:", "low: 0.98", "low: 1.2", "1.2", "a figure of one job in ten below stands above"),
-    ("terms", "margin: 18 %", "18 %", "118 %", "118 %", "Terms, margin: needs a number from 0 to 0.95"),
+    ("terms", "margin: 18 %", "18 %", "118 %", "118 %", "Terms, margin: needs a share from 0 % to 95 %, that is 0 to 0.95"),
     ("terms", "currency: USD", "currency: USD", "currency: USD\n    currency: EUR", "currency: EUR", "'currency' stands twice"),
 ]
 
@@ -76,6 +86,16 @@ def test_a_mistake_is_answered_where_it_stands(tmp_path, capsys, file, line, old
     found_line, column = int(place[0]), int(place[1])
     pointed = text.split("\n")[found_line - 1][column - 1:]
     assert pointed.startswith(at), pointed
+
+
+@pytest.mark.parametrize("file, line, old, new", [
+    ("coatings", "viscosity: 250 cP", "250 cP", "250 mPa.s"), ("coatings", "viscosity: 250 cP", "250 cP", "0.25 Pa.s"),
+    ("coatings", "pack_price: 44.00", "44.00", "44."), ("terms", "wage: 28", "28", "28 1/2"), ("pumps", "hire: 140", "140", "+140"),
+    ("terms", "margin: 18 %", "18 %", ".18"), ("terms", "margin: 18 %", "18 %", "9/50"), ("profiles", "coefficient: 1.30", "1.30", "1 3/10"),
+], ids=lambda one: one)
+def test_a_number_may_be_written_in_more_ways_than_one(tmp_path, capsys, file, line, old, new):
+    text = changed((CATALOGS / f"{file}.yaml").read_text(), line, old, new)
+    assert main(["check", str(copied(tmp_path, file, lambda _: text))]) == 0, capsys.readouterr().out
 
 
 def test_the_shipped_catalogues_have_no_problem(capsys):

@@ -69,6 +69,12 @@ def test_one_mistake_gives_one_message(tmp_path, capsys, old, new):
     assert len(said.splitlines()) == 1
 
 
+def test_two_mistakes_in_a_record_give_two_messages(tmp_path, capsys):
+    """The coating is told by the judging, the number by the reading; the judging does not tell the number again."""
+    _, said, _ = run(tmp_path, capsys, JOB.replace("Exterior acrylic satin", "No such coating").replace("coats: 2", "coats: two"))
+    assert [line.split(": ")[1] for line in said.splitlines()] == ["Coats, coating", "Coats"], said
+
+
 def test_an_empty_takeoff_is_one_message(tmp_path, capsys):
     status, said, written = run(tmp_path, capsys, JOB[:JOB.index("takeoff:")])
     assert (status, said, written) == (1, "job.yaml:1:6: the job has no takeoff line (add 'takeoff:' with at least one line)\n", False)

@@ -8,7 +8,9 @@ import pint
 import pytest
 
 from builder.estimate.constants import shown_constants
-from builder.quantities import SPELLINGS, ZERO, Units, scale
+from builder.quantities import SHOWN, SPELLINGS, ZERO, Units, scale, units_of
+from builder.records.fields import Field
+from builder.review.typed import understood
 from builder.trade import film, labor, packs, price, spray, takeoff, wear
 
 UNIT = pint.UnitRegistry()
@@ -123,6 +125,33 @@ LITERALS = {
 @pytest.mark.parametrize("unit", SPELLINGS)
 def test_a_unit_is_worth_its_definition(unit):
     assert scale(unit) == pytest.approx(LITERALS[unit], rel=1e-12)
+
+
+RECOMMENDED = [(quantity, unit) for quantity in SHOWN for unit in units_of(quantity)]
+
+
+def test_units_are_recommended_for_every_measured_quantity():
+    assert {"mPa.s", "Pa.s", "fl oz", "psi.min/gal", "bar.min/L", "psi.gal", "1/in3", "s/ft2", "/day"} <= {unit for _, unit in RECOMMENDED}
+
+
+@pytest.mark.parametrize("quantity, unit", RECOMMENDED, ids=[f"{quantity} {unit}" for quantity, unit in RECOMMENDED])
+@pytest.mark.parametrize("number, worth", [("7.5", 7.5), ("40.", 40), (".5", 0.5), ("9 1/2", 9.5), ("1/2", 0.5)])
+def test_every_unit_that_a_message_recommends_is_understood(quantity, unit, number, worth):
+    """In a file and in a cell alike, against the unit's definition."""
+    want = pytest.approx(worth * LITERALS[unit] + (ZERO[unit] if quantity == "temperature" else 0), rel=1e-12)
+    units, text = Units("us"), f"{number} {unit}"
+    assert units.parse(text, quantity) == want
+    assert understood(text, Field("x", "X", quantity), units) == want
+    if unit[0].isalpha():
+        assert units.parse(f"{number}{unit}", quantity) == want
+
+
+@pytest.mark.parametrize("text, quantity, want", [
+    ("14 ft 6 in", "length", 14 * FOOT + 6 * INCH), ("14ft6in", "length", 14 * FOOT + 6 * INCH), ("7 ft 6 1/2 in", "length", 7 * FOOT + 6.5 * INCH),
+    ("1 gal 3 qt", "volume", 1.75 * GALLON), ("1 h 30 min", "time", 5400), ("-9 1/2 degC", "temperature", 273.15 - 9.5), ("+5 ft", "length", 5 * FOOT),
+])
+def test_numbers_and_units_in_a_row_add_up(text, quantity, want):
+    assert Units("us").parse(text, quantity) == pytest.approx(want, rel=1e-12)
 
 
 def test_temperatures_have_their_zero():

@@ -31,6 +31,11 @@ class Field:
         """The path as a tuple of keys and list places."""
         return tuple(int(step) if step.isdigit() else step for step in (self.path or self.key).split("."))
 
+    @property
+    def unmarked(self):
+        """The most that a share of this field may be without its %."""
+        return max(1.0, getattr(self.rule, "high", 1.0))
+
 
 @dataclass(frozen=True)
 class Check:

@@ -13,6 +13,9 @@ from builder.rules import Word, day, same
 
 SETTINGS = ("units", "currency", "exchange")
 OWN, WITHOUT, DRAFT = "own", "without", "draft"         # keys of a job file beside its kinds
+CHANGE = "change"                               # of a catalogue record: of which one below it states what differs
+NAMELESS = "a dash begins a record; the lines that belong to it have none, and are indented alike"
+BESIDE_TERMS = "leave it out: figures of terms are laid over those below one by one"
 INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}  # lists within a record
 
 
@@ -25,32 +28,46 @@ TRAPS = (
 )
 
 
+@dataclass(frozen=True)
+class Change:
+    """That a record states only what differs from one below. name: of that one; '': that of its own fields, if any."""
+
+    name: str
+    mark: documents.Mark
+
+
 @dataclass
 class Loaded:
     """`values[block]` is a list of rows (one for an upright block), each key -> value or None.
 
-    `marks[block]` holds for each row the marks of its values, and under '' that of the row.
+    `marks[block]` holds for each row the marks of its values, and under '' that of the row;
+    `changes[block]` its Change, None for a whole record.
     """
 
     values: dict = field(default_factory=lambda: {key: [] for key in KINDS})
     marks: dict = field(default_factory=lambda: {key: [] for key in KINDS})
+    changes: dict = field(default_factory=lambda: {key: [] for key in KINDS})
     problems: list = field(default_factory=list)
     units: Units = Units()
     draft: bool = False                                  # has faults, and is to be built all the same
     own: "Loaded | None" = None                          # catalogue records of a job's own
     without: tuple = ()                                  # (kind, name) of catalogue records it does without
 
-    def add(self, kind, values, marks):
+    def add(self, kind, values, marks, change=None):
         self.values[kind.key].append(values)
         self.marks[kind.key].append(marks)
+        self.changes[kind.key].append(change)
 
     def mark(self, block, row, key):
         marks = self.marks[block][row]
         return marks.get(key, marks[""])
 
 
-def _find(node, steps):
+def _find(node, steps, clears):
+    """The node at the end of a path; None where there is none. clears: a blank on the way is a blank at its end."""
     for step in steps:
+        if clears and isinstance(node, Text) and node.value == "":
+            return node
         if isinstance(step, str) and isinstance(node, Mapping):
             node = node.get(step)
         elif isinstance(step, int) and isinstance(node, Listing):
@@ -58,6 +75,13 @@ def _find(node, steps):
         else:
             return None
     return node
+
+
+def _belongs(key, known):
+    """A hint for a key that stands a level too high: 'it belongs under 'packs''."""
+    inside = {name: tree.get(0) or tree for name, tree in known.items() if tree}       # 0: the first of a list
+    places = [f"'{name}'" for name, keys in inside.items() if key in keys]
+    return f"it belongs under {' or '.join(places)}" if places else ""
 
 
 class Loader:
@@ -87,16 +111,22 @@ class Loader:
                     self.unknown(item, known[place], where)
                 else:
                     self.blame(item.mark, f"{where}: more entries than the {len(known)} allowed")
-        elif isinstance(node, Mapping) and known:
+        elif isinstance(node, Mapping) and known and not all(isinstance(key, int) for key in known):
             for key, (mark, value) in node.entries.items():
                 if key not in known:
-                    self.blame(mark, f"{where}: '{key}' is not a known key", did_you_mean(key, [str(k) for k in known]))
+                    hint = _belongs(key, known) or did_you_mean(key, list(known))
+                    if (where, key) == (KINDS["terms"].sheet, CHANGE):
+                        hint = BESIDE_TERMS
+                    self.blame(mark, f"{where}: '{key}' is not a known key", hint)
                 else:
                     self.unknown(value, known[key], f"{where}, {key}")
         elif known:
-            shape = "a list" if any(isinstance(key, int) for key in known) else "a mapping of keys"
-            if not (isinstance(node, Text) and node.value == ""):
-                self.blame(node.mark, f"{where} must be {shape}")
+            if isinstance(node, Text) and node.value == "":
+                return
+            if all(isinstance(key, int) for key in known):
+                self.blame(node.mark, f"{where} must be a list", "put [ ] around it, or begin each entry with a dash")
+            else:
+                self.blame(node.mark, f"{where} must be a mapping of keys", f"as in {{{next(iter(known))}: ...}}")
 
     def known(self, kind):
         tree = {}
@@ -116,8 +146,9 @@ class Loader:
         try:
             if one.quantity == "text":
                 return self.text(one, node)
-            parsed = day(node.value) if one.quantity == "date" else self.typed.parse(node.value, one.quantity)
-            return self.units.settle(parsed, one.quantity)
+            if one.quantity == "date":
+                return day(node.value)
+            return self.units.settle(self.typed.parse(node.value, one.quantity, one.unmarked), one.quantity)
         except ValueError as error:
             hint, severity = (error.args[1:] or ("",))[0], WARNING if self.loaded.draft else ERROR
             self.loaded.problems.append(node.mark.problem(f"{one.title}: {error.args[0]}", hint, severity))
@@ -142,27 +173,48 @@ class Loader:
                 else:
                     self.blame(item.mark, f"without, {key}: a name belongs here")
 
-    def record(self, kind, node, given=None, extra=()):
-        """One record of a list, with the lists inside it."""
+    def changed(self, node):
+        """What a record says that it changes; None (and a problem) where that is no name."""
+        name = node.get(CHANGE)
+        if isinstance(name, Text) and name.value:
+            return Change(name.value, name.mark)
+        self.blame(name.mark, "change: the name of a record below belongs here", "as in 'change: Exterior acrylic satin'")
+        return None
+
+    def record(self, kind, node, given=None, extra=(), change=None):
+        """One record of a list, with the lists inside it. given, change: values and Change of the record around it."""
         if not isinstance(node, Mapping):
             self.blame(node.mark, f"a record of '{kind.key}' must be a mapping of keys", "as in '- name: ...'")
             return
         inner = {name: target for (outer, name), target in INSIDE.items() if outer == kind.key}
         known = self.known(kind)
+        if given is None and kind in CATALOGS and not kind.upright:
+            extra = (*extra, CHANGE)
+            if CHANGE in node.entries:
+                change = self.changed(node)
+                if change is None:
+                    return
         known.update({name: None for name in (*inner, *extra)})     # None: read elsewhere
-        label = node.get(kind.named or "name")
+        label = node.get(CHANGE if change and given is None else kind.named or "name")
         where = f"{kind.sheet} '{label.value}'" if isinstance(label, Text) and label.value else kind.sheet
         self.unknown(node, known, where)
         values, marks = dict(given or {}), {"": node.mark}
         for one in kind.fields:
-            found = _find(node, one.steps)
+            found = _find(node, one.steps, not kind.upright)
             if found is not None:
                 values[one.key], marks[one.key] = self.value(one, found), found.mark
-        self.loaded.add(kind, {one.key: values.get(one.key) for one in kind.fields}, marks)
+        self.loaded.add(kind, {one.key: values.get(one.key) for one in kind.fields}, marks, change)
         for name, (block, owner) in inner.items():
             found = node.get(name)
             for item in self.listing(found, name) if found else ():
-                self.record(KINDS[block], item, {owner: values.get(kind.named)})
+                given = {owner: change.name if change else values.get(kind.named)}
+                self.record(KINDS[block], item, given, change=Change("", item.mark) if change else None)
+
+    def nameless(self, kind, node):
+        """Whether a record has no name and should: more often a dash too many than a name forgotten."""
+        field = kind.field_of.get(kind.named)
+        needed = field is not None and field.required and isinstance(node, Mapping)
+        return needed and not node.entries.keys() & {kind.named, CHANGE}
 
     def kinds(self, top, allowed, read_elsewhere=()):
         """Every list (or mapping) of the file that belongs to one of the allowed kinds."""
@@ -176,7 +228,10 @@ class Loader:
                 self.record(names[key], node, extra=SETTINGS if key == JOB.key else ())
             else:
                 for item in self.listing(node, key):
+                    told = len(self.loaded.problems)
                     self.record(names[key], item)
+                    if self.nameless(names[key], item) and len(self.loaded.problems) == told and not self.loaded.draft:
+                        self.blame(item.mark, f"{names[key].sheet}: a record without '{names[key].named}:'", NAMELESS)
 
 
 def _settings(top, file_units):

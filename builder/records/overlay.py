@@ -1,14 +1,18 @@
 """Folders of catalogues, one laid over another, and a job's own records over all; which record is which."""
+from dataclasses import dataclass
 from pathlib import Path
 
 from builder import documents
 from builder.problems import NOTE, Refused, did_you_mean
 from builder.quantities import Units
+from builder.records.change import merged, note, placed, renamed, replacing
+from builder.records.fields import Kind
 from builder.records.kinds import CATALOGS, KINDS
-from builder.records.load import Loader
-from builder.rules import same
+from builder.records.load import INSIDE, Loaded, Loader
+from builder.rules import is_number, same, to_date
 
 STARTER = "starter.yaml"
+LISTS_INSIDE = {outer for outer, _ in INSIDE}
 NEEDED = ("terms", "families", "nozzles", "coatings", "pumps", "surfaces", "crews", "exposures")
 
 
@@ -38,29 +42,106 @@ def identity(kind, values):
 
 
 def label(kind, values):
-    """What a person calls a record: its name, 'standard 515', or the sheet of a kind that has but one."""
-    return kind.sheet if kind.upright else " ".join(str(values.get(key)) for key in _named_by(kind))
+    """What a person calls a record: its name, 'standard 515', '2026-07-03', or the sheet of a kind that has but one."""
+    if kind.upright:
+        return kind.sheet
+    parts = [(kind.field_of[key].quantity == "date", values.get(key)) for key in _named_by(kind)]
+    return " ".join(to_date(value).isoformat() if dated and is_number(value) else str(value) for dated, value in parts)
+
+
+@dataclass
+class _Layer:
+    """The records of one kind, and what one folder lays over them. `problems`: those told so far; notes are added."""
+
+    kind: Kind
+    values: list
+    marks: list
+    problems: list
+
+    def __post_init__(self):
+        self.by_identity = {identity(self.kind, values): place for place, values in enumerate(self.values)}
+        self.by_label = {same(label(self.kind, values)): place for place, values in enumerate(self.values)}
+        self.done = {}                       # place -> the mark of what this folder laid there
+        self.changed = set()                 # places where that was a change
+        self.lost = set()                    # names that were to be changed and are not below
+
+    def add(self, values, marks):
+        self.values.append(values)
+        self.marks.append(marks)
+
+    def replace(self, values, marks):
+        """A whole record takes the place of the one of its name, or is added. One that stands twice stays a fault."""
+        place = self.by_identity.get(identity(self.kind, values))
+        if place in self.changed:
+            self.problems.append(self._twice(place, label(self.kind, values), marks[""]))
+        elif place is None or place in self.done:
+            self.add(values, marks)
+        else:
+            below = self.values[place], self.marks[place]
+            self.problems.append(replacing(self.kind, label(self.kind, values), below, (values, marks)))
+            self.values[place], self.marks[place], self.done[place] = values, marks, marks[""]
+
+    def change(self, values, marks, change):
+        """What is stated of a record takes the place of what stands below."""
+        name = change.name or label(self.kind, values)
+        place = self.by_label.get(same(name))
+        if place is None and not change.name:
+            told = f"{self.kind.sheet} '{name}': is added: no such size stands below"
+            self.problems.append(marks[""].problem(told, severity=NOTE))
+            self.add(values, marks)
+        elif place is None:
+            self.lost.add(same(name))
+            self.problems.append(self._missing(name, change.mark))
+        elif place in self.done:
+            self.problems.append(self._twice(place, name, change.mark))
+        else:
+            self.changed.add(place)
+            below, over = (self.values[place], self.marks[place]), (values, marks)
+            self.problems += renamed(self.kind, name, _named_by(self.kind), below, over)
+            self._put(place, placed(below, over, self.problems) if self.kind.key == "coatings" else over)
+
+    def _put(self, place, over):
+        """Lay what is stated, but for the name, over a record."""
+        below, first = (self.values[place], self.marks[place]), over[1][""]
+        named = () if self.kind.upright else _named_by(self.kind)
+        stated = {key: mark for key, mark in over[1].items() if key not in ("", *named)}
+        if stated or self.kind.key not in LISTS_INSIDE:      # a family may be named for its sizes alone
+            self.problems.append(note(self.kind, label(self.kind, below[0]), below[1][""], stated, first))
+        self.values[place], self.marks[place] = merged(below, (over[0], stated))
+        self.done[place] = first
+
+    def _twice(self, place, name, mark):
+        first = self.done[place]
+        hint = f"put both together; the first is in {first.file}:{first.line}"
+        return mark.problem(f"{self.kind.sheet} '{name}': is changed already", hint)
+
+    def _missing(self, name, mark):
+        if not self.by_label:
+            return mark.problem(f"{self.kind.sheet} '{name}': 'change:' needs a record below, and none stands there",
+                                "name the folder below it first: --catalogs catalogs --catalogs THIS")
+        hint = did_you_mean(name, [label(self.kind, values) for values in self.values])
+        return mark.problem(f"{self.kind.sheet}: no record below is called '{name}'", hint)
+
+    def lay(self, values, marks, change):
+        if self.kind.upright and self.values:
+            self._put(0, (values, marks))                # figure by figure
+        elif change:
+            self.change(values, marks, change)
+        else:
+            self.replace(values, marks)
 
 
 def _overlay(under, over):
-    """Records of `over` replace those of `under` by name, or are added; figures of an upright kind one by one. Notes say which."""
+    """Records of `over` replace or change those of `under` by name, or are added; figures of an upright kind too."""
     under.problems += over.problems
+    lost = set()
     for kind in CATALOGS:
-        rows, marks = under.values[kind.key], under.marks[kind.key]
-        places = {identity(kind, values): place for place, values in enumerate(rows)}
-        for values, mark in zip(over.values[kind.key], over.marks[kind.key]):
-            place = 0 if kind.upright and rows else places.pop(identity(kind, values), None)      # a name that stands twice stays a fault
-            if place is None:
-                rows.append(values)
-                marks.append(mark)
-                continue
-            before = marks[place][""]
-            under.problems.append(mark[""].problem(f"{kind.sheet} '{label(kind, values)}': replaces what stands in {before.file}:{before.line}", severity=NOTE))
-            if kind.upright:
-                given = {key: value for key, value in values.items() if key in mark}
-                rows[place], marks[place] = {**rows[place], **given}, {**marks[place], **{key: one for key, one in mark.items() if key}}
-            else:
-                rows[place], marks[place] = values, mark
+        layer = _Layer(kind, under.values[kind.key], under.marks[kind.key], under.problems)
+        for values, marks, change in zip(over.values[kind.key], over.marks[kind.key], over.changes[kind.key]):
+            told = change and not change.name and same(values["family"]) in lost       # that its family is not there
+            if not told:
+                layer.lay(values, marks, change)
+        lost = layer.lost if kind.key == "families" else lost
 
 
 def _leave_out(under, names):
@@ -78,12 +159,13 @@ def load_catalogs(folders, units, job=None):
 
     job: a loaded job, whose own records are laid over all.
     """
-    first, *others = (_load_folder(folder, units) for folder in folders)
-    for over in (*others, *([job.own] if job and job.own else ())):
-        _overlay(first, over)
+    stock = Loaded()
+    for over in (*(_load_folder(folder, units) for folder in folders), *([job.own] if job and job.own else ())):
+        _overlay(stock, over)
     if job:
-        _leave_out(first, job.without)
+        _leave_out(stock, job.without)
     for kind in CATALOGS:
-        if not first.values[kind.key] and kind.key in NEEDED:
-            first.problems.append(documents.Mark(str(folders[0]), 1, 1).problem(f"no '{kind.key}:' in any catalogue of this folder"))
-    return first
+        if not stock.values[kind.key] and kind.key in NEEDED:
+            nowhere = documents.Mark(str(folders[0]), 1, 1)
+            stock.problems.append(nowhere.problem(f"no '{kind.key}:' in any catalogue of this folder"))
+    return stock

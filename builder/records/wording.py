@@ -9,12 +9,19 @@ def limit_text(value, quantity, units):
     return f"{float(f'{shown:.4g}'):,.12g}"
 
 
+def _share_words(low, high):
+    """Both ways to type a share: a cell shows %, a file may hold either."""
+    return f"a share from {low * 100:g} % to {high * 100:g} %, that is {low:g} to {high:g}"
+
+
 def allowed(kind, one, units):
     """What a field may hold, in words: 'a number from 0 to 5,000 ft'."""
     words = one.rule.words(units)
     if one.quantity == "year":
         return words.format(low=int(one.rule.low), high=int(one.rule.high))
     if isinstance(one.rule, Between) and not isinstance(one.rule, Day):
+        if one.quantity == "share":
+            return _share_words(*one.rule.limits())
         low, high = (limit_text(end, one.quantity, units) for end in one.rule.limits())
         unit = "" if SHOWN[one.quantity][0] == "" and not one.quantity.startswith("money") else " " + units.shown(one.quantity)
         words = words.format(low=low, high=high) + unit

@@ -3,7 +3,7 @@ from dataclasses import dataclass
 
 from builder.estimate.estimate import Estimate
 from builder.jobs import Opened
-from builder.problems import Refused
+from builder.problems import Refused, errors
 from builder.records.kinds import CATALOGS
 from builder.records.overlay import load_catalogs
 from builder.review.differ import differences
@@ -27,8 +27,8 @@ def impact(path, catalogs, new_catalogs):
     """What the new catalogues do to one job file or workbook."""
     before = opened(path, catalogs)
     stock = load_catalogs(new_catalogs, before.units)
-    if stock.problems:
-        raise Refused(stock.problems)
+    if errors(stock.problems):
+        raise Refused(errors(stock.problems))
     values = before.values | {kind.key: stock.values[kind.key] for kind in CATALOGS}
     after = Opened(values, before.units, before.settings, Estimate(values, before.units, before.estimate.capacity), [])
     changes = tuple(effect for effect in effects(before, differences(CATALOGS, before.values, values)) if effect.price != 0)

@@ -2,7 +2,7 @@
 from dataclasses import dataclass
 
 from builder.jobs import Opened, facts, fingerprint, from_values, room_for
-from builder.problems import Problem, Refused, did_you_mean
+from builder.problems import Problem, Refused, did_you_mean, errors
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.overlay import label, load_catalogs
 from builder.review.differ import differences
@@ -33,8 +33,8 @@ def reissue(back, catalogs, instead=(), keep=()):
     look = inspect(back, catalogs)
     before = look.taken.opened
     stock = load_catalogs(catalogs, before.units)
-    if stock.problems:
-        raise Refused(stock.problems)
+    if errors(stock.problems):
+        raise Refused(errors(stock.problems))
     _known(before.values, stock.values, instead, back.name)
     values = {kind.key: [dict(row) for row in before.values[kind.key]] for kind in JOBS}
     values |= {kind.key: list(stock.values[kind.key]) for kind in CATALOGS}

@@ -1,24 +1,27 @@
 """What a person typed into a cell as text, where a number or a date belongs: understood, or refused in words."""
 import datetime
 import re
+import unicodedata
 
+from builder.quantities import APOSTROPHE, ascii_digits, avoid, bare
 from builder.rules import EPOCH, Rule, is_number
 
 # How people write units -> the spelling of quantities.SPELLINGS; the longer first.
 WORDS = (
-    ("square feet", "ft2"), ("sq. ft.", "ft2"), ("sq ft", "ft2"), ("sqft", "ft2"), ("ft²", "ft2"), ("sq m", "m2"), ("m²", "m2"),
+    ("square feet", "ft2"), ("sq. ft.", "ft2"), ("sq ft", "ft2"), ("sqft", "ft2"), ("sq m", "m2"),
     ("gallons", "gal"), ("gallon", "gal"), ("litres", "L"), ("liters", "L"), ("litre", "L"), ("liter", "L"), ("l", "L"),
     ("feet", "ft"), ("foot", "ft"), ("inches", "in"), ("inch", "in"), ("metres", "m"), ("meters", "m"), ("metre", "m"), ("meter", "m"),
     ("mils", "mil"), ("hours", "h"), ("hour", "h"), ("hrs", "h"), ("hr", "h"), ("minutes", "min"), ("percent", "%"),
     ("°f", "degF"), ("°c", "degC"), ("f", "degF"), ("c", "degC"),
 )
 _WORDS = {word: unit for word, unit in WORDS}
-_UNIT = re.compile("|".join(rf"(?<![a-z/]){re.escape(word)}(?![a-z0-9/²])" for word, _ in WORDS), re.IGNORECASE)
+_UNIT = re.compile("|".join(rf"(?<![a-z/]){re.escape(word)}(?![a-z0-9/])" for word, _ in WORDS), re.IGNORECASE)
 _QUOTES = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "\u00a0": " ", "\u202f": " ", "\u2009": " "})
 _MONEY_SIGNS = re.compile(r"[$€£]")
 _FEET = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*'(?!')\s*-?""")
 _INCHES = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*(?:"|'')""")
-_ALONE = re.compile(r"[+-]?(?:[1-9]\d*|0)?(?:\.\d+)?(?<=\d)")     # a number without a unit is in that of its column
+_FRACTION = re.compile(r"(?<=\d)(?=[¼-¾⅐-⅞])")                          # 9½
+_GROUPS = re.compile(r"(?<![\w.,/])[1-9]\d{0,2}(?: \d{3})+(?![\d/])")  # 1 062: nobody means 1 ft 062 in
 ERRORS = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!")      # ECMA-376 part 1, 18.18.11 and 18.17.3
 MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december")
 
@@ -41,13 +44,23 @@ def _decimal_point(text):
     return text.replace(number, f"{whole}.{part}")
 
 
-def _number(text, quantity, units):
-    said = _decimal_point(text.translate(_QUOTES).strip())
+def _plain(text):
+    """The text in the letters of a file: 'm²' as 'm2', '9½' as '9 1/2', digits of any script as 0 to 9."""
+    letters = unicodedata.normalize("NFKC", _FRACTION.sub(" ", text)).replace("\u2044", "/").replace("\u03bc", "u")
+    return ascii_digits(letters.translate(_QUOTES)).strip()
+
+
+def _number(text, one, units):
+    """A number without a unit is in that of its column."""
+    quantity, said = one.quantity, _plain(text)
+    avoid(said, (APOSTROPHE,))
+    said = _decimal_point(_GROUPS.sub(lambda found: found[0].replace(" ", ""), said))
     if quantity.startswith("money"):
         said = _MONEY_SIGNS.sub("", said.replace(units.currency, "") if units.currency else said).strip()
     said = _INCHES.sub(r"\1 in ", _FEET.sub(r"\1 ft ", said)).strip() if quantity in ("length", "width") else said
     said = _UNIT.sub(lambda match: _WORDS[match[0].lower()], said)
-    return units.from_cell(float(said), quantity) if _ALONE.fullmatch(said) else units.parse(said, quantity)
+    number = None if quantity == "share" else bare(said)
+    return units.parse(said, quantity, one.unmarked) if number is None else units.from_cell(number, quantity)
 
 
 def _days(year, month, day):
@@ -59,7 +72,7 @@ def _days(year, month, day):
 
 def _date(text):
     """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12; else ValueError."""
-    said = text.strip()
+    said = _plain(text)
     if found := re.fullmatch(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ]00:00(?::00)?)?", said):
         return _days(*found.groups())
     if found := re.fullmatch(r"(\d\d?)\.\s*(\d\d?)\.\s*(\d{4})", said):
@@ -96,6 +109,6 @@ def understood(value, one, units):
     if is_number(value):
         return value
     try:
-        return units.settle(_date(value) if one.quantity == "date" else _number(value, one.quantity, units), one.quantity)
+        return units.settle(_date(value) if one.quantity == "date" else _number(value, one, units), one.quantity)
     except (OverflowError, ZeroDivisionError):
         raise ValueError(f"'{value}' is not a number") from None

@@ -1,0 +1,104 @@
+"""A record that states only what differs from the record of its name below: `change: Exterior acrylic satin`.
+
+What is stated takes the place of what stands below, a blank clears it, all else stays. A pack is found by its size, as
+a nozzle is: the price of the five-gallon pack is `packs: [{size: 5 gal, pack_price: 215.00}]`, whichever pack that is.
+A record here is (values, marks); a value is stated where it has a mark, a blank one too.
+"""
+from itertools import takewhile
+from math import inf, isclose
+
+from builder.documents import Mark
+from builder.problems import NOTE, errors
+from builder.rules import is_number, same
+
+SLOTS = tuple((f"pack{number}_size", f"pack{number}_price") for number in (1, 2, 3))
+
+
+def written(kind, keys):
+    """Fields as a file writes them, each once: 'viscosity, orifice.min, packs'."""
+    steps = (one.steps for one in kind.fields if one.key in keys)
+    return ", ".join(dict.fromkeys(".".join(takewhile(lambda step: isinstance(step, str), path)) for path in steps))
+
+
+def note(kind, name, below, stated, place):
+    """What is changed of the record below, as a note at `place`. stated: the keys that are."""
+    told = f"{kind.sheet}: " if kind.upright else f"{kind.sheet} '{name}': "
+    told += f"changes {written(kind, stated) or 'nothing'} of {below.file}:{below.line}"
+    money = any(kind.field_of[key].quantity.startswith("money") for key in stated)
+    if money and "priced_on" in kind.field_of and "priced_on" not in stated:
+        told += "; priced_on stays as it is there"
+    return place.problem(told, severity=NOTE)
+
+
+def replacing(kind, name, below, over):
+    """That a whole record takes the place of one below, and what of that one is gone, as a note."""
+    (values, marks), (new, stated) = below, over
+    gone = {key for key, value in values.items() if value is not None and new.get(key) is None and key not in stated}
+    told = f"{kind.sheet} '{name}': replaces what stands in {marks[''].file}:{marks[''].line}"
+    if gone:
+        hint = "'change:' in place of 'name:' keeps what is not stated"
+        return stated[""].problem(f"{told}, without its {written(kind, gone)}", hint, NOTE)
+    return stated[""].problem(told, severity=NOTE)
+
+
+def merged(below, over):
+    """A record with what is stated over it."""
+    (values, marks), (new, stated) = below, over
+    return {**values, **{key: new.get(key) for key in stated}}, {**marks, **stated}
+
+
+def renamed(kind, name, named_by, below, over):
+    """A problem for each part of the name that is stated otherwise than it stands below."""
+    for key in named_by:
+        if key in over[1] and same(over[0].get(key)) != same(below[0].get(key)):
+            hint = f"leave '{key}:' out, or write a whole record under the new {key}"
+            yield over[1][key].problem(f"{kind.sheet} '{name}': a changed record keeps its {key}", hint)
+
+
+def placed(below, over, problems):
+    """What is stated, its packs standing where those of their size stand below, new ones in their order."""
+    old, new = (_packs(*one) for one in (below, over))
+    if all(value is None for pack in new for value, _ in pack):
+        return over                                         # no pack is stated, or all are cleared
+    added = False
+    for size, price in new:
+        where = next((pack for pack in old if _alike(pack[0][0], size[0])), None)
+        if size[0] is None:
+            _tell(problems, size[1] or price[1], "a pack of a changed record is found by its size",
+                  "as in '{size: 5 gal, pack_price: 215.00}'")
+        elif where is None and len(old) == len(SLOTS):
+            _tell(problems, size[1], f"more packs than the {len(SLOTS)} that a coating can have",
+                  "write the record whole, with 'name:' and the packs it is to have")
+        elif where is None:
+            old.append([size, price])
+            added = True
+        elif price[1] is not None:
+            where[1] = price
+    if added:
+        old.sort(key=lambda pack: pack[0][0] if is_number(pack[0][0]) else inf)
+    ours = {key for slot in SLOTS for key in slot}
+    values, marks = ({key: value for key, value in part.items() if key not in ours} for part in over)
+    for slot, pack in zip(SLOTS, old):
+        for key, (value, mark) in zip(slot, pack):
+            values[key] = value
+            marks |= {key: mark} if mark else {}
+    return values, marks
+
+
+def _packs(values, marks):
+    """[(size, its mark), (price, its mark)] of every pack of which something is stated."""
+    packs = ([(values.get(key), marks.get(key)) for key in slot] for slot in SLOTS)
+    return [pack for pack in packs if any(mark for _, mark in pack)]
+
+
+def _alike(one, other):
+    if is_number(one) and is_number(other):
+        return isclose(one, other, rel_tol=1e-9)
+    return one is not None and one == other
+
+
+def _tell(problems, mark, message, hint):
+    """Add a problem, but none where an error is told already."""
+    told = {Mark(problem.file, problem.line, problem.column) for problem in errors(problems)}
+    if mark not in told:
+        problems.append(mark.problem(message, hint))
