@@ -9,6 +9,7 @@ from openpyxl.utils.cell import get_column_letter, range_boundaries
 from openpyxl.utils.datetime import to_excel
 
 from builder.quantities import Units
+from builder.records.job import LINES
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.load import load_record
 from builder.records.overlay import label
@@ -19,6 +20,7 @@ from builder.workbook import safe
 from builder.workbook.cells import loaded
 
 LARGEST = 50_000               # cells under one name, at most
+INPUTS = 60_000                # cells under the names of all inputs; a book of 2,000 lines has 27,000
 DIGITS = 1e-9                  # of a number, beyond which another one was typed
 FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
 
@@ -142,6 +144,7 @@ def returned(source):
     gone = [words for kind in KINDS.values() for words in _gone(back, kind)]
     if gone and back.settings["schema"] == SCHEMA:
         raise safe.refused(back.name, "the names by which these inputs are found were deleted or point nowhere: " + "; ".join(gone), safe.PUT_BACK)
+    _spanned(back)
     for kind in KINDS.values():
         back.values[kind.key] = _rows(back, kind)
         if not kind.upright:
@@ -150,6 +153,19 @@ def returned(source):
     for kind in CATALOGS:
         back.values[kind.key] = [_restored(row, back.issued[kind.key].get(label(kind, row), {})) for row in back.values[kind.key]]
     return back
+
+
+def _spanned(back):
+    """Refuses names of inputs that span more than an estimate can have rows, each or all together."""
+    whole = 0
+    for kind in KINDS.values():
+        for one in kind.fields:
+            area = back.area(kind.key, one.key)
+            cells = (area.bottom - area.top + 1) * (area.right - area.left + 1) if area else 0
+            whole += cells
+            if cells > LINES or whole > INPUTS:
+                words = f"{kind.sheet}, {one.title}: the name of its cells spans {cells:,}, more than an estimate has"
+                raise safe.refused(back.name, words, safe.PUT_BACK)
 
 
 def _gone(back, kind):
