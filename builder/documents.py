@@ -8,9 +8,11 @@ from dataclasses import dataclass, field
 
 import yaml
 
+from builder.files import get
 from builder.problems import ERROR, Problem, Refused
 
 MOST_BYTES, MOST_NODES, MOST_DEPTH = 2_000_000, 100_000, 12
+MOST_OF_KEY = 200                                              # letters
 MOST_LETTERS = 32_767                                          # what a cell can hold
 HIDDEN_BREAK = re.compile(r"\r(?!\n)|[\u0085\u2028\u2029]")     # YAML ends a line there; counting lines by the usual one goes astray
 SLIPS = (           # what a file that is no YAML may hold: what to look for in a line, what is wrong, what to do
@@ -100,6 +102,8 @@ class _Reader:
         for key, value in node.value:
             if not isinstance(key, yaml.ScalarNode):
                 self.stop(key, "a key must be a plain word")
+            if len(key.value) > MOST_OF_KEY:
+                self.stop(key, f"a key of more than {MOST_OF_KEY} letters", "a key is one word before a colon")
             if key.value in entries:
                 first = entries[key.value][0]
                 self.problems.append(self.mark(key).problem(f"'{key.value}' stands twice", f"the first is in line {first.line}"))
@@ -111,9 +115,9 @@ class _Reader:
 def read(path):
     """The file as a Mapping of marked texts. Refused when it is not one strict YAML mapping."""
     try:
-        data = path.read_bytes()
-    except OSError as error:
-        raise Refused([Mark(str(path), 1, 1).problem(f"cannot read the file: {error.strerror or error}")]) from None
+        data = get(path, MOST_BYTES)
+    except ValueError as error:
+        raise Refused([Mark(str(path), 1, 1).problem(*error.args)]) from None
     return parse(data, str(path))
 
 

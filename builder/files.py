@@ -1,50 +1,151 @@
-"""Files appear whole or not at all, and nothing is overwritten that this program did not write or that was changed since."""
-import hashlib
+"""Files are taken in if they are files; they appear whole or not at all; nothing of a person's is overwritten."""
+
+import contextlib
+import errno
 import os
-import re
-import tempfile
-import zipfile
+import secrets
+import stat
+import unicodedata
 from pathlib import Path
 
-from builder.problems import Problem, Refused
+from builder import seals
+from builder.problems import Misused, Problem, Refused
 
-CREATED = "2026-01-01T00:00:00Z"         # every book we write says so; a program that saves it says otherwise
-SEAL = f"=_wetfilm_{'0' * 32}"           # in a draft, as it is composed; its zeros make way for a digest of all of it
+NO_FILE = "this is not a file"
+WORDS = {
+    errno.ENOENT: "there is no such file or folder",
+    errno.EACCES: "it is not allowed to this user",
+    errno.EPERM: "it is not allowed to this user",
+    errno.ENOTDIR: "a file stands where a folder would have to be",
+    errno.EEXIST: "a file stands where a folder would have to be",
+    errno.EISDIR: "it is a folder",
+    errno.ENAMETOOLONG: "its name is too long",
+    errno.ELOOP: "its links lead in a circle",
+    errno.ENOSPC: "the disk is full",
+    errno.EDQUOT: "the disk space allowed is used up",
+    errno.EROFS: "the disk is read-only",
+    errno.EBUSY: "another program holds it",
+}
 
 
-def sealed(data):
-    """The bytes of a draft with a digest of themselves in the place of SEAL."""
-    return data.replace(SEAL.encode(), f"=_wetfilm_{hashlib.sha256(data).hexdigest()[:32]}".encode())
+def words(error):
+    """An OSError in words that do not hang on the system or its language; a path that none can have."""
+    if not isinstance(error, OSError):
+        return "its name holds a sign that no name may hold"
+    return WORDS.get(error.errno, f"the system refuses it, error {error.errno}")
 
 
-def untouched(path):
-    """Whether a file is a workbook or a draft of ours that no other program has saved."""
+def get(path, most):
+    """The bytes of a file, `most` and one more at most. ValueError(words) where it is no file or cannot be read."""
     try:
-        if Path(path).suffix == ".eml":
-            data = Path(path).read_bytes()
-            return sealed(re.sub(rb"=_wetfilm_[0-9a-f]{32}", SEAL.encode(), data)) == data and b"=_wetfilm_" in data
-        with zipfile.ZipFile(path) as parts:
-            return (f">{CREATED}</dcterms:modified>" in parts.read("docProps/core.xml").decode()
-                    and b">wetfilm " in parts.read("docProps/custom.xml"))
-    except (OSError, zipfile.BadZipFile, KeyError, UnicodeDecodeError):
+        if stat.S_ISREG(os.stat(path).st_mode):
+            with open(path, "rb") as stream:
+                return stream.read(most + 1)
+    except (OSError, ValueError) as error:  # ValueError: a path with a zero byte
+        raise ValueError(f"cannot read the file: {words(error)}") from None
+    raise ValueError(NO_FILE)  # a pipe or a device may never end
+
+
+def apart(written, read):
+    """Refuse a command that would write over a file it reads, or one file twice, however they are spelled.
+
+    written: (path, what it is made of); read: paths.
+    """
+    places = {}
+    for path, source in written:
+        for one in read:
+            if _same_file(path, one):
+                raise Misused(
+                    [Problem(str(path), 0, 0, "this is a file that the command reads", "name another with -o")]
+                )
+        place = unicodedata.normalize("NFC", str(_real(path))).casefold()  # as file systems that ignore case have it
+        if place in places:
+            raise Misused(
+                [
+                    Problem(
+                        str(path),
+                        0,
+                        0,
+                        f"both {places[place]} and {source} would be written there",
+                        "build them one by one, with -o",
+                    )
+                ]
+            )
+        places[place] = source
+
+
+def _same_file(one, other):
+    try:
+        return os.path.samefile(one, other)
+    except (OSError, ValueError):  # one of them is not there
         return False
 
 
+def _real(path):
+    """The path that links lead to; the path itself where they lead nowhere."""
+    try:
+        return Path(os.path.realpath(path))
+    except (OSError, ValueError):
+        return Path(path)
+
+
 def put(path, data, force=False):
-    """Write bytes to a path. Refused where that would lose somebody's work."""
-    path = Path(path)
-    if path.exists() and not force and not untouched(path):
-        raise Refused([Problem(str(path), 1, 1, "this file was not written by wetfilm, or was changed since", "name another with -o, or use --force")])
+    """Write bytes to a path, through links. Refused where that would lose somebody's work."""
+    target = _real(path)
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        number, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
-    except OSError as error:
-        raise Refused([Problem(str(path), 1, 1, f"cannot be written: {error.strerror}")]) from None
+        mode = _mode(target)
+        if str(path).endswith(("/", os.sep)) or mode is not None and not stat.S_ISREG(mode):
+            raise Refused([Problem(str(path), 0, 0, NO_FILE, "name a file, as in out/boathouse.xlsx")])
+        if mode is not None and not force:
+            with target.open("rb") as stream:
+                against = seals.kept(stream.read(seals.LARGEST + 1), data)
+            if against:
+                raise Refused([Problem(str(path), 0, 0, *against)])
+        target.parent.mkdir(parents=True, exist_ok=True)
+        _replace(target, data, mode)
+    except (OSError, ValueError) as error:
+        raise Refused(
+            [Problem(str(path), 0, 0, f"cannot be written: {words(error)}", "name another with -o")]
+        ) from None
+
+
+def _mode(path):
+    """The mode of what stands at a path; None where nothing does."""
     try:
+        return path.stat().st_mode
+    except FileNotFoundError:
+        return None
+
+
+def _replace(target, data, mode):
+    """The bytes beside their place, on the disk, then moved there in one step.
+
+    mode: of what stood there, None for a new file.
+    """
+    part = target.with_name(f".wetfilm-{secrets.token_hex(8)}")
+    try:
+        number = os.open(
+            part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666 if mode is None else 0o600
+        )
         with os.fdopen(number, "wb") as stream:
             stream.write(data)
-        os.chmod(name, 0o644)
-        os.replace(name, path)
-    except OSError as error:
-        os.unlink(name)
-        raise Refused([Problem(str(path), 1, 1, f"cannot be written: {error.strerror}")]) from None
+            stream.flush()
+            os.fsync(number)
+        if mode is not None:
+            os.chmod(part, stat.S_IMODE(mode))
+        os.replace(part, target)
+    except BaseException:  # an interruption from the keyboard too
+        with contextlib.suppress(OSError):
+            part.unlink()
+        raise
+    _settle(target.parent)
+
+
+def _settle(folder):
+    """Put the name on the disk as well, where the system can."""
+    with contextlib.suppress(OSError):
+        number = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(number)
+        finally:
+            os.close(number)

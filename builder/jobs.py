@@ -1,14 +1,17 @@
 """A job with its catalogues, loaded, judged and estimated; its problems with their places in the files."""
+import contextlib
 import hashlib
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder import __version__
-from builder.documents import Mark
+from builder.documents import MOST_BYTES, Mark
 from builder.estimate.estimate import Estimate, capacities
 from builder.faults import doubts, faults
+from builder.files import get
 from builder.problems import ERROR, WARNING, errors
 from builder.quantities import Units
+from builder.records.job import LINES
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import load_job
 from builder.records.overlay import STARTER, load_catalogs
@@ -58,7 +61,8 @@ def fingerprint(folders):
     for folder in folders:
         for path in sorted(Path(folder).glob("*.yaml")):
             if path.name != STARTER:
-                digest.update(path.read_bytes())
+                with contextlib.suppress(ValueError):    # what is no file is told where catalogues are loaded
+                    digest.update(get(path, MOST_BYTES))
     return digest.hexdigest()[:12]
 
 
@@ -93,7 +97,7 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     stock = load_catalogs(catalogs, job.units, job)
     values = {kind.key: stock.values[kind.key] for kind in CATALOGS} | {kind.key: job.values[kind.key] for kind in JOBS}
     marks = {kind.key: stock.marks[kind.key] for kind in CATALOGS} | {kind.key: job.marks[kind.key] for kind in JOBS}
-    room = capacities(lines or room_for(values))
+    room = capacities(lines or min(room_for(values), LINES))
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
     problems += [marks[key][room[key]][""].problem(f"more than {room[key]} rows of {key}") for key in room if len(marks.get(key, ())) > room[key]]

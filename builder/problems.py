@@ -1,9 +1,11 @@
 """A problem in a file: where it stands, what was found, what to write instead."""
 import difflib
 import json
+import unicodedata
 from dataclasses import asdict, dataclass
 
 ERROR, WARNING, NOTE = "error", "warning", "note"
+LONGEST, END = 2_000, 400      # letters of a printed line, and of its end, where the hint stands, if it is longer
 
 
 @dataclass(frozen=True, order=True)
@@ -28,7 +30,9 @@ class Problem:
 
 
 class Refused(Exception):
-    """The command cannot go on; `problems` says why, in words for the person who asked."""
+    """The command cannot go on; `problems` says why, in words for the person who asked. status: of its exit."""
+
+    status = 1
 
     def __init__(self, problems):
         self.problems = sorted(problems)
@@ -40,9 +44,26 @@ def errors(problems):
     return [problem for problem in problems if problem.severity == ERROR]
 
 
-def as_json(problems):
-    """The problems, sorted, as a JSON array."""
-    return json.dumps([asdict(problem) for problem in sorted(problems)], indent=2, ensure_ascii=False)
+class Misused(Refused):
+    """The command itself is wrong: it would do harm, whatever its files hold."""
+
+    status = 2
+
+
+def on_one_line(text):
+    """Foreign text as it may be printed: what breaks the line, steers the screen or turns letters round, as its escape.
+
+    Not endless.
+    """
+    def harmless(letter):
+        return letter.isprintable() or unicodedata.category(letter) == "Zs"
+    text = text if len(text) <= LONGEST else f"{text[:LONGEST - END]} … {text[-END:]}"
+    return "".join(letter if harmless(letter) else letter.encode("unicode_escape").decode() for letter in text)
+
+
+def as_json(problems, plain=False):
+    """The problems, sorted, as a JSON array. plain: in ASCII alone."""
+    return json.dumps([asdict(problem) for problem in sorted(problems)], indent=2, ensure_ascii=plain)
 
 
 def did_you_mean(word, known):

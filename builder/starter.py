@@ -2,6 +2,7 @@
 import shutil
 from pathlib import Path
 
+from builder.files import words
 from builder.jobs import SHIPPED
 from builder.problems import Problem, Refused
 
@@ -13,11 +14,12 @@ EXAMPLE = "boathouse.yaml"
 def new(folder):
     """Catalogues and an example job in a new folder. Refused where something stands there already."""
     folder = Path(folder)
-    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-        raise Refused([Problem(str(folder), 1, 1, "something stands there already", "name a folder that is new or empty")])
     try:
+        if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+            hint = "name a folder that is new or empty"
+            raise Refused([Problem(str(folder), 1, 1, "something stands there already", hint)])
         shutil.copytree(SHIPPED[0], folder / "catalogs")
         (folder / EXAMPLE).write_text((EXAMPLES / EXAMPLE).read_text(encoding="utf-8").replace("../catalogs/", "catalogs/"), encoding="utf-8")
-    except OSError as error:
-        raise Refused([Problem(str(folder), 1, 1, f"cannot be written: {error.strerror}")]) from None
+    except (OSError, ValueError) as error:
+        raise Refused([Problem(str(folder), 1, 1, f"cannot be written: {words(error)}")]) from None
     return [folder / "catalogs", folder / EXAMPLE]

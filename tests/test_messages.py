@@ -82,7 +82,7 @@ def test_an_empty_takeoff_is_one_message(tmp_path, capsys):
 
 def test_a_file_that_is_not_there(tmp_path, capsys):
     assert main(["build", str(tmp_path / "none.yaml"), "--catalogs", str(ROOT / "catalogs")]) == 1
-    assert "none.yaml:1:1: cannot read the file: No such file or directory" in capsys.readouterr().err
+    assert "none.yaml:1:1: cannot read the file: there is no such file or folder" in capsys.readouterr().err
 
 
 def test_check_says_everything_at_once(tmp_path, capsys):

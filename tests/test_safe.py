@@ -3,6 +3,8 @@ import io
 import os
 import re
 import struct
+import subprocess
+import sys
 import zipfile
 import zlib
 
@@ -11,14 +13,18 @@ from conftest import ROOT
 from parcels import packed, parts
 
 from builder.cli import main
+from builder.jobs import fingerprint, from_values, open_job
 from builder.problems import Refused
+from builder.records.job import LINES
 from builder.records.versions import SCHEMA
 from builder.workbook import cells, safe
+from builder.workbook.make import make
 from builder.workbook.read import read, returned
 
 DECLARED = '<!DOCTYPE a [<!ENTITY b "c">]>'
 LAUGHS = '<!DOCTYPE a [<!ENTITY b "ha"><!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]>'
 SHEET = "xl/worksheets/sheet3.xml"             # Takeoff
+CROWDED = "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
 
 
 def changed(book, **replaced):
@@ -61,8 +67,9 @@ def test_what_is_no_workbook(tmp_path):
 
 
 def test_what_cannot_be_read_at_all(tmp_path):
-    for path, words in ((tmp_path / "none.xlsx", "cannot read the file: No such file or directory"), (tmp_path, "this is not a file"),
-                        ("a\0b.xlsx", "cannot read the file: embedded null byte")):
+    for path, words in ((tmp_path / "none.xlsx", "cannot read the file: there is no such file or folder"),
+                        (tmp_path, "this is not a file"),
+                        ("a\0b.xlsx", "cannot read the file: its name holds a sign that no name may hold")):
         with pytest.raises(Refused, match=words):
             safe.opened(path)
 
@@ -200,10 +207,41 @@ def test_more_cells_than_an_estimate_has(tmp_path, books):
         "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
 
 
-def test_more_names_than_an_estimate_has(tmp_path, books):
-    names = b"".join(b'<definedName name="mine%d">Start!$A$1</definedName>' % number for number in range(10_000))
-    assert refusal(tmp_path, changed(books["shed"], workbook=lambda old: old.replace(b"</definedNames>", names + b"</definedNames>"))) == \
-        "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
+NAMED = b"".join(b'<definedName%%bname="mine%d">Start!$A$1</definedName>' % number for number in range(13_000))
+
+
+@pytest.mark.parametrize("gap", [b" ", b"\t", b"\n"])
+def test_more_names_than_an_estimate_has(tmp_path, books, gap):
+    crowd = changed(
+        books["shed"],
+        workbook=lambda old: old.replace(b"</definedNames>", NAMED.replace(b"%b", gap) + b"</definedNames>"),
+    )
+    assert refusal(tmp_path, crowd) == CROWDED
+
+
+def test_more_names_in_a_workbook_part_of_another_name(tmp_path, books):
+    contents = parts(books["shed"].data)
+    contents["xl/other.xml"] = contents["xl/workbook.xml"].replace(
+        b"</definedNames>", NAMED.replace(b"%b", b" ") + b"</definedNames>"
+    )
+    contents["xl/_rels/other.xml.rels"] = contents["xl/_rels/workbook.xml.rels"]
+    contents["[Content_Types].xml"] = contents["[Content_Types].xml"].replace(b"/xl/workbook.xml", b"/xl/other.xml")
+    assert refusal(tmp_path, packed(contents)) == CROWDED
+
+
+@pytest.mark.parametrize(
+    "part, end, more",
+    [
+        ("xl/styles.xml", b"</fonts>", b'<font><sz val="9"/></font>'),
+        ("xl/styles.xml", b"</cellXfs>", b'<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/>'),
+        ("[Content_Types].xml", b"</Types>", b'<Override PartName="/a" ContentType="b"/>'),
+        ("xl/_rels/workbook.xml.rels", b"</Relationships>", b'<Relationship Id="q" Type="t" Target="u"/>'),
+    ],
+)
+def test_more_of_anything_that_the_library_keeps_whole(tmp_path, books, part, end, more):
+    contents = parts(books["shed"].data)
+    assert contents[part].count(end) == 1
+    assert refusal(tmp_path, packed(contents | {part: contents[part].replace(end, more * 30_000 + end)})) == CROWDED
 
 
 def test_a_long_formula_shared_by_many_cells(tmp_path, books, monkeypatch):
@@ -231,6 +269,201 @@ def test_numbers_beyond_all_measure_are_text(tmp_path, books):
         path = tmp_path / "book.xlsx"
         path.write_bytes(changed(books["shed"], sheet=re.sub(cell, rb"\g<1>" + value, parts(books["shed"].data)[SHEET])))
         assert isinstance(read(path)[0]["takeoff"][0]["height"], str)
+
+
+@pytest.mark.parametrize("letters, refused", [(32_767, False), (32_768, True)])
+@pytest.mark.parametrize("shared", [False, True])
+def test_more_text_than_a_cell_can_hold(tmp_path, books, letters, refused, shared):
+    """The format holds 32,767 letters in a cell (common practice, no source); more would break what is built of it."""
+    contents, text = parts(books["shed"].data), b"x" * letters
+    text_of = {
+        True: b' t="s"><v>%d</v></c>' % contents["xl/sharedStrings.xml"].count(b"<si>"),
+        False: b' t="inlineStr"><is><t>' + text + b"</t></is></c>",
+    }
+    contents[SHEET] = re.sub(
+        rb'<c r="B7"( s="\d+")[^>]*(?:/>|>.*?</c>)', rb'<c r="B7"\1' + text_of[shared], contents[SHEET], count=1
+    )
+    contents["xl/sharedStrings.xml"] = contents["xl/sharedStrings.xml"].replace(
+        b"</sst>", b"<si><r><t>x</t></r><r><t>" + text[1:] + b"</t></r></si></sst>"
+    )
+    if refused:
+        assert (
+            refusal(tmp_path, packed(contents))
+            == "a cell of the sheet Takeoff, in row 7, holds more than 32,767 letters "
+            "(no spreadsheet program writes that: shorten it)"
+        )
+    else:
+        values, units, settings = read(io.BytesIO(packed(contents)))
+        assert values["takeoff"][2]["place"] == "x" * letters and make(from_values(values, units, settings))
+
+
+def test_a_catalogue_record_that_fits_no_cell(tmp_path, books):
+    """Each text of it does; on the sheet As issued they stand together."""
+    values, units, settings = read(books["shed"].path)
+    values["coatings"][0]["source"] = '"' * 32_000
+    book = from_values(values, units, settings)
+    back = returned(io.BytesIO(make(book)))
+    assert (
+        back.values["coatings"] == values["coatings"] and values["coatings"][0]["name"] not in back.issued["coatings"]
+    )
+
+
+def test_a_directory_that_points_before_the_file(tmp_path, books):
+    data = books["shed"].data
+    end = data.rindex(b"PK\x05\x06")  # APPNOTE.TXT 4.3.16: the directory's offset is 16 bytes on
+    for offset in (len(data) + 5000, 2**32 - 2):
+        assert (
+            refusal(tmp_path, data[: end + 16] + struct.pack("<I", offset) + data[end + 20 :])
+            == "it is cut off or damaged (get it again, or ask for it again)"
+        )
+
+
+@pytest.mark.parametrize(
+    "area, cells",
+    [(b"'Takeoff'!$G$5:$G$49000", "48,996"), (b"'Takeoff'!$G$5:$CZN$7", "8,136"), (b"'Takeoff'!$G$5:$G$2005", "2,001")],
+)
+def test_inputs_stretched_further_than_an_estimate_has_rows(tmp_path, books, area, cells):
+    book = changed(
+        books["shed"],
+        workbook=lambda old: re.sub(rb'(<definedName name="takeoff_length">)[^<]*', rb"\g<1>" + area, old),
+    )
+    assert refusal(tmp_path, book) == (
+        f"Takeoff, Length: the name of its cells spans {cells}, more than an estimate has "
+        "(put back what stood there, or build the book again)"
+    )
+
+
+def test_all_inputs_stretched_a_little(tmp_path, books):
+    book = changed(
+        books["shed"],
+        workbook=lambda old: re.sub(
+            rb"(<definedName name=\"(?:coatings|takeoff|pumps|surfaces|coats)_\w+\">'\w+'!\$\w+\$5:\$\w+\$)\d+",
+            rb"\g<1>1904",
+            old,
+        ),
+    )
+    assert re.fullmatch(r".* spans 1,900, more than an estimate has \(put back.*", refusal(tmp_path, book))
+
+
+def test_a_job_of_more_lines_than_a_book_is_read_back_with(tmp_path):
+    text = (ROOT / "tests/data/shed.yaml").read_text()  # it has six
+    lines = "".join("  - {system: Boards, length: 10 ft, height: 8 ft}\n" for _ in range(LINES - 6))
+    job = tmp_path / "job.yaml"
+    for more, answers in (
+        ("", []),
+        ("  - {system: Boards, length: 10 ft, height: 8 ft}\n" * 2, ["more than 2000 rows of takeoff"]),
+    ):
+        job.write_text(text.replace("takeoff:\n", f"takeoff:\n{lines}{more}"))
+        opened = open_job(job, [ROOT / "catalogs"])
+        assert [problem.message for problem in opened.errors] == answers and opened.settings["lines"] == LINES
+
+
+def alone(*arguments, timeout=60):
+    """A command in a process of its own: exit status, what it said on stderr, its memory in MB (0 where none is told).
+
+    The timeout makes a failure of a hang.
+    """
+    program = """
+import pathlib, sys
+from builder.cli import main
+status, about = main(sys.argv[1:]), pathlib.Path("/proc/self/status")
+peak = [line for line in about.read_text().splitlines() if "VmHWM" in line] if about.exists() else ["0 0 kB"]
+print(peak[0].split()[1], file=sys.stderr)
+sys.exit(status)
+"""
+    done = subprocess.run(
+        [sys.executable, "-c", program, *map(str, arguments), "--catalogs", str(ROOT / "catalogs")],
+        cwd=ROOT,
+        timeout=timeout,
+        check=False,
+        stdin=subprocess.DEVNULL,
+        capture_output=True,
+        text=True,
+    )
+    said, _, peak = done.stderr.rstrip().rpartition("\n")
+    return done.returncode, said, int(peak) / 1000
+
+
+HEAVY = {  # what took a minute or half a gigabyte -> the parts in which it is bent
+    "names": lambda old: {
+        "xl/workbook.xml": old["xl/workbook.xml"].replace(
+            b"</definedNames>", NAMED.replace(b"%b", b"\t") * 12 + b"</definedNames>"
+        )
+    },
+    "stretched": lambda old: {
+        "xl/workbook.xml": re.sub(
+            rb"(<definedName name=\"takeoff_\w+\">'Takeoff'!\$\w+\$5:\$\w+\$)\d+",
+            rb"\g<1>49000",
+            old["xl/workbook.xml"],
+        ),
+        SHEET: old[SHEET].replace(b"</sheetData>", b'<row r="48999"><c r="D48999"><v>1</v></c></row></sheetData>'),
+    },
+    "fonts": lambda old: {
+        "xl/styles.xml": old["xl/styles.xml"].replace(
+            b"</fonts>", b'<font><sz val="9"/></font>' * 300_000 + b"</fonts>"
+        )
+    },
+    "rows": lambda old: {
+        SHEET: old[SHEET].replace(
+            b"</sheetData>", b"".join(b'<row r="%d" ht="9"/>' % row for row in range(300, 500_300)) + b"</sheetData>"
+        )
+    },
+}
+
+
+@pytest.mark.parametrize("bent", HEAVY)
+def test_hostile_books_take_no_memory(tmp_path, books, bent):
+    """300 MB bound what took 330 to 640; an ordinary book takes 165."""
+    path, contents = tmp_path / "book.xlsx", parts(books["shed"].data)
+    path.write_bytes(packed(contents | HEAVY[bent](contents)))
+    status, said, peak = alone("inspect", path)
+    assert peak < 300
+    assert (
+        (status, said) == (0, "")
+        if bent == "rows"
+        else status == 1 and said.startswith(f"{path}: ") and "\n" not in said
+    )
+
+
+@pytest.mark.parametrize("name", ["pipe", "/dev/zero", "folder"])
+@pytest.mark.parametrize("command", ["check", "build"])
+def test_a_job_that_is_no_file(tmp_path, monkeypatch, capsys, name, command):
+    if name == "folder" and command == "check":
+        pytest.skip("a folder is checked as one of catalogues")
+    monkeypatch.chdir(tmp_path)
+    os.mkfifo("pipe")
+    os.mkdir("folder")
+    assert main([command, name, "--catalogs", str(ROOT / "catalogs")]) == 1
+    assert "".join(capsys.readouterr()) == f"{name}:1:1: this is not a file\n" and not os.path.exists("out")
+
+
+def test_a_pipe_among_the_catalogues(tmp_path, monkeypatch, books, capsys):
+    """Neither loading them nor their fingerprint waits for it."""
+    for path in (ROOT / "catalogs").glob("*.yaml"):
+        (tmp_path / path.name).write_bytes(path.read_bytes())
+    os.mkfifo(tmp_path / "x.yaml")
+    for command in (
+        ["check", str(tmp_path)],
+        ["build", str(ROOT / "tests/data/shed.yaml"), "-o", str(tmp_path / "book.xlsx"), "--catalogs", str(tmp_path)],
+    ):
+        assert main(command) == 1
+        assert "".join(capsys.readouterr()) == f"{tmp_path}/x.yaml:1:1: this is not a file\n"
+    assert fingerprint([tmp_path]) == fingerprint([ROOT / "catalogs"])
+
+
+@pytest.mark.parametrize(
+    "text, answer",
+    [
+        ("job: {name: " + "a" * 1_999_000 + "}", "1:13: a text of more than 32,767 letters"),
+        ("? " + "a" * 1_999_000 + "\n: b", "1:3: a key of more than 200 letters (a key is one word before a colon)"),
+    ],
+    ids=["a text", "a key"],
+)
+def test_two_megabytes_of_one_line(tmp_path, capsys, text, answer):
+    path = tmp_path / "job.yaml"
+    path.write_text(text)
+    assert main(["check", str(path), "--catalogs", str(ROOT / "catalogs")]) == 1
+    assert "".join(capsys.readouterr()) == f"{path}:{answer}\n"
 
 
 def test_commands_refuse_alike(tmp_path, capsys):

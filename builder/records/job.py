@@ -4,6 +4,7 @@ from builder.records.fields import Check, Field, Kind
 from builder.rules import Between, Day, Name, OneOf, Word, same
 
 SHARE = Between(0, 0.95)
+LINES = 2_000                  # rows of takeoff that a book may have, to be read back
 
 JOB = Kind("job", "Job", upright=True, fields=(
     Field("name", "Job", help="As it stands on the bid."), Field("client", "Client", help="Who asks for the price."),

@@ -10,8 +10,9 @@ from builder.records.kinds import CATALOGS, JOBS
 from builder.review.differ import differences
 from builder.review.effects import effects, nozzles, results
 from builder.review.inspect import inspect
+from builder.seals import BOOK_SEAL
 from builder.workbook.theme import Styles
-from builder.workbook.write import CREATED
+from builder.workbook.write import CREATED, packed
 
 
 @dataclass(frozen=True)
@@ -75,6 +76,7 @@ def as_workbook(found, names):
         book = xlsxwriter.Workbook(stream, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False})
         book.set_properties({"created": CREATED, "comments": "Made by Wetfilm"})
         book.set_custom_property("builder", found.after.settings["builder"])
+        book.set_custom_property("seal", BOOK_SEAL)
         styles = Styles(book, found.before.units)
         for title, header, rows in _sections(found):
             sheet = book.add_worksheet(title)
@@ -90,4 +92,4 @@ def as_workbook(found, names):
             sheet.freeze_panes(4, 0)
             sheet.fit_to_pages(1, 0)
         book.close()
-    return stream.getvalue()
+    return packed(stream)

@@ -10,7 +10,7 @@ from email.message import EmailMessage
 from email.policy import SMTP
 from email.utils import getaddresses
 
-from builder.files import SEAL, sealed
+from builder.seals import SEAL, sealed
 
 XLSX = "application", "vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 LINE, LABEL = 76, 42           # letters of a line of the text, and of a label that stands on one line with its value

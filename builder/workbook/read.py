@@ -10,6 +10,7 @@ from openpyxl.utils.datetime import to_excel
 
 from builder import documents
 from builder.quantities import Units
+from builder.records.job import LINES
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import load_record
 from builder.records.overlay import label
@@ -20,6 +21,7 @@ from builder.workbook import safe
 from builder.workbook.cells import loaded
 
 LARGEST = 50_000               # cells under one name, at most
+INPUTS = 60_000                # cells under the names of all inputs; a book of 2,000 lines has 27,000
 DIGITS = 1e-9                  # of a number, beyond which another one was typed
 FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
 
@@ -157,6 +159,7 @@ def returned(source):
     _settings(back)
     back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
     back.issued = _issued(back)
+    _spanned(back)
     for kind in KINDS.values():
         missing = [one for one in kind.fields if back.area(kind.key, one.key) is None] if back.settings["schema"] == SCHEMA else []
         whole = len(missing) == len(kind.fields)
@@ -168,6 +171,19 @@ def returned(source):
     if all((kind, None) in back.gone for kind in JOBS):
         raise safe.refused(back.name, "the names by which its inputs are found were deleted or point nowhere", safe.PUT_BACK)
     return back
+
+
+def _spanned(back):
+    """Refuses names of inputs that span more than an estimate can have rows, each or all together."""
+    whole = 0
+    for kind in KINDS.values():
+        for one in kind.fields:
+            area = back.area(kind.key, one.key)
+            cells = (area.bottom - area.top + 1) * (area.right - area.left + 1) if area else 0
+            whole += cells
+            if cells > LINES or whole > INPUTS:
+                words = f"{kind.sheet}, {one.title}: the name of its cells spans {cells:,}, more than an estimate has"
+                raise safe.refused(back.name, words, safe.PUT_BACK)
 
 
 def _settings(back):

@@ -10,6 +10,7 @@ import xlsxwriter
 
 from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
+from builder.seals import BOOK_SEAL, sealed_book
 from builder.sheets.book import SHEETS
 from builder.sheets.grammar import cell_value, heading
 from builder.workbook import attention, charts, pages, paper, printed
@@ -203,6 +204,7 @@ def write(layout, estimate, settings):
         book.set_properties({"created": CREATED, "title": f"Estimate: {estimate.job.name or 'blank'}", "comments": "Made by Wetfilm"})
         for key, value in settings.items():
             book.set_custom_property(key, str(value))
+        book.set_custom_property("seal", BOOK_SEAL)
         writer = _Writer(layout, estimate, book, settings["paper"])
         writer.frame()
         for block in layout.blocks:
@@ -223,12 +225,14 @@ _LISTED_AGAIN = re.compile(rb"<HeadingPairs>.*</TitlesOfParts>")   # app.xml may
 
 
 def packed(stream):
-    """The same parts, pressed harder: an eighth off the size for a tenth of a second."""
+    """The same parts, sealed, and pressed harder: an eighth off the size for a tenth of a second."""
     small = io.BytesIO()
-    with zipfile.ZipFile(stream) as parts, zipfile.ZipFile(small, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as book:
-        for part in parts.infolist():
-            data = parts.read(part)
+    with zipfile.ZipFile(stream) as made, zipfile.ZipFile(small, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as book:
+        parts = {part: made.read(part) for part in made.namelist()}
+        parts["docProps/app.xml"] = _LISTED_AGAIN.sub(b"", parts["docProps/app.xml"])
+        parts = sealed_book(parts)
+        for part in made.infolist():
             with book.open(part, "w") as pressed:
                 pressed._compressor = zlib.compressobj(9, zlib.DEFLATED, -15, SHORT)
-                pressed.write(_LISTED_AGAIN.sub(b"", data) if part.filename == "docProps/app.xml" else data)
+                pressed.write(parts[part.filename])
     return small.getvalue()
