@@ -1,8 +1,9 @@
 """The checks, counted."""
 from builder.estimate.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
+from builder.estimate.scenarios import included
 from builder.records.checklist import CLEAR, ITEMS, LOOK, STOP, TABLES
 from builder.records.kinds import KINDS
-from builder.rules import same
+from builder.rules import is_number, same
 
 
 def checks(est):
@@ -24,6 +25,7 @@ def checks(est):
 def _counts(est):
     rows = est.rows
     films, picks = rows["films"], rows["picks"]
+    est.checks.slack = est.terms.slack if is_number(est.terms.slack) else 0.0
     counts = {f"faults_{key}": sum((row.faults or 0) > 0 for row in rows[key]) for key in KINDS}
     counts.update(
         no_lines=not any(row.ready for row in rows["takeoff"]),
@@ -39,12 +41,12 @@ def _counts(est):
         sags=sum(row.sags or 0 for row in films),
         overthinned=sum(row.overthinned or 0 for row in films),
         turbulent=sum(row.turbulent or 0 for row in picks),
-        lead=_lead(est.job, est.terms.slack or 0.0),
+        lead=_lead(est.job, est.checks.slack),
         voc=sum(row.over_voc or 0 for row in films),
         old_prices=sum(row.old or 0 for key in ("coatings", "nozzles") for row in rows[key]),
     )
     counts["area_sum"] = _differ(est, sum(row.measured or 0 for row in rows["areas"]), sum(row.measured or 0 for row in rows["systems"]))
-    counts["gallons_sum"] = _differ(est, sum(row.need * row.scenarios[0] for row in rows["gallons"] if row.live),
+    counts["gallons_sum"] = _differ(est, sum(row.need * included(row, 1) for row in rows["gallons"] if row.live),
                                     sum(row.coats_need for row in rows["purchases"] if row.scenario == 1))
     est.checks.lead_home = float(_lead_home(est.job))
     cost = rows["cost"][0]

@@ -10,7 +10,7 @@ from builder.sheets.grammar import Column as C
 
 def _table(key, *columns, **blocks):
     """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the faults."""
-    beside = f"ROW()-ROW({{{key}.first}})+1"
+    beside = f"ROW()-ROW({{^{KINDS[key].fields[0].key}}})+1"
     links = {word: At(block, beside) for word, block in {"here": key, **blocks}.items()}
     fault = C("shown_fault", "To put right", "text", '{here.fault}&""', "")
     return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links, entered=True)

@@ -89,8 +89,8 @@ class Layout:
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
-            yield f"{block}_first", f"='{first.sheet}'!${letters(first.col)}${first.row}"
-            for name, top, rows in (("headed", HEAD, first.row - HEAD + first.rows), ("all", first.row, first.rows), ("below", first.row + first.rows, BELOW)):
+            for name, top, rows in (("heads", HEAD, 1), ("headed", HEAD, first.row - HEAD + first.rows), ("all", first.row, first.rows),
+                                    ("below", first.row + first.rows, BELOW)):
                 yield f"{block}_{name}", f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}"
 
     def form(self, units):
@@ -125,11 +125,21 @@ class _Scope:
     def resolve(self, text):
         return _BRACES.sub(lambda match: self._refer(match[1]), text)
 
-    def own(self, key, index=0, head=False):
-        """This record's cell in a column of its own block, or that column's header."""
+    def fixed(self, key, index, whole):
+        """The first cell of a column of its own block, or all of its cells."""
+        place = self._own_place(key)
+        first, last = (f"${letters(place.col + index)}${row}" for row in (place.row, place.row + place.rows - 1))
+        return f"{first}:{last}" if whole else first
+
+    def _own_place(self, key):
         place = self.layout.places[self.block.key, key]
         if place.sheet != self.block.sheet:
             raise ValueError(f"{self.block.key}.{key} is not on the sheet {self.block.sheet}: name it through a link")
+        return place
+
+    def own(self, key, index=0, head=False):
+        """This record's cell in a column of its own block, or that column's header."""
+        place = self._own_place(key)
         if head:
             return f"${letters(place.col + index)}${place.row - 1 if self.block.form == 'list' else self.layout.head(place.sheet)}"
         if self.block.form == "card":
@@ -157,23 +167,30 @@ class _Scope:
             return self._number()
         if "." in text:
             return self._elsewhere(*text.split("."))
+        if text[0] in "^*":
+            key, _, index = self._split(text[1:])
+            return self.fixed(key, index, text[0] == "*")
         head = text.startswith("#")
         ends = (self._split(end) for end in text.lstrip("#").split(":"))
         return ":".join(self.own(key, index, head) for key, _, index in ends)
 
     def _elsewhere(self, word, text):
         link = self.block.links.get(word)
-        if link is None and text in ("headed", "all", "first", "below") and (word, text) not in self.layout.places:
+        if link is None and text in ("heads", "headed", "all", "below") and (word, text) not in self.layout.places:
             return f"{word}_{text}"
         key, number, _ = self._split(text)
         target = link.block if link else word
         if (target, key) not in self.layout.places:
             raise ValueError(f"{self.block.key}.{self.column.key}: no column {{{word}.{text}}}")
-        name = f"{target}_{key}"
+        name, place = f"{target}_{key}", self.layout.places[target, key]
         self.layout.used.add(name)
+        in_a_row = place.rows == 1 and place.cols > 1
         if link:
-            return f"INDEX({name},{self.resolve(link.number)}{',' + number if number else ''})"
-        return f"INDEX({name},0,{number})" if number else name
+            record = f"1,{self.resolve(link.number)}" if in_a_row else self.resolve(link.number)
+            return f"INDEX({name},{record}{',' + number if number else ''})"
+        if number and not in_a_row:
+            raise ValueError(f"{self.block.key}.{self.column.key}: a whole copy, {{{word}.{text}}}, is looked at on its own sheet")
+        return f"INDEX({name},1,{number})" if number else name
 
 
 def at_record(template, row, col):
