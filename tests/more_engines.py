@@ -1,0 +1,76 @@
+"""Three more spreadsheet engines, each with the interface of `engines.IronCalc` or, for gnumeric, `engines.Values`."""
+import json
+import subprocess
+from pathlib import Path
+
+import openpyxl
+from openpyxl.utils.datetime import to_excel
+
+NODE = Path(__file__).parent / "support" / "node"
+
+
+class Formualizer:
+    """A workbook in formualizer."""
+
+    def __init__(self, path):
+        import formualizer
+
+        self.book = formualizer.load_workbook(str(path))
+        self.evaluate()
+
+    def put(self, sheet, row, col, value):
+        self.book.set_value(sheet, row, col, None if value == "" else value)
+
+    def evaluate(self):
+        self.book.evaluate_all()
+
+    def get(self, sheet, row, col):
+        return self.book.get_value(sheet, row, col)
+
+
+def gnumeric(paths, into):
+    """Every file recalculated by gnumeric and saved into a folder: the new paths."""
+    into.mkdir(exist_ok=True)
+    made = [into / path.name for path in paths]
+    for path, target in zip(paths, made):
+        subprocess.run(["ssconvert", "--recalc", "-T", "Gnumeric_Excel:xlsx2", str(path), str(target)], capture_output=True, check=True, timeout=300)
+    return made
+
+
+class HyperFormula:
+    """A workbook in HyperFormula, given to it cell by cell since it reads no file. One process of Node holds all that are open."""
+
+    LACKS = ("FIXED",)             # hyperformula.handsontable.com/guide/built-in-functions.html lists those it has
+    process = None
+
+    def __init__(self, path):
+        self.name = str(path)
+        book = openpyxl.load_workbook(path)
+        sheets = {sheet.title: [[_contents(cell) for cell in row] for row in sheet.iter_rows(values_only=True)] for sheet in book}
+        names = [{"name": name, "expression": f"={area.attr_text}"} for name, area in book.defined_names.items()]
+        self._ask({"open": self.name, "sheets": sheets, "names": names})
+        self.evaluate()
+
+    @classmethod
+    def _ask(cls, request):
+        if cls.process is None:
+            cls.process = subprocess.Popen(["node", "recalculate.js"], cwd=NODE, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+        cls.process.stdin.write(json.dumps(request) + "\n")
+        cls.process.stdin.flush()
+        return json.loads(cls.process.stdout.readline())
+
+    def put(self, sheet, row, col, value):
+        self._ask({"put": self.name, "at": {"sheet": sheet, "row": row - 1, "col": col - 1}, "value": None if value == "" else _contents(value)})
+
+    def evaluate(self):
+        self.values = self._ask({"values": self.name})
+
+    def get(self, sheet, row, col):
+        return self.values[sheet][row - 1][col - 1]
+
+
+def _contents(value):
+    """A cell's contents as HyperFormula takes them: a day as its number, text marked as such unless it is a formula."""
+    if hasattr(value, "year"):
+        return to_excel(value)
+    return f"'{value}" if isinstance(value, str) and not value.startswith("=") else value
