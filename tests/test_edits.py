@@ -5,7 +5,7 @@ import pytest
 from conftest import ROOT
 from editing import LiveBook
 from engines import IronCalc
-from more_engines import Formualizer, HyperFormula
+from more_engines import Formualizer, Gnumeric, HyperFormula
 
 from builder.jobs import open_job
 from builder.records.kinds import KINDS
@@ -75,6 +75,16 @@ def test_random_edits_agree_in_other_engines(engine, seed, system, tmp_path, req
     _edits_agree(random.Random(seed), small_book(system, tmp_path, engine), 20)
 
 
+@pytest.mark.parametrize("seed, system", [(7, "us"), (8, "metric")])
+def test_a_book_built_with_many_faults_agrees_in_gnumeric(seed, system, tmp_path, gnumeric_here):
+    """It is not edited there: the book is built of values that were."""
+    draw, book = random.Random(seed), small_book(system, tmp_path)
+    for _ in range(30):
+        book.change(*random_edit(draw, book))
+    again = LiveBook(book.values, book.units, tmp_path, Gnumeric, **SMALL)
+    assert again.estimate().checks.stops > 2 and again.differences() == []
+
+
 def _edits_agree(draw, book, count):
     assert book.estimate().checks.stops == 0 and book.differences() == []
     for number in range(count):
@@ -84,6 +94,13 @@ def _edits_agree(draw, book, count):
         assert book.differences() == [], f"edit {number}: {block}.{key}[{row}] {before!r} -> {value!r}"
         if draw.random() < 0.85:
             book.change(block, key, row, before)
+
+
+def test_an_own_overhead_is_counted_while_terms_have_a_fault(tmp_path):
+    book = small_book("us", tmp_path)
+    book.change("job", "overhead", 0, 0.2)
+    book.change("terms", "cd", 0, "x")
+    assert book.estimate().checks.overhead == 0 and book.differences() == []
 
 
 def test_ties_fall_to_the_earlier_size(tmp_path):
