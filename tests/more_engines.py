@@ -1,9 +1,10 @@
-"""Three more spreadsheet engines, each with the interface of `engines.IronCalc` or, for gnumeric, `engines.Values`."""
+"""Three more spreadsheet engines, each with the interface of `engines.IronCalc`."""
 import json
 import subprocess
 from pathlib import Path
 
 import openpyxl
+from engines import Values
 from openpyxl.utils.datetime import to_excel
 
 NODE = Path(__file__).parent / "support" / "node"
@@ -28,13 +29,17 @@ class Formualizer:
         return self.book.get_value(sheet, row, col)
 
 
-def gnumeric(paths, into):
-    """Every file recalculated by gnumeric and saved into a folder: the new paths."""
-    into.mkdir(exist_ok=True)
-    made = [into / path.name for path in paths]
-    for path, target in zip(paths, made):
-        subprocess.run(["ssconvert", "--recalc", "-T", "Gnumeric_Excel:xlsx2", str(path), str(target)], capture_output=True, check=True, timeout=300)
-    return made
+class Gnumeric(Values):
+    """A workbook that gnumeric has recalculated, to be read: nothing can be put into it."""
+
+    def __init__(self, path):
+        into = path.parent / "gnumeric" / path.name
+        into.parent.mkdir(exist_ok=True)
+        subprocess.run(["ssconvert", "--recalc", "-T", "Gnumeric_Excel:xlsx2", str(path), str(into)], capture_output=True, check=True, timeout=300)
+        super().__init__(into)
+
+    def evaluate(self):
+        """It was."""
 
 
 class HyperFormula:

@@ -19,7 +19,7 @@ The dialect. Two programs that open one workbook must show one figure, so a form
 (`tests/test_dialect.py` holds each to it; DEVELOPERS.md tells what each program does otherwise):
 
     functions   ABS CHOOSE COUNT COUNTA COUNTBLANK COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR ISNUMBER LARGE LEN LN
-                MATCH MAX MID MIN MOD MONTH N NORMSDIST NORMSINV REPT ROUNDUP ROW SMALL SQRT SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE
+                MATCH MAX MID MIN MOD MONTH N NORMDIST NORMSINV REPT ROUNDUP ROW SMALL SQRT SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE
                 WORKDAY YEAR
     INDEX       (column, n) of one column, (row, 1, n) of a row or card, (columns, n, k) of copies. Never an index of 0, nor one
                 index of a row: what needs a whole copy stands on that copy's own sheet, as {*key@}, and others fetch the result
