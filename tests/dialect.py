@@ -79,4 +79,6 @@ def strays(layout, block, column, copy=0):
     yield from _indexes(layout, text)
     for _, *chosen in calls(text, "CHOOSE"):
         yield from (f"CHOOSE of areas: {one}" for one in chosen if any(_shape(layout, one) or ()))
+    for (asked,) in calls(text, "ISBLANK"):
+        yield from (["ISBLANK of an area"] if any(_shape(layout, asked) or ()) else ())
     yield from _blanks(layout, block, re.sub(r'"[^"]*"', '""', column.formula))

@@ -40,6 +40,7 @@ def test_every_function_of_the_dialect_is_used(books):
     ("ROW()-ROW({gallons.need})", "ROW of a name"),
     ("ROWS({takeoff.all})", "function ROWS"), ("COLUMNS({takeoff.headed})", "function COLUMNS"),
     ("COUNTA(INDEX({takeoff.length},{no}))", "a count of found cells"), ("COUNTBLANK(INDEX({takeoff.length},{no}))", "a count of found cells"),
+    ("SUMPRODUCT(--ISBLANK({takeoff.length}))", "ISBLANK of an area"),
     ("SUMPRODUCT(MAX(({gallons.lead}={no})*{gallons.fill}))", "MAX or MIN of an array"),
     ("SUM(CHOOSE({no},{gallons.need},{gallons.fill}))", "CHOOSE of areas: gallons_need"),
     ("N({job.wage})", "N of an input: {job.wage}"), ("1+N({crew.wage})", "N of an input: {crew.wage}"),

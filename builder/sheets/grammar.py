@@ -24,7 +24,7 @@ The dialect. Two programs that open one workbook must show one figure, so a form
     INDEX       (column, n) of one column, (row, 1, n) of a row or card, (columns, n, k) of copies. Never an index of 0, nor one
                 index of a row: what needs a whole copy stands on that copy's own sheet, as {*key@}, and others fetch the result
     ROW         without argument or of a cell, never of a name
-    COUNTA      of an area, never of cells found by INDEX: whether a cell is blank is asked by ISBLANK, or by ="" where an
+    COUNTA      of an area, never of cells found by INDEX: whether one is blank is asked by ISBLANK, a cell at a time, or by ="" where an
                 entered "" is blank too
     N           of what a formula gave (a number, '' or nothing else), never of an input: a blank input counts as 0 in a sum, and
                 may be text only where its row is not `ready`
