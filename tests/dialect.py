@@ -6,9 +6,12 @@ from builder.sheets import grammar
 FUNCTIONS = frozenset(re.search(r"functions {3}([A-Z\s]+)\n {4}INDEX", grammar.__doc__)[1].split())
 RANGE = re.compile(r"\$([A-Z]+)(\$\d+|§):\$([A-Z]+)(\$\d+|§)")
 NEVER = {                      # in a formula whose texts are blanked out
-    "an area that ends at a found cell": re.compile(r":\s*INDEX\(|\):"), "a constant array": re.compile(r"[{}]"),
-    "ROW of a name": re.compile(r"\bROW\((?!\)|\$[A-Z]+\$\d+\))"), "a count of found cells": re.compile(r"\bCOUNT(A|BLANK)\((?![a-z]+_\w+\))"),
-    "MAX or MIN of an array": re.compile(r"\bSUMPRODUCT\((MAX|MIN|SMALL)\("), "an address of another sheet": re.compile("!"),
+    "an area that ends at a found cell": re.compile(r":\s*INDEX\(|\):"),
+    "a constant array": re.compile(r"[{}]"),
+    "ROW of a name": re.compile(r"\bROW\((?!\)|\$[A-Z]+\$\d+\))"),
+    "a count of found cells": re.compile(r"\bCOUNT(A|BLANK)\((?![a-z]+_\w+\))"),
+    "MAX or MIN of an array": re.compile(r"\bSUMPRODUCT\((MAX|MIN|SMALL)\("),
+    "an address of another sheet": re.compile("!"),
 }
 
 
@@ -30,12 +33,8 @@ def _shape(layout, area):
     """(more rows than one, more columns than one) of a name or a range; None for anything else."""
     if match := RANGE.fullmatch(area):
         return match[2] != match[4], match[1] != match[3]
-    block, _, key = next((found for found in (area.partition("_"), ("_".join(area.split("_")[:2]), "", "_".join(area.split("_")[2:])))
-                          if (found[0], found[2]) in layout.places), ("", "", ""))
-    if (block, key) not in layout.places:
-        return None
-    place = layout.places[block, key]
-    return place.block.down and place.rows > 1, place.cols > 1
+    place = next((place for (block, key), place in layout.places.items() if f"{block}_{key}" == area), None)
+    return place and (place.block.down and place.rows > 1, place.cols > 1)
 
 
 def _indexes(layout, text):

@@ -35,7 +35,8 @@ class Gnumeric(Values):
     def __init__(self, path):
         into = path.parent / "gnumeric" / path.name
         into.parent.mkdir(exist_ok=True)
-        subprocess.run(["ssconvert", "--recalc", "-T", "Gnumeric_Excel:xlsx2", str(path), str(into)], capture_output=True, check=True, timeout=300)
+        command = ["ssconvert", "--recalc", "-T", "Gnumeric_Excel:xlsx2", str(path), str(into)]
+        subprocess.run(command, capture_output=True, check=True, timeout=300)
         super().__init__(into)
 
     def evaluate(self):
@@ -43,7 +44,7 @@ class Gnumeric(Values):
 
 
 class HyperFormula:
-    """A workbook in HyperFormula, given to it cell by cell since it reads no file. One process of Node holds all that are open."""
+    """A workbook in HyperFormula, given to it cell by cell since it reads no file. One process holds all that are open."""
 
     LACKS = ("FIXED",)             # hyperformula.handsontable.com/guide/built-in-functions.html lists those it has
     process = None
@@ -51,7 +52,7 @@ class HyperFormula:
     def __init__(self, path):
         self.name = str(path)
         book = openpyxl.load_workbook(path)
-        sheets = {sheet.title: [[_contents(cell) for cell in row] for row in sheet.iter_rows(values_only=True)] for sheet in book}
+        sheets = {sheet.title: [list(map(_contents, row)) for row in sheet.iter_rows(values_only=True)] for sheet in book}
         names = [{"name": name, "expression": f"={area.attr_text}"} for name, area in book.defined_names.items()]
         self._ask({"open": self.name, "sheets": sheets, "names": names})
         self.evaluate()
@@ -59,13 +60,15 @@ class HyperFormula:
     @classmethod
     def _ask(cls, request):
         if cls.process is None:
-            cls.process = subprocess.Popen(["node", "recalculate.js"], cwd=NODE, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+            pipes = {"stdin": subprocess.PIPE, "stdout": subprocess.PIPE}
+            cls.process = subprocess.Popen(["node", "recalculate.js"], cwd=NODE, text=True, **pipes)
         cls.process.stdin.write(json.dumps(request) + "\n")
         cls.process.stdin.flush()
         return json.loads(cls.process.stdout.readline())
 
     def put(self, sheet, row, col, value):
-        self._ask({"put": self.name, "at": {"sheet": sheet, "row": row - 1, "col": col - 1}, "value": None if value == "" else _contents(value)})
+        at = {"sheet": sheet, "row": row - 1, "col": col - 1}
+        self._ask({"put": self.name, "at": at, "value": None if value == "" else _contents(value)})
 
     def evaluate(self):
         self.values = self._ask({"values": self.name})

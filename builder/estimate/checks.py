@@ -36,7 +36,8 @@ def _counts(est):
         no_nozzle=sum(row.sprayed or 0 for row in films) - sum(row.live or 0 for row in picks),
         no_day=rows["days"][0].no_day or 0,
         refused=rows["price"][0].refused or 0,
-        overhead=bool(est.job.overhead is not None and est.terms.ready and same(est.terms.overhead_basis) == "labour hours"),
+        overhead=bool(est.job.overhead is not None and est.terms.ready
+                      and same(est.terms.overhead_basis) == "labour hours"),
         misfit=sum(row.misfit or 0 for row in picks),
         sags=sum(row.sags or 0 for row in films),
         overthinned=sum(row.overthinned or 0 for row in films),

@@ -46,8 +46,8 @@ def reach_use(est):
         row.live = 1.0 if row.ready and est.terms.ready else None
         if not row.live:
             continue
-        row.work = tuple(sum(one.work * included(one, scenario) for one in est.rows["areas"] if one.sound and one.reach_at == row.no)
-                         for scenario in SCENARIOS)
+        own = [one for one in est.rows["areas"] if one.sound and one.reach_at == row.no]
+        row.work = tuple(sum(one.work * included(one, scenario) for one in own) for scenario in SCENARIOS)
         row.days = tuple(labor.steps_up(day.days * work / day.work, est.terms.day_step, est.terms.round_slack) if day.sound and day.work else 0.0
                          for day, work in zip(est.rows["days"], row.work))
         row.hire_cost = tuple(one * (row.hire or 0.0) for one in row.days)

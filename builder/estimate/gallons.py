@@ -68,7 +68,8 @@ def purchases(est):
 def _buy(est, row, coat):
     row.what, row.paint_at = coat.what, coat.coating_at
     paint = est.row("coatings", row.paint_at)
-    row.line_fill = max(other.fill * included(other, row.scenario) for other in est.rows["gallons"] if other.lead == coat.no)
+    alike = [other for other in est.rows["gallons"] if other.lead == coat.no]
+    row.line_fill = max(other.fill * included(other, row.scenario) for other in alike)
     row.touch_up = est.terms.touch_up
     row.total = row.coats_need + row.line_fill + row.touch_up
     offered = tuple((getattr(paint, f"pack{number}_size"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3))

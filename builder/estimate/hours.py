@@ -30,9 +30,10 @@ def pump_use(est):
     """Which pumps run in each scenario."""
     for row in est.rows["pumps"]:
         if row.live:
-            labour = [sum(one.labour * included(one, scenario) for one in est.rows["hours"] if one.pump_at == row.no) for scenario in SCENARIOS]
+            own = [one for one in est.rows["hours"] if one.pump_at == row.no]
+            labour, row.clock = (tuple(sum(getattr(one, key) * included(one, scenario) for one in own) for scenario in SCENARIOS)
+                                 for key in ("labour", "elapsed"))
             row.used = tuple(float(one > 0) for one in labour)
-            row.clock = tuple(sum(one.elapsed * included(one, scenario) for one in est.rows["hours"] if one.pump_at == row.no) for scenario in SCENARIOS)
             row.hire_day = tuple(one * (row.hire or 0.0) for one in row.used)
     pumps = est.rows["pumps"]
     pumps[0].set(clock_most=copies(pumps, "clock", most), hire_day_all=copies(pumps, "hire_day"))
@@ -51,7 +52,8 @@ def tasks(est):
         if row.live:
             _task(est, row, task, est.row("rates", row.rate_at), system)
     rows = est.rows["task_hours"]
-    rows[0].set(**{f"{key}_all": copies(rows, key) for key in ("labour", "visit_hours", "once_material", "visit_material")})
+    summed = ("labour", "visit_hours", "once_material", "visit_material")
+    rows[0].set(**{f"{key}_all": copies(rows, key) for key in summed})
 
 
 def _task(est, row, task, rate, system):

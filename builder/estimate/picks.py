@@ -83,7 +83,8 @@ def _beside_sizes(est):
     rows = est.rows["picks"]
     found = {key: tuple(getattr(row, where) for row in rows) for key, where in told.items()}
     orifices = [[row.orifice[at] for row in est.rows["fit"] if row.orifice[at]] for at, _ in enumerate(rows)]
-    est.rows["fit"][0].set(fitting=tuple(float(len(one)) for one in orifices), largest=tuple(max(one, default=None) for one in orifices), **found)
+    found.update(fitting=tuple(float(len(one)) for one in orifices), largest=tuple(max(one, default=None) for one in orifices))
+    est.rows["fit"][0].set(**found)
 
 
 def _take(est, row, coat, used):

@@ -21,4 +21,5 @@ def most(figures):
 
 def copies(rows, key, gather=sum):
     """Of the rows that have it, the sum of a repeated column copy by copy."""
-    return tuple(gather(getattr(row, key)[at] for row in rows if getattr(row, key) is not None) for at, _ in enumerate(SCENARIOS))
+    told = [getattr(row, key) for row in rows if getattr(row, key) is not None]
+    return tuple(gather(one[at] for one in told) for at, _ in enumerate(SCENARIOS))

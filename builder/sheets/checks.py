@@ -10,7 +10,8 @@ def _differ(one, other):
 
 
 # 40 CFR 745.83: homes and child-occupied buildings before 1978, unless the work is minor; windows never are.
-_LEAD_HOME = 'IF(N({job.ready})=0,0,(({job.building}="home")+({job.building}="child-occupied"))*({job.built}<{constants.lead_year}))'
+_LEAD_HOME = ('IF(N({job.ready})=0,0,(({job.building}="home")+({job.building}="child-occupied"))'
+              "*({job.built}<{constants.lead_year}))")
 _LEAD = ("IF({lead_home}=0,0,--(({job.disturbed_inside}>{constants.lead_inside}*(1+{slack}))"
          '+({job.disturbed_outside}>{constants.lead_outside}*(1+{slack}))+({job.windows_replaced}="yes")>0))')
 
@@ -33,7 +34,8 @@ COUNTS = {
     "voc": "SUM({films.over_voc})",
     "old_prices": "SUM({coatings.old})+SUM({nozzles.old})",
     "area_sum": _differ("SUM({areas.measured})", "SUM({systems.measured})"),
-    "gallons_sum": _differ("SUMPRODUCT(--({gallons.only}=0),{gallons.need})", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.coats_need})"),
+    "gallons_sum": _differ("SUMPRODUCT(--({gallons.only}=0),{gallons.need})",
+                           "SUMPRODUCT(--({purchases.scenario}=1),{purchases.coats_need})"),
     "cost_sum": _differ("{kinds_of_cost}", "{items_of_cost}"),
 }
 
@@ -56,7 +58,8 @@ CHECKS = (
             f"COUNTA({{{kind.key}.headed}})-COUNTA({{{kind.key}.heads}})-SUM({{{kind.key}.filled}})"
             f"+COUNTA({{{kind.key}.below}})") for kind in TABLES),
         C("lead_home", "Home or child-occupied building of the years of lead paint", "count", _LEAD_HOME),
-        C("slack", "Slack of comparisons, none while Terms have none", "number", "IF(ISNUMBER({terms.slack}),{terms.slack},0)"),
+        C("slack", "Slack of comparisons, none while Terms have none", "number",
+          "IF(ISNUMBER({terms.slack}),{terms.slack},0)"),
         C("items_of_cost", "Cost, added up by item", "money", _COST % "items"),
         C("kinds_of_cost", "Cost, added up by kind", "money", _COST % "cost"),
     ), form="upright"),

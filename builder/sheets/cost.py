@@ -22,7 +22,8 @@ COST = Block("cost", "Cost", results_first("no cost materials wages hire tax dir
     C("thinner", "Thinner", "money", _sum("gallons", "thinner_cost")),
     C("nozzles", "Nozzles, by wear", "money", "{sizes.wear_cost_all@no}"),
     C("nozzles_cash", "Nozzles, cash at the counter (not added)", "money", "{sizes.cash_all@no}"),
-    C("task_material", "Material of tasks", "money", "{task_hours.once_material_all@no}+{day.visits}*{task_hours.visit_material_all@no}"),
+    C("task_material", "Material of tasks", "money",
+      "{task_hours.once_material_all@no}+{day.visits}*{task_hours.visit_material_all@no}"),
     C("sundries", "Sundries", "money", "{terms.sundries}*({paint}+{thinner})"),
     C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{task_material}+{sundries}"),
     C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
@@ -49,7 +50,8 @@ COST = Block("cost", "Cost", results_first("no cost materials wages hire tax dir
 def _chance(cost):
     """Chance that the job costs more (E23); 0 or 1 where nothing is uncertain."""
     return (f"IF(({cost}>{{doubt.certain}})*({{doubt.log_spread}}>0)=0,--({{doubt.expected}}>{cost}),"
-            f"NORMDIST(-(LN(MAX({cost}-{{doubt.certain}},0)/{{doubt.mean}})+{{doubt.log_spread}}^2/2)/{{doubt.log_spread}},0,1,1))")
+            f"NORMDIST(-(LN(MAX({cost}-{{doubt.certain}},0)/{{doubt.mean}})+{{doubt.log_spread}}^2/2)"
+            "/{doubt.log_spread},0,1,1))")
 
 
 def _told(chance):

@@ -28,7 +28,8 @@ The dialect. Two programs that open one workbook must show one figure, so a form
                 entered "" is blank too
     N           of what a formula gave (a number, '' or nothing else), never of an input: a blank input counts as 0 in a sum, and
                 may be text only where its row is not `ready`
-    SUMPRODUCT  factors by the comma where one may hold '': a product of '' is an error. Its greatest: SUMPRODUCT(LARGE(...,1))
+    SUMPRODUCT  factors by the comma where one may hold '': a product of '' is an error. Its greatest: SUMPRODUCT(LARGE(...,1)).
+                Marks of rows times marks of copies, (column=n)*(row=k), are as wide and high as the copies they stand beside
     MIN         of cells none of which is blank; a blank one counts as 0 for some and not at all for others
     never       ROWS or COLUMNS of a name, CHOOSE of areas, A1:INDEX(), a constant array, a volatile function, one newer than 2007
 """

@@ -62,5 +62,6 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("once_material", "Material, once", "money", "{material@}*(1-{visits})", **SCENARIOS),
     C("visit_material", "Material a visit", "money", "{material@}*{visits}", **SCENARIOS),
     total("labour", "Labour, once, all tasks", "time"), total("visit_hours", "Labour a visit, all tasks", "time"),
-    total("once_material", "Material, once, all tasks", "money"), total("visit_material", "Material a visit, all tasks", "money"),
+    total("once_material", "Material, once, all tasks", "money"),
+    total("visit_material", "Material a visit, all tasks", "money"),
 )), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")

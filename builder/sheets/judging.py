@@ -10,7 +10,7 @@ def _flag(kind, one, cell):
 
 
 def _filled(kind):
-    """How many cells of a row hold something; 0 where its table has no such row. A cell at a time: no program counts a found row as another."""
+    """How many cells of a row hold something; 0 where its table has no such row. A cell at a time: programs differ in counting a found row."""
     table = f"{{{kind.key}.{kind.fields[0].key}}}"
     cells = "+".join(f"1-ISBLANK({{row.{one.key}}})" for one in kind.fields)
     return f"IF({{no}}>COUNTA({table})+COUNTBLANK({table}),0,{cells})"

@@ -59,8 +59,8 @@ def pumps(units):
 
     def least(*keys):
         """Of pump, hose and a whip that may be missing."""
-        whip = keys[-1]
-        return f'MIN({",".join(f"{{row.{key}}}" for key in keys[:-1])},IF({{row.{whip}}}="",{{row.{keys[0]}}},{{row.{whip}}}))'
+        *others, whip = (f"{{row.{key}}}" for key in keys)
+        return f'MIN({",".join(others)},IF({whip}="",{others[0]},{whip}))'
 
     return judging(KINDS["pumps"], units, (
         C("live", "Pump: worked out", "count", 'IF({job.ready}=1,1,"")'),

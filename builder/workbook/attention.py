@@ -27,7 +27,7 @@ def _checks(writer):
 def _fit(writer):
     """A size that fits shows its cost on straw, the pick of the coat bold in a box; the others say in words why not."""
     sheet, place = writer.sheets["Fit"], writer.layout.places["fit", "shown"]
-    used = writer.layout.places["fit", "used_at"]      # on this sheet: a name of another one is refused by programs that run in a browser
+    used = writer.layout.places["fit", "used_at"]      # on this sheet: a browser's sheets refuse names of another
     cell, pick = f"{letters(place.col)}{place.row}", f"{letters(used.col)}${used.row}"
     area = place.row - 1, place.col, place.row + place.rows - 2, place.col + place.cols - 1
     sheet.conditional_format(*area, {"type": "formula", "criteria": f"=$A{place.row}={pick}", "format": writer.styles.call("pick"),

@@ -1,10 +1,11 @@
 // Workbooks held open in HyperFormula: one request a line on standard input, one answer a line on standard output.
-//   {"open": NAME, "sheets": {title: [[...]]}, "names": [{name, expression}]}    {"put": NAME, "at": {sheet, row, col}, "value": ...}
+//   {"open": NAME, "sheets": {title: [[...]]}, "names": [{name, expression}]}
+//   {"put": NAME, "at": {sheet, row, col}, "value": ...}
 //   {"values": NAME} -> {title: [[...]]}, an error as its text
 const { createInterface } = require('node:readline')
 const { HyperFormula } = require('hyperformula')
 
-// As a spreadsheet program computes (its guide, "Compatibility with Microsoft Excel"), but day 0 as the others have it and no digit rounded off.
+// As other spreadsheet programs compute: see its guide, "Compatibility with Microsoft Excel". No digit is rounded off.
 const options = {
   licenseKey: 'gpl-v3', localeLang: 'en-US', accentSensitive: true, useArrayArithmetic: true, ignoreWhiteSpace: 'any',
   smartRounding: false,
