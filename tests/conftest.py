@@ -63,7 +63,7 @@ def formualizer_here():
 @pytest.fixture(scope="session")
 def hyperformula_here():
     """Closes its process when the tests are done."""
-    _needed(shutil.which("node") and (NODE / "node_modules").exists(), "HyperFormula", "npm ci, in tests/support/node")
+    _needed(shutil.which("node") and (NODE / "node_modules/hyperformula").exists(), "HyperFormula", "npm ci, in tests/support/node")
     yield
     if HyperFormula.process:
         HyperFormula.process.stdin.close()

@@ -64,7 +64,10 @@ class HyperFormula:
             cls.process = subprocess.Popen(["node", "recalculate.js"], cwd=NODE, text=True, **pipes)
         cls.process.stdin.write(json.dumps(request) + "\n")
         cls.process.stdin.flush()
-        return json.loads(cls.process.stdout.readline())
+        answer = cls.process.stdout.readline()
+        if not answer:
+            raise RuntimeError("HyperFormula ended without an answer")
+        return json.loads(answer)
 
     def put(self, sheet, row, col, value):
         at = {"sheet": sheet, "row": row - 1, "col": col - 1}
