@@ -1,10 +1,12 @@
-"""Books built once for all tests, and the plain reason for skipping where LibreOffice is missing."""
+"""Books built once for all tests, and the plain reason for skipping where an engine is missing."""
 import os
 import shutil
+from importlib.util import find_spec
 from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
+from more_engines import NODE, HyperFormula
 
 from builder.jobs import open_job
 from builder.sheets.book import blocks
@@ -34,12 +36,36 @@ def books(tmp_path_factory):
     return built
 
 
+def _needed(there, missing, how):
+    """Skips on a machine without an engine; fails in CI, where it must be."""
+    if there:
+        return
+    if os.environ.get("CI"):
+        pytest.fail(f"{missing} is missing; .ci/run installs it")
+    pytest.skip(f"{missing} is not installed ({how}): this engine is left out")
+
 
 @pytest.fixture(scope="session")
 def libreoffice_here():
-    """Skips on a machine without LibreOffice; fails in CI, where it must be."""
-    if shutil.which("soffice"):
-        return
-    if os.environ.get("CI"):
-        pytest.fail("soffice is missing; .ci/run installs it")
-    pytest.skip("LibreOffice (soffice) is not installed: the second engine is left out")
+    _needed(shutil.which("soffice"), "LibreOffice (soffice)", "Debian's libreoffice-calc")
+
+
+@pytest.fixture(scope="session")
+def gnumeric_here():
+    _needed(shutil.which("ssconvert"), "gnumeric (ssconvert)", "Debian's gnumeric")
+
+
+@pytest.fixture(scope="session")
+def formualizer_here():
+    _needed(find_spec("formualizer"), "formualizer", "pip install -e '.[test]'")
+
+
+@pytest.fixture(scope="session")
+def hyperformula_here():
+    """Closes its process when the tests are done."""
+    _needed(shutil.which("node") and (NODE / "node_modules/hyperformula").exists(), "HyperFormula", "npm ci, in tests/support/node")
+    yield
+    if HyperFormula.process:
+        HyperFormula.process.stdin.close()
+        HyperFormula.process.wait()
+        HyperFormula.process.stdout.close()

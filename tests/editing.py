@@ -14,15 +14,15 @@ SETTINGS = {"units": "us", "currency": "USD", "exchange": 1.0, "paper": "letter"
 
 
 class LiveBook:
-    """A workbook open in IronCalc beside the values it was built from."""
+    """A workbook open in an engine beside the values it was built from."""
 
-    def __init__(self, values, units, folder, **capacity):
+    def __init__(self, values, units, folder, engine=IronCalc, **capacity):
         self.values, self.units = copy.deepcopy(values), units
         self.capacity = capacities(**capacity)
         self.layout = Layout(blocks(units, self.capacity), self.capacity)
         path = folder / "live.xlsx"
         path.write_bytes(write(self.layout, self.estimate(), {**SETTINGS, "units": units.system, "currency": units.currency, "exchange": units.exchange}))
-        self.engine = IronCalc(path)
+        self.engine = engine(path)
 
     def estimate(self):
         return Estimate(self.values, self.units, self.capacity)

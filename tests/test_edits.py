@@ -4,6 +4,8 @@ import random
 import pytest
 from conftest import ROOT
 from editing import LiveBook
+from engines import IronCalc
+from more_engines import Formualizer, Gnumeric, HyperFormula
 
 from builder.jobs import open_job
 from builder.records.kinds import KINDS
@@ -14,13 +16,13 @@ KEPT = ("310", "510", "515", "517", "621", "527", "627", "1223")
 OFTEN = ("coats", "takeoff", "systems", "job", "coatings", "surfaces", "nozzles", "openings", "tasks", "kit", "crews", "pumps", "terms")
 
 
-def small_book(system, folder):
+def small_book(system, folder, engine=IronCalc):
     """The shed with the nozzle catalogue cut down, so that one recalculation is quick."""
     opened = open_job(ROOT / "tests/data/shed.yaml", [ROOT / "catalogs"], system)
     assert not opened.problems
     sizes = [row for row in opened.values["nozzles"] if row["size"] in KEPT]
     opened.values["nozzles"] = sizes[:SMALL["nozzles"] - 1]
-    return LiveBook(opened.values, opened.units, folder, **SMALL)
+    return LiveBook(opened.values, opened.units, folder, engine, **SMALL)
 
 
 def _names(book, block):
@@ -63,15 +65,42 @@ def random_edit(draw, book):
 
 @pytest.mark.parametrize("seed, system", [(1, "us"), (2, "metric"), (3, "us"), (4, "metric")])
 def test_random_edits_agree(seed, system, tmp_path):
+    _edits_agree(random.Random(seed), small_book(system, tmp_path), 80)
+
+
+@pytest.mark.parametrize("seed, system", [(5, "us"), (6, "metric")])
+@pytest.mark.parametrize("engine", [Formualizer, HyperFormula])
+def test_random_edits_agree_in_other_engines(engine, seed, system, tmp_path, request):
+    request.getfixturevalue(f"{engine.__name__.lower()}_here")
+    _edits_agree(random.Random(seed), small_book(system, tmp_path, engine), 20)
+
+
+@pytest.mark.parametrize("seed, system", [(7, "us"), (8, "metric")])
+def test_a_book_built_with_many_faults_agrees_in_gnumeric(seed, system, tmp_path, gnumeric_here):
+    """It is not edited there: the book is built of values that were."""
     draw, book = random.Random(seed), small_book(system, tmp_path)
+    for _ in range(30):
+        book.change(*random_edit(draw, book))
+    again = LiveBook(book.values, book.units, tmp_path, Gnumeric, **SMALL)
+    assert again.estimate().checks.stops > 2 and again.differences() == []
+
+
+def _edits_agree(draw, book, count):
     assert book.estimate().checks.stops == 0 and book.differences() == []
-    for number in range(80):
+    for number in range(count):
         block, key, row, value = random_edit(draw, book)
         before = book.shown(block, key, row)
         book.change(block, key, row, value)
         assert book.differences() == [], f"edit {number}: {block}.{key}[{row}] {before!r} -> {value!r}"
         if draw.random() < 0.85:
             book.change(block, key, row, before)
+
+
+def test_an_own_overhead_is_counted_while_terms_have_a_fault(tmp_path):
+    book = small_book("us", tmp_path)
+    book.change("job", "overhead", 0, 0.2)
+    book.change("terms", "cd", 0, "x")
+    assert book.estimate().checks.overhead == 0 and book.differences() == []
 
 
 def test_ties_fall_to_the_earlier_size(tmp_path):

@@ -1,10 +1,11 @@
-"""Every formula cell: cached value = model = IronCalc = LibreOffice recalculated from scratch, in both unit systems."""
+"""Every formula cell: cached value = model = what five spreadsheet engines work out from scratch, in both unit systems."""
 import re
 import zipfile
 
 import pytest
 from conftest import BOOKS
-from engines import IronCalc, Values, differences, formula_cells, libreoffice
+from engines import IronCalc, Values, differences, formula_cells, libreoffice, resting_on
+from more_engines import Formualizer, Gnumeric, HyperFormula
 
 from builder.sheets.book import SHEETS
 
@@ -33,6 +34,26 @@ def recalculated(books, tmp_path_factory, libreoffice_here):
 def test_libreoffice_agrees(books, recalculated, name):
     book = books[name]
     assert differences(book.estimate, book.layout, Values(recalculated[name])) == []
+
+
+@pytest.fixture(scope="session", params=[Formualizer, Gnumeric, HyperFormula])
+def other(request):
+    """An engine beside the first two."""
+    request.getfixturevalue(f"{request.param.__name__.lower()}_here")
+    return request.param
+
+
+@pytest.mark.parametrize("name", BOOKS)
+def test_another_engine_agrees(books, other, name):
+    book = books[name]
+    assert differences(book.estimate, book.layout, other(book.path)) == []
+
+
+def test_what_an_engine_has_no_function_for_is_told_in_words_and_bears_no_figure(books):
+    layout = books["boathouse"].layout
+    left_out = resting_on(layout, HyperFormula.LACKS)
+    assert len(HyperFormula.LACKS) <= 5 and {"brief.told_price", "brief.words", "bid.price", "bid.name_price"} <= left_out
+    assert {layout.places[tuple(name.split("."))].column.quantity for name in left_out} == {"text"}
 
 
 def test_every_formula_of_the_file_is_compared(books):
@@ -71,6 +92,11 @@ def test_libreoffice_recalculates_a_wrong_cached_value(books, tmp_path, libreoff
     book = books["boathouse"]
     again, = libreoffice([_with_a_wrong_cache(book, tmp_path)], tmp_path / "again")
     assert differences(book.estimate, book.layout, Values(again)) == []
+
+
+def test_another_engine_recalculates_a_wrong_cached_value(books, tmp_path, other):
+    book = books["boathouse"]
+    assert differences(book.estimate, book.layout, other(_with_a_wrong_cache(book, tmp_path))) == []
 
 
 def test_no_error_value_anywhere(books):

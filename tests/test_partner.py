@@ -1,6 +1,7 @@
 """A partner at the workbook: lines typed into a blank one, a row inserted, a save by another program."""
 from conftest import ROOT
 from engines import IronCalc, Values, differences, edited_in_libreoffice, libreoffice
+from more_engines import HyperFormula
 
 from builder.estimate.estimate import Estimate
 from builder.jobs import from_values, open_job
@@ -37,6 +38,18 @@ def test_three_lines_typed_into_a_blank_workbook_give_the_price_of_the_job_from_
     estimate = _from_yaml(tmp_path)
     assert estimate.rows["price"][0].total > 0
     assert differences(estimate, blank.layout, engine) == []
+
+
+def test_the_same_in_hyperformula(books, tmp_path, hyperformula_here):
+    """Sums typed into inputs are formulas that others rest on."""
+    blank = books["blank"]
+    engine = HyperFormula(blank.path)
+    place = {key: blank.layout.places["takeoff", key] for key in ("system", "length", "height")}
+    for row, (system, text, length, _, height) in enumerate(LINES):
+        for key, value in (("system", system), ("length", text if text.startswith("=") else length), ("height", height)):
+            engine.put("Takeoff", place[key].row + row, place[key].col + 1, value)
+    engine.evaluate()
+    assert differences(_from_yaml(tmp_path), blank.layout, engine) == []
 
 
 def test_the_same_in_libreoffice(books, tmp_path, libreoffice_here):

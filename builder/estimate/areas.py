@@ -1,5 +1,5 @@
 """Systems, openings and takeoff lines: measured, coated and work area (E1-E3)."""
-from builder.estimate.scenarios import SCENARIOS, included
+from builder.estimate.scenarios import SCENARIOS, included, only
 from builder.estimate.stock import rank
 from builder.records.reasons import TOO_OPEN
 from builder.records.words import BESIDE, WORDS
@@ -28,7 +28,8 @@ def systems(est):
         row.rank = rank(surface.finish if row.finish is None else row.finish)
         row.method_no = place("method", row.method, 1)
         row.smooth = place("aim", row.aim, 1) - 1
-        row.scenarios = tuple(included(row.alternate, scenario) for scenario in SCENARIOS)
+        row.only = only(row.alternate)
+        row.scenarios = tuple(included(row, scenario) for scenario in SCENARIOS)
 
 
 def lines(est):
@@ -55,7 +56,7 @@ def lines(est):
         row.reach_factor = reach.factor if reach else 1.0
         row.factor = BESIDE["shape_factor"][place("shape", line.shape, 1) - 1]
         row.gross = takeoff.gross(row.factor, line.length, line.height) * (1.0 if line.count is None else line.count)
-        row.scenarios = system.scenarios
+        row.only = system.only
 
 
 def openings(est):

@@ -1,14 +1,16 @@
 """The checks, counted."""
 from builder.estimate.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
+from builder.estimate.scenarios import included
 from builder.records.checklist import CLEAR, ITEMS, LOOK, STOP, TABLES
 from builder.records.kinds import KINDS
-from builder.rules import same
+from builder.rules import is_number, same
 
 
 def checks(est):
     row = est.checks
     for kind in TABLES:
         setattr(row, f"beyond_{kind.key}", 0.0)      # the model holds no cell that it does not judge
+        setattr(row, f"room_{kind.key}", float(len(est.rows[kind.key])))
     for key, count in _counts(est).items():
         setattr(row, key, float(count))
     for item in ITEMS:
@@ -24,6 +26,7 @@ def checks(est):
 def _counts(est):
     rows = est.rows
     films, picks = rows["films"], rows["picks"]
+    est.checks.slack = est.terms.slack if is_number(est.terms.slack) else 0.0
     counts = {f"faults_{key}": sum((row.faults or 0) > 0 for row in rows[key]) for key in KINDS}
     counts.update(
         no_lines=not any(row.ready for row in rows["takeoff"]),
@@ -34,17 +37,18 @@ def _counts(est):
         no_nozzle=sum(row.sprayed or 0 for row in films) - sum(row.live or 0 for row in picks),
         no_day=rows["days"][0].no_day or 0,
         refused=rows["price"][0].refused or 0,
-        overhead=est.job.overhead is not None and est.terms.ready and same(est.terms.overhead_basis) == "labour hours",
+        overhead=bool(est.job.overhead is not None and est.terms.ready
+                      and same(est.terms.overhead_basis) == "labour hours"),
         misfit=sum(row.misfit or 0 for row in picks),
         sags=sum(row.sags or 0 for row in films),
         overthinned=sum(row.overthinned or 0 for row in films),
         turbulent=sum(row.turbulent or 0 for row in picks),
-        lead=_lead(est.job, est.terms.slack or 0.0),
+        lead=_lead(est.job, est.checks.slack),
         voc=sum(row.over_voc or 0 for row in films),
         old_prices=sum(row.old or 0 for key in ("coatings", "nozzles") for row in rows[key]),
     )
     counts["area_sum"] = _differ(est, sum(row.measured or 0 for row in rows["areas"]), sum(row.measured or 0 for row in rows["systems"]))
-    counts["gallons_sum"] = _differ(est, sum(row.need * row.scenarios[0] for row in rows["gallons"] if row.live),
+    counts["gallons_sum"] = _differ(est, sum(row.need * included(row, 1) for row in rows["gallons"] if row.live),
                                     sum(row.coats_need for row in rows["purchases"] if row.scenario == 1))
     est.checks.lead_home = float(_lead_home(est.job))
     cost = rows["cost"][0]

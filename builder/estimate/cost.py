@@ -2,7 +2,7 @@
 from math import floor
 
 from builder.estimate.areas import place
-from builder.estimate.scenarios import SCENARIOS
+from builder.estimate.scenarios import SCENARIOS, included
 from builder.records.checklist import ITEMS_OF_COST
 from builder.trade import price as pricing
 from builder.trade import spread
@@ -10,28 +10,28 @@ from builder.trade.labor import steps_up
 
 
 def costs(est):
-    terms, job = est.terms, est.job
+    terms, job, tasks = est.terms, est.job, est.rows["task_hours"][0]
     for row, day, scenario in zip(est.rows["cost"], est.rows["days"], SCENARIOS):
         at = scenario - 1
         row.live = day.sound
         if not row.live:
             continue
         row.paint = sum(one.cost for one in est.rows["purchases"] if one.live and one.scenario == scenario)
-        row.thinner = sum(one.thinner_cost * one.scenarios[at] for one in est.rows["gallons"] if one.live)
-        row.nozzles = sum(one.wear_cost[at] for one in est.rows["sizes"] if one.live)
-        row.nozzles_cash = sum(one.cash[at] for one in est.rows["sizes"] if one.live)
-        row.task_material = sum(one.once_material[at] + day.visits * one.visit_material[at] for one in est.rows["task_hours"] if one.live)
+        row.thinner = sum(one.thinner_cost * included(one, scenario) for one in est.rows["gallons"] if one.live)
+        row.nozzles = est.rows["sizes"][0].wear_cost_all[at]
+        row.nozzles_cash = est.rows["sizes"][0].cash_all[at]
+        row.task_material = tasks.once_material_all[at] + day.visits * tasks.visit_material_all[at]
         row.sundries = terms.sundries * (row.paint + row.thinner)
         row.materials = row.paint + row.thinner + row.nozzles + row.task_material + row.sundries
         crew = est.row("crews", day.crew_at)
         row.wage = (crew.wage if job.wage is None else job.wage) * (1 + terms.burden)
-        row.coat_wages = sum(one.cost * one.scenarios[at] for one in est.rows["hours"] if one.live)
+        row.coat_wages = sum(one.cost * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.task_wages = (day.task_labour + day.visits * day.visit_hours) * row.wage
-        row.trigger_wages = sum(one.trigger_cost * one.scenarios[at] for one in est.rows["hours"] if one.live)
-        row.change_wages = sum(one.change_wages * one.scenarios[at] for one in est.rows["gallons"] if one.live)
+        row.trigger_wages = sum(one.trigger_cost * included(one, scenario) for one in est.rows["hours"] if one.live)
+        row.change_wages = sum(one.change_wages * included(one, scenario) for one in est.rows["gallons"] if one.live)
         row.wages = row.coat_wages + row.task_wages + row.change_wages
-        row.pump_hire = day.days * sum(one.hire_day[at] for one in est.rows["pumps"] if one.live)
-        row.reach_hire = sum(one.hire_cost[at] for one in est.rows["reaches"] if one.live)
+        row.pump_hire = day.days * est.rows["pumps"][0].hire_day_all[at]
+        row.reach_hire = est.rows["reaches"][0].hire_cost_all[at]
         row.hire = row.pump_hire + row.reach_hire
         row.taxed = row.materials + row.hire * (place("tax_base", terms.purchase_tax_base) - 1)
         row.tax = terms.purchase_tax * row.taxed
@@ -40,16 +40,15 @@ def costs(est):
         row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labour, 0.0)[place("overhead_basis", terms.overhead_basis) - 1]
         row.cost = row.direct + row.overhead
         row.items = sum(getattr(row, key) for key in ITEMS_OF_COST)
-        row.voc_mass = sum(one.voc_mass * one.scenarios[at] for one in est.rows["gallons"] if one.live)
-        row.coated = sum(one.coated * one.scenarios[at] for one in est.rows["areas"] if one.sound)
+        row.voc_mass = sum(one.voc_mass * included(one, scenario) for one in est.rows["gallons"] if one.live)
+        row.coated = sum(one.coated * included(one, scenario) for one in est.rows["areas"] if one.sound)
 
 
 def margins(est):
     """What the price is to hold beside cost, and whether that leaves a price at all."""
     terms, job = est.terms, est.job
     for row, cost, scenario in zip(est.rows["price"], est.rows["cost"], SCENARIOS):
-        systems = [one for one in est.rows["systems"] if one.live]
-        row.used = 1.0 if scenario == 1 else float(sum(one.scenarios[scenario - 1] for one in systems) > sum(one.scenarios[0] for one in systems))
+        row.used = float(scenario == 1 or any(one.only == scenario for one in est.rows["systems"]))
         row.entered = cost.live
         if not row.entered:
             continue

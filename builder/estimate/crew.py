@@ -36,7 +36,7 @@ def _work(est, row, coat, film, gallon, paint):
     row.area, row.need, row.hours = film.coated, gallon.need, est.row("hours", gallon.no).elapsed
     row.thin = f"{plain(hundredths(est, film.thinning * 100, 'number'))} % by volume" if film.thinning else "as it comes"
     row.recoat, row.wet_most = paint.recoat, paint.wet_max
-    row.scenario = float(gallon.scenarios.index(1.0) + 1)
+    row.scenario = gallon.only or 1.0
     row.purchase_at = (row.scenario - 1) * len(est.rows["gallons"]) + gallon.lead
     bought = est.row("purchases", int(row.purchase_at))
     row.pail = max(size for _, number in PACKS if (size := getattr(paint, f"pack{number}_size")) is not None)

@@ -1,6 +1,7 @@
 """What belongs to a coat alone, whatever nozzle sprays it (E4-E8, and the limits of E16)."""
 from builder.estimate.areas import place
 from builder.estimate.constants import WATER_DENSITY
+from builder.estimate.scenarios import copies, most
 from builder.estimate.stock import rank
 from builder.records.reasons import FILM_FAULTS
 from builder.records.words import BESIDE
@@ -24,7 +25,7 @@ def films(est):
         row.system, row.coating = system.name, paint.name
         crew, surface = est.row("crews", system.crew_at), est.row("surfaces", system.surface_at)
         row.surface_at, row.pump_at, row.crew_at = system.surface_at, system.pump_at, system.crew_at
-        row.scenarios = system.scenarios
+        row.only = system.only
         row.method_no = system.method_no if coat.method is None else place("method", coat.method)
         row.sprays, row.rolls = (BESIDE[f"method_{key}"][row.method_no - 1] for key in ("sprays", "rolls"))
         row.by_spread = float(paint.spread is not None)
@@ -122,3 +123,4 @@ def chains(est):
             system.coat_rows = float(sum(bool(row.sound) and row.system_at == system.no for row in est.rows["films"]))
             busy = float(system.lines > 0)
             system.chain = tuple(total * busy * flag for flag in system.scenarios)
+    est.rows["systems"][0].chain_most = copies(est.rows["systems"], "chain", most)

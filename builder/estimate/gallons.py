@@ -1,7 +1,7 @@
 """Gallons of each coat, and what is bought of each coating and colour (E18-E19)."""
 from math import floor
 
-from builder.estimate.scenarios import NAMES, SCENARIOS
+from builder.estimate.scenarios import NAMES, SCENARIOS, included
 from builder.records.words import WORDS
 from builder.rules import same
 from builder.trade import film, packs
@@ -9,11 +9,11 @@ from builder.trade import film, packs
 
 def gallons(est):
     for row, coat, layer, pick in zip(est.rows["gallons"], est.rows["coats"], est.rows["films"], est.rows["picks"]):
-        row.guns, row.fill = 0.0, (0.0,) * len(SCENARIOS)
+        row.guns = row.fill = 0.0
         row.live = 1.0 if pick.live or layer.by_hand else None
         if not row.live:
             continue
-        row.system_at, row.coating_at, row.scenarios = layer.system_at, layer.coating_at, layer.scenarios
+        row.system_at, row.coating_at, row.only = layer.system_at, layer.coating_at, layer.only
         row.material = layer.hand_material if layer.by_hand else pick.material
         row.over = 0.0 if layer.by_hand else pick.over
         row.applied = layer.surface_coats * row.material * (1 + row.over)
@@ -31,11 +31,11 @@ def gallons(est):
         row.spent = 0.0 if layer.by_hand else row.applied / pick.life
         if layer.sprayed:
             pump = est.row("pumps", layer.pump_at)
-            row.guns, row.fill = layer.guns, tuple(flag * (pump.content + pump.heel) for flag in row.scenarios)
+            row.guns, row.fill = layer.guns, pump.content + pump.heel
         row.share_told = 0.0 if coat.share is None else float(max(1, floor(coat.share * 100 + 0.5 + est.terms.slack)))
         row.work = _in_words(row, coat, layer, owner, est.judge.as_text)
         if row.applied > 0:
-            row.place = float(((1 - row.scenarios[0]) * (row.scenarios.index(1.0) + 1) * 100 + row.system_at) * 100 + row.no)
+            row.place = float((row.only * 100 + row.system_at) * 100 + row.no)
     first = {}
     for row in est.rows["gallons"]:
         if row.live:
@@ -58,7 +58,7 @@ def purchases(est):
             row = next(rows)
             row.scenario, row.coat = scenario, coat.no
             row.scenario_name = NAMES[scenario - 1]
-            row.coats_need = sum(other.need * other.scenarios[scenario - 1] for other in est.rows["gallons"]
+            row.coats_need = sum(other.need * included(other, scenario) for other in est.rows["gallons"]
                                  if other.live and other.lead == coat.no) if coat.lead == coat.no else 0.0
             row.live = 1.0 if row.coats_need > 0 else None
             if row.live:
@@ -68,7 +68,8 @@ def purchases(est):
 def _buy(est, row, coat):
     row.what, row.paint_at = coat.what, coat.coating_at
     paint = est.row("coatings", row.paint_at)
-    row.line_fill = max(other.fill[row.scenario - 1] for other in est.rows["gallons"] if other.lead == coat.no)
+    alike = [other for other in est.rows["gallons"] if other.lead == coat.no]
+    row.line_fill = max(other.fill * included(other, row.scenario) for other in alike)
     row.touch_up = est.terms.touch_up
     row.total = row.coats_need + row.line_fill + row.touch_up
     offered = tuple((getattr(paint, f"pack{number}_size"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3))

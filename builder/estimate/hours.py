@@ -1,6 +1,6 @@
 """Hours of coats and tasks (E12, E21)."""
 from builder.estimate.areas import place
-from builder.estimate.scenarios import SCENARIOS
+from builder.estimate.scenarios import SCENARIOS, copies, included, most
 from builder.records.words import BESIDE
 
 
@@ -9,7 +9,7 @@ def hours(est):
         row.live = coat.live
         if not row.live:
             continue
-        row.scenarios, row.system, row.coating = layer.scenarios, layer.system, layer.coating
+        row.only, row.system, row.coating = layer.only, layer.system, layer.coating
         if layer.by_hand:
             row.labour = layer.work_coats / layer.hand_rate
             row.elapsed = row.labour / layer.hands
@@ -30,10 +30,13 @@ def pump_use(est):
     """Which pumps run in each scenario."""
     for row in est.rows["pumps"]:
         if row.live:
-            labour = [sum(one.labour * one.scenarios[scenario - 1] for one in est.rows["hours"] if one.pump_at == row.no) for scenario in SCENARIOS]
+            own = [one for one in est.rows["hours"] if one.pump_at == row.no]
+            labour, row.clock = (tuple(sum(getattr(one, key) * included(one, scenario) for one in own) for scenario in SCENARIOS)
+                                 for key in ("labour", "elapsed"))
             row.used = tuple(float(one > 0) for one in labour)
-            row.clock = tuple(sum(one.elapsed * one.scenarios[scenario - 1] for one in est.rows["hours"] if one.pump_at == row.no) for scenario in SCENARIOS)
             row.hire_day = tuple(one * (row.hire or 0.0) for one in row.used)
+    pumps = est.rows["pumps"]
+    pumps[0].set(clock_most=copies(pumps, "clock", most), hire_day_all=copies(pumps, "hire_day"))
 
 
 def tasks(est):
@@ -48,6 +51,9 @@ def tasks(est):
         row.live = 1.0 if est.job.ready and est.terms.ready and row.system_live else None
         if row.live:
             _task(est, row, task, est.row("rates", row.rate_at), system)
+    rows = est.rows["task_hours"]
+    summed = ("labour", "visit_hours", "once_material", "visit_material")
+    rows[0].set(**{f"{key}_all": copies(rows, key) for key in summed})
 
 
 def _task(est, row, task, rate, system):
@@ -82,4 +88,4 @@ def _amount(est, own, key, system, scenario):
         return own
     if system is not None:
         return getattr(system, key)
-    return sum(getattr(one, key) * one.scenarios[scenario - 1] for one in est.rows["systems"] if one.live)
+    return sum(getattr(one, key) * included(one, scenario) for one in est.rows["systems"] if one.live)

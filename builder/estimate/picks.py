@@ -74,6 +74,17 @@ def picks(est):
         row.live = used.live
         if row.live:
             _take(est, row, coat, used)
+    _beside_sizes(est)
+
+
+def _beside_sizes(est):
+    """What the sheet Fit tells of all sizes of a coat, coat by coat."""
+    told = {"smallest": "smallest", "pick_at": "pick_at", "next_at": "next_at", "used_at": "size_at"}
+    rows = est.rows["picks"]
+    found = {key: tuple(getattr(row, where) for row in rows) for key, where in told.items()}
+    orifices = [[row.orifice[at] for row in est.rows["fit"] if row.orifice[at]] for at, _ in enumerate(rows)]
+    found.update(fitting=tuple(float(len(one)) for one in orifices), largest=tuple(max(one, default=None) for one in orifices))
+    est.rows["fit"][0].set(**found)
 
 
 def _take(est, row, coat, used):

@@ -1,5 +1,5 @@
 """Wear budget: nozzles due and spent per size, what the kit still gives, what to buy (E20)."""
-from builder.estimate.scenarios import SCENARIOS
+from builder.estimate.scenarios import SCENARIOS, copies, included
 from builder.trade.packs import whole
 
 
@@ -11,10 +11,10 @@ def sizes(est):
             continue
         row.nozzle = nozzle.known
         used = [coat for coat in est.rows["gallons"] if coat.size_at == row.no]
-        row.due, row.spent = (tuple(sum(getattr(coat, key) * coat.scenarios[scenario - 1] for coat in used) for scenario in SCENARIOS)
+        row.due, row.spent = (tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in used) for scenario in SCENARIOS)
                               for key in ("due", "spent"))
         row.ratio = tuple(due / spent if spent else 1.0 for due, spent in zip(row.due, row.spent))
-        row.applied = sum(coat.applied * coat.scenarios[0] for coat in used)
+        row.applied = sum(coat.applied * included(coat, 1) for coat in used)
     for row in kit:
         ratio = est.row("sizes", row.nozzle_at).ratio
         row.left = tuple(max(0.0, 1 - row.worn * one) for one in ratio)
@@ -29,3 +29,5 @@ def sizes(est):
         row.buy = tuple(max(whole(due - left, est.terms.round_slack), wanted, 0.0) if due > 0 else 0.0 for due, left in zip(row.due, row.left))
         row.wear_cost = tuple(due * nozzle.nozzle_price for due in row.due)
         row.cash = tuple(number * nozzle.nozzle_price for number in row.buy)
+    rows = est.rows["sizes"]
+    rows[0].set(wear_cost_all=copies(rows, "wear_cost"), cash_all=copies(rows, "cash"))

@@ -4,7 +4,7 @@ from builder.records.reasons import TOO_OPEN
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
-from builder.sheets.stock import SCENARIOS
+from builder.sheets.stock import ONLY, SCENARIOS, TOTALS
 
 
 def systems(units):
@@ -25,7 +25,9 @@ def systems(units):
         C("rank", "System: rank of finish", "count", 'MATCH(IF({row.finish}="",{surface.finish},{row.finish}),{words.finish},0)', "live"),
         C("method_no", "System: number of its method", "count", 'IF({row.method}="",1,MATCH({row.method},{words.method},0))', "live"),
         C("smooth", "System: smoothest asked", "count", 'IF({row.aim}="",0,MATCH({row.aim},{words.aim},0)-1)', "live"),
-        C("scenarios", "System: in", "count", 'IF({row.alternate}="",1,--(MATCH({row.alternate},{words.alternate},0)+1={@}))', "live", **SCENARIOS),
+        C("scenarios", "System: in", "count", "({only}=0)+({only}={@})", "live", **SCENARIOS),
+        C("only", f"System: {ONLY}", "count",
+          'IF({row.alternate}="",0,MATCH({row.alternate},{words.alternate},0)+1)', "live"),
         C("measured", "System: measured area", "area", total("measured"), "live"),
         C("coated", "System: coated area", "area", total("coated"), "live"),
         C("work", "System: work area", "area", total("work"), "live"),
@@ -33,6 +35,7 @@ def systems(units):
         C("lines", "System: takeoff lines", "count", "SUMPRODUCT(--({areas.system_at}={no}),{areas.sound})", "live"),
         C("coat_rows", "System: coats", "count", "SUMPRODUCT(--({films.system_at}={no}),{films.sound})", "live"),
         C("chain", "System: drying time in", "time", "({lines}>0)*{scenarios@}*SUMPRODUCT(--({films.system_at}={no}),{films.chain})", "live", **SCENARIOS),
+        C("chain_most", "Longest drying time", "time", "MAX(0,MAX({*chain@}))", **TOTALS),
     ), {"surface": At("surfaces", "{surface_at}")})
 
 
@@ -61,7 +64,7 @@ AREAS = Block("areas", "Areas", results_first("no system measured coated work gr
     C("all_over", "Measured all over", "count", 'IF({profile_at}="",0,--({profile.all_over}="yes"))'),
     C("faces", "Faces", "count", 'IF(({all_over}=1)+({line.sides}="")>0,1,{line.sides})'),
     C("coefficient", "Coefficient", "number", 'IF({profile_at}="",1,{profile.coefficient})'),
-    C("paint_given", "Paint coefficient given", "number", 'IF({profile_at}="",0,N({profile.paint_coefficient}))'),
+    C("paint_given", "Paint coefficient given", "number", 'IF({profile_at}="",0,0+{profile.paint_coefficient})'),
     C("paint_coefficient", "Paint coefficient", "number", "IF({paint_given}=0,{coefficient},{paint_given})"),
     C("reach_factor", "Work factor of its reach", "number", 'IF({reach_at}="",1,{reach.factor})'),
     C("factor", "Factor of its shape", "number", 'INDEX({words.shape_factor},IF({line.shape}="",1,MATCH({line.shape},{words.shape},0)))'),
@@ -73,6 +76,6 @@ AREAS = Block("areas", "Areas", results_first("no system measured coated work gr
     C("coated", "Coated area", "area", "({gross}-{openings})*{paint_coefficient}*{faces}", "sound"),
     C("work", "Work area", "area", "{measured}*{reach_factor}", "sound"),
     C("perimeter", "Opening perimeter", "length", "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})", "sound"),
-    C("scenarios", "In", "count", "{system.scenarios@}", **SCENARIOS),
+    C("only", ONLY, "count", "{system.only}"),
 )), {"line": At("takeoff", "{no}"), "system": At("systems", "{system_at}"), "profile": At("profiles", "{profile_at}"),
     "reach": At("reaches", "{reach_at}")}, "live")

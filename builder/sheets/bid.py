@@ -28,7 +28,7 @@ PLACES = {"a": "2", "b": "1+2", "c": "4"}              # of each alternate among
 
 
 def _alternate(letter):
-    more = f"INDEX({{price.difference}},{PLACES[letter]})"
+    more = f"INDEX({{price.difference}},1,{PLACES[letter]})"
     return f'IF({{extra_{letter}}}="","",{{extra_{letter}}}&REPT(" less",--({more}<0))&REPT(" more",--({more}>=0))&REPT(", before tax",--({{sales_tax}}>0)))'
 
 
@@ -38,12 +38,12 @@ FACT_LINES = (  # key, what stands before it, the line
     ("dated", "Date", f'IF({{job.date}}="","",{day("{job.date}")})'),
     ("until", "Stands for", '{terms.validity}&" days"&{until_told}'),
     ("work_days", "Work", 'IF({job.start}="","",{start_told}&", ")&"about "&{brief.told_days}&" of work"&{finish_told}'),
-    ("price", "Price", money("INDEX({price.total},1)")),
+    ("price", "Price", money("{price.total@1}")),
     ("tax", "", 'IF({sales_tax}>0,"sales tax of "&{tax_told}&" included","no sales tax is added")'),
-    ("deposit", "Payment", f'IF(INDEX({{price.deposit}},1)>0,{money("INDEX({price.deposit},1)")}&" at signing","nothing at signing")'),
-    ("stages", "", f'IF(({{terms.stages}}>1)*(INDEX({{price.stage}},1)>0)=0,"",REPT(({{terms.stages}}-1)&" x ",--({{terms.stages}}>2))'
-                   f'&{money("INDEX({price.stage},1)")}&" while the work goes on")'),
-    ("last", "", f'{money("INDEX({price.last},1)")}&" when the work is done"'),
+    ("deposit", "Payment", f'IF({{price.deposit@1}}>0,{money("{price.deposit@1}")}&" at signing","nothing at signing")'),
+    ("stages", "", f'IF(({{terms.stages}}>1)*({{price.stage@1}}>0)=0,"",REPT(({{terms.stages}}-1)&" x ",--({{terms.stages}}>2))'
+                   f'&{money("{price.stage@1}")}&" while the work goes on")'),
+    ("last", "", f'{money("{price.last@1}")}&" when the work is done"'),
     ("alternate_a", "Alternate A", _alternate("a")),
     ("alternate_b", "Alternate B", _alternate("b")),
     ("alternate_c", "Alternate C", _alternate("c")),
@@ -68,12 +68,12 @@ def _lines(lines, top):
 def bid(tasks):
     """`tasks`: rows of Tasks."""
     helpers = Block("bid", "Bid", (
-        C("live", "Priced", "count", 'IF(INDEX({price.live},1)=1,1,"")', ""),
+        C("live", "Priced", "count", 'IF({price.live@1}=1,1,"")', ""),
         C("job_told", "Job", "text", typed("{job.name}"), ""),
-        C("sales_tax", "Sales tax", "money", "INDEX({price.tax},1)"),
+        C("sales_tax", "Sales tax", "money", "{price.tax@1}"),
         C("tax_told", "Sales tax in words", "text", money("{sales_tax}")),
         *(C(f"extra_{letter}", f"Alternate {letter.upper()}", "text",
-            f'IF(INDEX({{price.live}},{at})="","",{money(f"ABS(INDEX({{price.difference}},{at}))")})') for letter, at in PLACES.items()),
+            f'IF(INDEX({{price.live}},1,{at})="","",{money(f"ABS(INDEX({{price.difference}},1,{at}))")})') for letter, at in PLACES.items()),
         C("until_date", "Stands until", "date", 'IF({job.date}="","",{job.date}+{terms.validity})'),
         C("until_told", "The same in words", "text", f'IF({{until_date}}="","",", until "&{day("{until_date}")})'),
         C("start_told", "Begins", "text", f'IF({{job.start}}="","","begins "&{day("{job.start}")})'),
@@ -90,7 +90,7 @@ def bid(tasks):
         C("area", "Area", "area", 'IF({first}=1,{own.measured},"")'),
         C("coat_at", "Row of its coat", "count", 'IF(ROW()-ROW({#system})>COUNT({gallons.place}),"",'
           "MATCH(SMALL({gallons.place},ROW()-ROW({#system})),{gallons.place},0))", "live"),
-        C("live", "Priced", "count", 'IF(INDEX({price.live},1)=1,1,"")', ""),
+        C("live", "Priced", "count", 'IF({price.live@1}=1,1,"")', ""),
         C("first", "First of its system", "count", "--(MATCH({gallon.system_at},{scope.system_at},0)=ROW()-ROW({#system}))"),
         C("system_at", "Row of its system", "count", "{gallon.system_at}"),
         C("surface_told", "Surface", "text", 'IF({own.name}={own.surface},""," ("&{own.surface}&")")'),
@@ -102,7 +102,7 @@ def bid(tasks):
     ), form="page", place=0, top=LETTERHEAD)
     heading = Block("bid", "Bid", (
         C("heading", "", "text", '"Bid for painting"&IF({job_told}="","",": "&{job_told})'),
-        C("state", "", "text", f'IF(INDEX({{price.live}},1)=1,"","{NO_PRICE}")'), C("missing", "", "text", "{checks.first}"),
+        C("state", "", "text", f'IF({{price.live@1}}=1,"","{NO_PRICE}")'), C("missing", "", "text", "{checks.first}"),
     ), form="page", place=0, top=LETTERHEAD + 4)
     return (letterhead, heading, *_lines(FACT_LINES, FACTS), scope, *_lines(TERM_LINES, TERMS), *_lines(SIGNED, TERMS + len(TERM_LINES) + 1), helpers)
 

@@ -17,10 +17,10 @@ TOP, BOOK_TOP, TOLD_TOP = 6, 47, 59      # rows of Start
 
 BRIEF = (
     Block("brief", "Start", (
-        C("price", "Price", "money", "INDEX({price.total},1)", ""),
+        C("price", "Price", "money", "{price.total@1}", ""),
         C("gallons", "To buy, all coatings", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.bought})"),
-        C("days", "Days of work", "days", "INDEX({days.days},1)"),
-        C("finish", "Finished on", "date", "INDEX({days.finish},1)"),
+        C("days", "Days of work", "days", "{days.days@1}"),
+        C("finish", "Finished on", "date", "{days.finish@1}"),
         C("checks", "Checks", "text", "{checks.words}", ""),
         C("first", "First to put right", "text", "{checks.first}", ""),
         C("priced_on", "Newest price in the catalogues", "date",

@@ -2,6 +2,7 @@
 from builder.records.checklist import ITEMS_OF_COST
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
+from builder.sheets.stock import within
 
 
 def _own(key):
@@ -9,28 +10,30 @@ def _own(key):
     return f'IF({{job.{key}}}="",{{terms.{key}}},{{job.{key}}})'
 
 
-def _sum(column):
-    return f"SUM(INDEX({{{column}}},0,{{no}}))"
+def _sum(block, key):
+    """Of the rows that belong to the scenario."""
+    return f"SUMPRODUCT({within(block, '{no}')},{{{block}.{key}}})"
 
 
 COST = Block("cost", "Cost", results_first("no cost materials wages hire tax direct overhead coated voc_mass", (
     C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{day.sound}", ""),
     C("paint", "Coatings, by packs", "money", "SUMPRODUCT(--({purchases.scenario}={no}),{purchases.cost})"),
-    C("thinner", "Thinner", "money", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.thinner_cost})"),
-    C("nozzles", "Nozzles, by wear", "money", _sum("sizes.wear_cost")),
-    C("nozzles_cash", "Nozzles, cash at the counter (not added)", "money", _sum("sizes.cash")),
-    C("task_material", "Material of tasks", "money", f"{_sum('task_hours.once_material')}+{{day.visits}}*{_sum('task_hours.visit_material')}"),
+    C("thinner", "Thinner", "money", _sum("gallons", "thinner_cost")),
+    C("nozzles", "Nozzles, by wear", "money", "{sizes.wear_cost_all@no}"),
+    C("nozzles_cash", "Nozzles, cash at the counter (not added)", "money", "{sizes.cash_all@no}"),
+    C("task_material", "Material of tasks", "money",
+      "{task_hours.once_material_all@no}+{day.visits}*{task_hours.visit_material_all@no}"),
     C("sundries", "Sundries", "money", "{terms.sundries}*({paint}+{thinner})"),
     C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{task_material}+{sundries}"),
     C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
-    C("coat_wages", "Wages, coats", "money", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.cost})"),
+    C("coat_wages", "Wages, coats", "money", _sum("hours", "cost")),
     C("task_wages", "Wages, tasks", "money", "({day.task_labour}+{day.visits}*{day.visit_hours})*{wage}"),
-    C("trigger_wages", "Of the wages of coats, at the trigger", "money", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.trigger_cost})"),
-    C("change_wages", "Wages, changing nozzles", "money", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.change_wages})"),
+    C("trigger_wages", "Of the wages of coats, at the trigger", "money", _sum("hours", "trigger_cost")),
+    C("change_wages", "Wages, changing nozzles", "money", _sum("gallons", "change_wages")),
     C("wages", "Wages", "money", "{coat_wages}+{task_wages}+{change_wages}"),
-    C("pump_hire", "Hire of pumps", "money", f"{{day.days}}*{_sum('pumps.hire_day')}"),
-    C("reach_hire", "Hire of lifts and scaffold", "money", _sum("reaches.hire_cost")),
+    C("pump_hire", "Hire of pumps", "money", "{day.days}*{pumps.hire_day_all@no}"),
+    C("reach_hire", "Hire of lifts and scaffold", "money", "{reaches.hire_cost_all@no}"),
     C("hire", "Hire", "money", "{pump_hire}+{reach_hire}"),
     C("taxed", "Purchases that are taxed", "money", "{materials}+{hire}*(MATCH({terms.purchase_tax_base},{words.tax_base},0)-1)"),
     C("tax", "Tax on purchases", "money", "{terms.purchase_tax}*{taxed}"),
@@ -40,14 +43,15 @@ COST = Block("cost", "Cost", results_first("no cost materials wages hire tax dir
       "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}*{day.labour},0)"),
     C("cost", "Cost", "money", "{direct}+{overhead}"),
     C("items", "Cost, added up item by item", "money", f"SUM({','.join(f'{{{key}}}' for key in ITEMS_OF_COST)})"),
-    C("voc_mass", "VOC given off, at most", "mass", "SUMPRODUCT(INDEX({gallons.scenarios},0,{no}),{gallons.voc_mass})"),
-    C("coated", "Coated area", "area", "SUMPRODUCT(INDEX({areas.scenarios},0,{no}),{areas.coated})"),
+    C("voc_mass", "VOC given off, at most", "mass", _sum("gallons", "voc_mass")),
+    C("coated", "Coated area", "area", _sum("areas", "coated")),
 )), {"day": At("days", "{no}"), "crew": At("crews", "{day.crew_at}")}, "live", "card")
 
 def _chance(cost):
     """Chance that the job costs more (E23); 0 or 1 where nothing is uncertain."""
     return (f"IF(({cost}>{{doubt.certain}})*({{doubt.log_spread}}>0)=0,--({{doubt.expected}}>{cost}),"
-            f"NORMSDIST(-(LN(MAX({cost}-{{doubt.certain}},0)/{{doubt.mean}})+{{doubt.log_spread}}^2/2)/{{doubt.log_spread}}))")
+            f"NORMDIST(-(LN(MAX({cost}-{{doubt.certain}},0)/{{doubt.mean}})+{{doubt.log_spread}}^2/2)"
+            "/{doubt.log_spread},0,1,1))")
 
 
 def _told(chance):
@@ -61,7 +65,7 @@ PRICE = Block("price", "Price", results_first("no state total net tax difference
     C("no", "Number", "count", label=lambda number: number),
     C("state", "State", "text", "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to put right, see Checks\")", ""),
     C("used", "Has a system of its own", "count",
-      "IF({no}=1,1,--(SUM(INDEX({systems.scenarios},0,{no}))>SUM(INDEX({systems.scenarios},0,1))))", ""),
+      "IF({no}=1,1,--(COUNTIF({systems.only},{no})>0))", ""),
     C("entered", "Cost worked out", "count", "{outlay.live}", ""),
     C("margin", "Margin", "share", _own("margin"), "entered"),
     C("of_sales", "Overhead, share of the price", "share", f"{{outlay.overhead_share}}*({BASIS_OF_SALES})", "entered"),
@@ -81,7 +85,7 @@ PRICE = Block("price", "Price", results_first("no state total net tax difference
     C("deposit", "Deposit", "money", "INT({total}*{terms.deposit}/{step}+{terms.round_slack})*{step}"),
     C("stage", "Each payment but the last", "money", "INT(({total}-{deposit})/{terms.stages}/{step}+{terms.round_slack})*{step}"),
     C("last", "Last payment", "money", "{total}-{deposit}-({terms.stages}-1)*{stage}"),
-    C("difference", "More than the base, before tax", "money", "{net}-INDEX({price.net},1)"),
+    C("difference", "More than the base, before tax", "money", "{net}-INDEX({price.net},1,1)"),
     C("markup", "Markup that equals the margin", "share", "{margin}/(1-{margin})"),
     C("break_even", "Break-even price", "money", "{cost}/(1-{of_sales})"),
     C("chance_over", "Chance that the job costs more than its price", "share", _chance("{net}")),

@@ -32,7 +32,7 @@ def _gauge(at):
 def _packs(size):
     """'3_x_5_gal ' or nothing: the places of the gaps are filled once all three stand together."""
     number, pack = f"N({{buy.{size}}})", f"{{paint.pack{PACK[size]}_size}}"
-    return f'REPT({number}&"_x_"&{hundredths(f"N({pack})")}&"_"&{UNIT}&" ",--({number}>0))'
+    return f'REPT({number}&"_x_"&{hundredths(pack)}&"_"&{UNIT}&" ",--({number}>0))'
 
 
 PACK = {"large": "3", "middle": "2", "small": "1"}
@@ -81,7 +81,7 @@ CARD = (
 TOLD = (
     C("coat_at", "Row of its coat", "count", 'IF({no}>COUNT({gallons.place}),"",MATCH(SMALL({gallons.place},{no}),{gallons.place},0))', ""),
     C("sprayed", "Sprayed", "count", 'IF({pick.live}=1,1,"")'),
-    C("scenario", "Number of its scenario", "count", "MATCH(1,INDEX({gallons.scenarios},{coat_at},0),0)"),
+    C("scenario", "Number of its scenario", "count", "IF({gallon.only}=0,1,{gallon.only})"),
     C("purchase_at", "Row of its purchase", "count", "({scenario}-1)*COUNT({gallons.no})+{gallon.lead}"),
     *(C(f"{size}_told", f"Packs, {size}", "text", _packs(size)) for size in PACK),
     C("on_site", "Nozzles of its size to have", "count", "{budget.usable}+INDEX({sizes.buy},{pick.size_at},{scenario})", SPRAYED),

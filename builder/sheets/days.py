@@ -1,6 +1,7 @@
 """Days: labour, visits, finish date and hire of each scenario (E21)."""
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
+from builder.sheets.stock import within
 
 
 def steps(amount):
@@ -12,17 +13,17 @@ DAYS = Block("days", "Days", (
     C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF((N({terms.ready})=1)*(N({job.ready})=1)=1,1,"")', ""),
     C("crew_at", "Row of the crew", "count", "MATCH({job.crew},{crews.known},0)"),
-    C("coat_labour", "Labour of coats", "time", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.labour})"),
-    C("trigger_labour", "Of it at the trigger", "time", "SUMPRODUCT(INDEX({hours.scenarios},0,{no}),{hours.trigger_labour})"),
-    C("task_labour", "Labour of tasks, once", "time", "SUM(INDEX({task_hours.labour},0,{no}))"),
-    C("visit_hours", "Labour of tasks, each visit", "time", "SUM(INDEX({task_hours.visit_hours},0,{no}))"),
+    C("coat_labour", "Labour of coats", "time", f"SUMPRODUCT({within('hours', '{no}')},{{hours.labour}})"),
+    C("trigger_labour", "Of it at the trigger", "time", f"SUMPRODUCT({within('hours', '{no}')},{{hours.trigger_labour}})"),
+    C("task_labour", "Labour of tasks, once", "time", "{task_hours.labour_all@no}"),
+    C("visit_hours", "Labour of tasks, each visit", "time", "{task_hours.visit_hours_all@no}"),
     C("useful", "Labour a visit leaves", "time", "{job.people}*{terms.day_hours}-{visit_hours}"),
     C("no_day", "Visits leave no time", "count", "--({useful}<={job.people}*{terms.day_hours}*{terms.slack})"),
     C("sound", "Sound", "count", 'IF({no_day}=0,1,"")'),
     C("worked", "Days of work", "days", steps("({coat_labour}+{task_labour})/{useful}"), "sound"),
-    C("clock", "Longest time of one pump on the clock", "time", "MAX(0,MAX(INDEX({pumps.clock},0,{no})))", "sound"),
+    C("clock", "Longest time of one pump on the clock", "time", "{pumps.clock_most@no}", "sound"),
     C("clock_days", "Days that pump needs", "days", steps("{clock}*{job.people}/{useful}"), "sound"),
-    C("drying", "Longest drying chain", "time", "MAX(0,MAX(INDEX({systems.chain},0,{no})))", "sound"),
+    C("drying", "Longest drying chain", "time", "{systems.chain_most@no}", "sound"),
     C("drying_days", "Days of drying", "days", steps("{drying}/{constants.clock}"), "sound"),
     C("days", "Days", "days", "MAX({worked},{clock_days},{drying_days})", "sound"),
     C("visits", "Visits", "count", "ROUNDUP(MAX(0,{days}-{terms.round_slack}),0)", "sound"),
@@ -30,5 +31,5 @@ DAYS = Block("days", "Days", (
     C("weather", "Days with weather", "days", "{days}/(1-{exposure.lost_days})", "sound"),
     C("finish", "Finished on", "date",
       'IF({job.start}="","",WORKDAY({job.start}-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))', "sound"),
-    C("work", "Work area", "area", "SUMPRODUCT(INDEX({areas.scenarios},0,{no}),{areas.work})", "sound"),
+    C("work", "Work area", "area", f"SUMPRODUCT({within('areas', '{no}')},{{areas.work}})", "sound"),
 ), {"exposure": At("exposures", "MATCH({job.exposure},{exposures.known},0)")}, "live", "card")

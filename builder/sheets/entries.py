@@ -7,17 +7,15 @@ from builder.records.kinds import KINDS
 from builder.sheets.grammar import At, Block, inputs
 from builder.sheets.grammar import Column as C
 
-
 BEYOND = "does not count: the table has no room for this row; delete a blank one above it"
 
 
 def _table(key, *columns, **blocks):
     """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the faults.
 
-    A row that insertions have pushed out of the table is judged nowhere and says so. (No IF holds the look-up: LibreOffice 7.4
-    leaves such a cell blank until the next recalculation.)
+    A row that insertions have pushed out of the table is judged nowhere and says so.
     """
-    place, room = f"ROW()-MIN(ROW({{{key}.all}}))+1", f"ROWS({{{key}.no}})"
+    place, room = "{^}", f"{{checks.room_{key}}}"
     links = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()}
     fault = C("shown_fault", "To put right", "text", f'REPT({{here.fault}},--({place}<={room}))&REPT("{BEYOND}",--({place}>{room}))', "")
     return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links, entered=True)

@@ -2,7 +2,7 @@
 from builder.records.reasons import FILM_FAULTS
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
-from builder.sheets.stock import SCENARIOS
+from builder.sheets.stock import ONLY
 
 FAULTS = {
     "own_film": '({by_spread}=1)*({coat.dry_film}<>"")',
@@ -24,7 +24,7 @@ FILM = Block("films", "Film", results_first("no coating system fault dry_film we
     C("surface_at", "Row of its surface", "count", "{system.surface_at}", "live"),
     C("pump_at", "Row of its pump", "count", "{system.pump_at}", "live"),
     C("crew_at", "Row of its crew", "count", "{system.crew_at}", "live"),
-    C("scenarios", "In", "count", "{system.scenarios@}", "live", **SCENARIOS),
+    C("only", ONLY, "count", "{system.only}", "live"),
     C("method_no", "Number of its method", "count", 'IF({coat.method}="",{system.method_no},MATCH({coat.method},{words.method},0))', "live"),
     C("sprays", "Sprayed, 0 or 1", "count", "INDEX({words.method_sprays},{method_no})", "live"),
     C("rolls", "Rolled, 0 or 1", "count", "INDEX({words.method_rolls},{method_no})", "live"),
@@ -32,10 +32,10 @@ FILM = Block("films", "Film", results_first("no coating system fault dry_film we
     *(C(key, words, "count", f"--(({FAULTS[key]})*1>0)", "live") for key, words in FILM_FAULTS.items()),
     C("faults", "Faults", "count", "SUM({own_film:no_brush_rate})", "live"),
     C("fault", "First fault", "text",
-      'IF(N({faults})=0,{coat.fault}&"",INDEX({#own_film:no_brush_rate},MATCH(1,{own_film:no_brush_rate},0)))', ""),
+      'IF(N({faults})=0,{coat.fault}&"",INDEX({#own_film:no_brush_rate},1,MATCH(1,{own_film:no_brush_rate},0)))', ""),
     C("sound", "Sound", "count", 'IF({faults}=0,1,"")', "live"),
 
-    C("thinning", "Thinning", "share", 'IF({coat.thinning}="",N({paint.thinning}),{coat.thinning})'),
+    C("thinning", "Thinning", "share", '0+IF({coat.thinning}="",{paint.thinning},{coat.thinning})'),
     C("painted", "Bought by film", "count", 'IF({by_spread}=1,"",1)'),
     C("dry_film", "Dry film", "film", 'IF({coat.dry_film}="",{paint.dry_film},{coat.dry_film})', "painted"),
     C("wet_film", "Wet film", "film", "(1+{thinning})*IF({by_spread}=1,{constants.cover}/{paint.spread},N({dry_film})/{paint.volume_solids})"),
@@ -46,9 +46,9 @@ FILM = Block("films", "Film", results_first("no coating system fault dry_film we
       'IF({paint.wet_max}="",1,ROUNDUP(MAX(0,{wet_film}/{paint.wet_max}-{terms.round_slack}),0))'),
     C("sags", "Sags in one pass", "count", "--({coats_needed}>1)"),
     C("voc", "VOC as sprayed, less water", "voc",
-      "IF(N({paint.thinner_voc})=0,N({paint.voc}),(N({paint.voc})+{thinning}*N({paint.thinner_voc}))/(1+{thinning}))"),
+      "IF({paint.thinner_voc}=0,0+{paint.voc},({paint.voc}+{thinning}*{paint.thinner_voc})/(1+{thinning}))"),
     C("over_voc", "Above the VOC limit", "count", 'IF({job.voc_limit}="",0,--({voc}>{job.voc_limit}*(1+{terms.slack})))'),
-    C("overthinned", "Thinned beyond its limit", "count", "--({thinning}>N({paint.thinning_max})*(1+{terms.slack}))"),
+    C("overthinned", "Thinned beyond its limit", "count", "--({thinning}>{paint.thinning_max}*(1+{terms.slack}))"),
     C("coated", "Coated area", "area", "{system.coated}"),
     C("work", "Work area", "area", "{system.work}"),
     C("measured", "Measured area", "area", "{system.measured}"),

@@ -2,7 +2,7 @@
 from builder.estimate.scenarios import NAMES
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
-from builder.sheets.stock import SCENARIOS
+from builder.sheets.stock import ONLY, within
 
 GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinner over material due", (
     C("no", "Coat", "count", label=lambda number: number),
@@ -11,20 +11,20 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
       '{coat.coating}&IF({coat.colour}="",""," / "&{coat.colour})&IF({coat.owner_supplied}="yes"," (owner supplies)","")'),
     C("system_at", "Row of its system", "count", "{film.system_at}"),
     C("coating_at", "Row of its coating", "count", "{film.coating_at}"),
-    C("scenarios", "In", "count", "{film.scenarios@}", **SCENARIOS),
+    C("only", ONLY, "count", "{film.only}"),
     C("material", "Material per area", "yield", "IF({film.by_hand}=1,{film.hand_material},{pick.material})"),
     C("over", "Extra paint", "share", "IF({film.by_hand}=1,0,{pick.over})"),
     C("applied", "Applied, thinned", "volume", "{film.surface_coats}*{material}*(1+{over})"),
     C("need", "Needed, unthinned", "volume", "{applied}/(1+{film.thinning})"),
     C("thinner", "Thinner", "volume", "{need}*{film.thinning}"),
-    C("voc_mass", "VOC given off, at most", "mass", "({need}*N({paint.voc})+{thinner}*N({paint.thinner_voc}))*{constants.voc}"),
-    C("thinner_cost", "Thinner cost", "money", "{thinner}*N({paint.thinner_price})"),
+    C("voc_mass", "VOC given off, at most", "mass", "({need}*{paint.voc}+{thinner}*{paint.thinner_voc})*{constants.voc}"),
+    C("thinner_cost", "Thinner cost", "money", "{thinner}*{paint.thinner_price}"),
     C("size_at", "Row of its nozzle", "count", 'IF({film.by_hand}=1,"",{pick.size_at})'),
     C("due", "Nozzles due", "number", "IF({film.by_hand}=1,0,{applied}/{pick.interval})"),
     C("spent", "Nozzle lives spent", "number", "IF({film.by_hand}=1,0,{applied}/{pick.life})"),
     C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({film.gun_wage})"),
     C("guns", "Guns", "count", "IF(N({live})*N({film.sprayed})=1,{film.guns},0)", ""),
-    C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({film.sprayed})=1,{scenarios@}*({pump.content}+{pump.heel}),0)", "", **SCENARIOS),
+    C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({film.sprayed})=1,{pump.content}+{pump.heel},0)", ""),
     C("most", "Wears most nozzles", "count", "({due}>0)*({due}>=MAX({gallons.due})*(1-{terms.slack}))"),
     C("share_told", "Share of the area, whole per cent", "count", 'IF({coat.share}="",0,MAX(1,INT({coat.share}*100+1/2+{terms.slack})))'),
     C("part_told", "Share and supply in words", "text",
@@ -32,7 +32,7 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("work", "In words", "text",
       '{coat.coats}&" coat"&REPT("s",--({coat.coats}>1))&" of "&{coat.coating}&", "&INDEX({words.done},{film.method_no})&{part_told}'),
     C("place", "Place on Bid and Crew card", "number",
-      'IF({applied}>0,((1-{scenarios@1})*MATCH(1,{scenarios@1:scenarios@4},0)*100+{system_at})*100+{no},"")'),
+      'IF({applied}>0,({only}*100+{system_at})*100+{no},"")'),
     C("lead", "First coat of this coating and colour", "count", "MATCH({what},{gallons.what},0)"),
 )), {"coat": At("coats", "{no}"), "film": At("films", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{film.coating_at}"),
     "pump": At("pumps", "{film.pump_at}")}, "live")
@@ -43,11 +43,11 @@ CASES = {"repeat": 3, "heads": ("no largest pack", "largest as fit", "one more o
 
 
 def _price(number):
-    return f"N({{paint.pack{number}_price}})"
+    return f"{{paint.pack{number}_price}}"
 
 
 def _size(number):
-    return f"N({{paint.pack{number}_size}})"
+    return f"{{paint.pack{number}_size}}"
 
 
 def _small_cost(middle):
@@ -61,11 +61,12 @@ def purchases(coats):
         C("coat", "Coat", "count", label=lambda number: (number - 1) % coats + 1),
         C("scenario_name", "Priced as", "text", label=lambda number: NAMES[(number - 1) // coats]),
         C("coats_need", "Needed by its coats", "volume",
-          "IF({gallon.lead}={coat},SUMPRODUCT(--({gallons.lead}={coat}),INDEX({gallons.scenarios},0,{scenario}),{gallons.need}),0)", ""),
+          "IF({gallon.lead}={coat},SUMPRODUCT(--({gallons.lead}={coat})," f"{within('gallons', '{scenario}')},{{gallons.need}}),0)", ""),
         C("live", "To be bought", "count", 'IF({coats_need}>0,1,"")', ""),
         C("what", "Coating and colour", "text", "{gallon.what}"),
         C("paint_at", "Row of its coating", "count", "{gallon.coating_at}"),
-        C("line_fill", "Left in hose and pail", "volume", "SUMPRODUCT(MAX(({gallons.lead}={coat})*INDEX({gallons.fill},0,{scenario})))"),
+        C("line_fill", "Left in hose and pail", "volume",
+          f"SUMPRODUCT(LARGE(({{gallons.lead}}={{coat}})*({within('gallons', '{scenario}')})*{{gallons.fill}},1))"),
         C("touch_up", "Touch-up kept", "volume", "{terms.touch_up}"),
         C("total", "Needed in all", "volume", "{coats_need}+{line_fill}+{touch_up}"),
         C("larges", "Largest pack", "count",

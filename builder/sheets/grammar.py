@@ -5,18 +5,40 @@ In formula text, braces hold what the layout turns into cells and names:
     {key}          this row's cell in another column of the same block
     {a:b}  {#a:b}  the run of this row's cells from a to b; the headers above them
     {#key}         the header of a column
+    {*key}         all cells of a column of the same block
     {word.key}     the row that the link `word` finds, in the column `key` of its block
     {block.key}    the whole column of another block; `all` is all its inputs, `head` the headers over them, `around` both with the
                    rows beneath, so that what is typed beside the inputs, an inserted row over or under them too, is seen
+    {^}            in a table of entries, the number of this row, whatever rows were inserted, deleted or cut since. It is counted on
+                   blank cells to the right, which nobody cuts. (Not from the first row down to this one: LibreOffice 7.4 then
+                   works the columns out in threads and leaves some cells of an edit a step behind)
     {@}            the number above this copy of a repeated column (on a card: the number of this record)
-    {...@}         that copy of a repeated column; {...@key} the copy whose number stands in `key`
+    {...@}         that copy of a repeated column; {...@key} the copy whose number stands in `key`. Without a link it is the
+                   one cell of that number in a row: a fact of a card, a repeated column of one record
 
 A formula names nothing else: no address, no guard (`when` puts it in), no unit.
+
+The dialect. Two programs that open one workbook must show one figure, so a formula keeps to what all of them compute alike
+(`tests/test_dialect.py` holds each to it; DEVELOPERS.md tells what each program does otherwise):
+
+    functions   ABS CHOOSE COUNT COUNTA COUNTBLANK COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR ISNUMBER LARGE LEN LN
+                MATCH MAX MID MIN MOD MONTH N NORMDIST NORMSINV REPT ROUNDUP ROW ROWS SMALL SQRT SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE
+                WORKDAY YEAR
+    INDEX       (column, n) of one column, (row, 1, n) of a row or card, (columns, n, k) of copies. Never an index of 0, nor one
+                index of a row: what needs a whole copy stands on that copy's own sheet, as {*key@}, and others fetch the result
+    ROW, ROWS   ROW without argument or of a cell, ROWS of cells of one's own sheet; neither of a name
+    COUNTA      of an area, never of cells found by INDEX: whether one is blank is asked by ISBLANK, a cell at a time, or by ="" where an
+                entered "" is blank too
+    N           of what a formula gave (a number, '' or nothing else), never of an input: a blank input counts as 0 in a sum, and
+                may be text only where its row is not `ready`
+    SUMPRODUCT  factors by the comma where one may hold '': a product of '' is an error. Its greatest: SUMPRODUCT(LARGE(...,1)).
+                Marks of rows times marks of copies, (column=n)*(row=k), are as wide and high as the copies they stand beside
+    MIN         of cells none of which is blank; a blank one counts as 0 for some and not at all for others
+    never       COLUMNS, CHOOSE of areas, A1:INDEX(), a constant array, a volatile function, one newer than 2007
 """
 from dataclasses import dataclass, field
 
 from builder.records.fields import Field
-
 
 @dataclass(frozen=True)
 class Column:

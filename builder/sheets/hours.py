@@ -3,14 +3,14 @@ from builder.records.kinds import KINDS
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
-from builder.sheets.stock import SCENARIOS
+from builder.sheets.stock import ONLY, SCENARIOS, total, within
 
 HOURS = Block("hours", "Hours", results_first("no coating system elapsed labour trigger trigger_share pace cost", (
     C("no", "Coat", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{gallon.live}", ""),
     C("system", "System", "text", "{film.system}"),
     C("coating", "Coating", "text", "{film.coating}"),
-    C("scenarios", "In", "count", "{film.scenarios@}", **SCENARIOS),
+    C("only", ONLY, "count", "{film.only}"),
     C("sprayed", "Sprayed", "count", 'IF({film.by_hand}=1,"",1)'),
     C("pump_at", "Row of its pump", "count", "{film.pump_at}", "sprayed"),
     C("elapsed", "On the clock", "time", "IF({film.by_hand}=1,{film.work_coats}/N({film.hand_rate})/{film.hands},{film.surface_coats}*{pick.time})"),
@@ -30,14 +30,14 @@ def tasks(units):
 
 def _amount(own, key):
     """An own amount as stated; else the system's, or that of all systems of the scenario."""
-    whole_job = f"SUMPRODUCT({{systems.scenarios@}},{{systems.{key}}})"
+    whole_job = f"SUMPRODUCT({within('systems', '{@}')},{{systems.{key}}})"
     return f'IF({{task.{own}}}<>"",{{task.{own}}},IF({{system_at}}="",{whole_job},{{system.{key}}}))'
 
 
-TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},N({task.length})/{rate.length_rate},"
-         "N({task.count})/{rate.count_rate},0,{rate.hours_each},{colours@}*{rate.hours_each})")
-MATERIALS = ("CHOOSE({basis_no},{area@}*N({rate.area_material}),{edge@}*N({rate.length_material}),N({task.length})*N({rate.length_material}),"
-             "N({task.count})*N({rate.each_material}),0,N({rate.each_material}),{colours@}*N({rate.each_material}))")
+TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{task.length}/{rate.length_rate},"
+         "{task.count}/{rate.count_rate},0,{rate.hours_each},{colours@}*{rate.hours_each})")
+MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{task.length}*{rate.length_material},"
+             "{task.count}*{rate.each_material},0,{rate.each_material},{colours@}*{rate.each_material})")
 
 TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
     C("no", "Task", "count", label=lambda number: number),
@@ -49,8 +49,8 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("live", "Worked out", "count", 'IF(({system_live}=1)*(N({job.ready})=1)*(N({terms.ready})=1)=1,1,"")', "entered"),
     C("basis_no", "Number of its basis", "count", "MATCH({rate.basis},{words.basis},0)"),
     C("visits", "By visit", "count", "INDEX({words.basis_visits},{basis_no})"),
-    C("people", "People", "count", 'IF({task.people}="",MAX(1,N({rate.people})),{task.people})'),
-    C("scenarios", "In", "count", 'IF({system_at}="",1,INDEX({systems.scenarios},{system_at},{@}))', **SCENARIOS),
+    C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
+    C("scenarios", "In", "count", 'IF({system_at}="",1,{system.scenarios@})', **SCENARIOS),
     C("area", "Area", "area", _amount("area", "measured"), **SCENARIOS),
     C("edge", "Perimeter", "length", _amount("length", "perimeter"), **SCENARIOS),
     C("colours", "Colours", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **SCENARIOS),
@@ -61,4 +61,7 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("visit_hours", "Labour a visit", "time", "{hours@}*{visits}", **SCENARIOS),
     C("once_material", "Material, once", "money", "{material@}*(1-{visits})", **SCENARIOS),
     C("visit_material", "Material a visit", "money", "{material@}*{visits}", **SCENARIOS),
+    total("labour", "Labour, once, all tasks", "time"), total("visit_hours", "Labour a visit, all tasks", "time"),
+    total("once_material", "Material, once, all tasks", "money"),
+    total("visit_material", "Material a visit, all tasks", "money"),
 )), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")

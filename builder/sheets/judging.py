@@ -9,6 +9,13 @@ def _flag(kind, one, cell):
     return f"IF(ISBLANK({cell}),{int(one.required)},IFERROR({test},1))"
 
 
+def _filled(kind):
+    """How many cells of a row hold something; 0 where its table has no such row. A cell at a time: programs differ in counting a found row."""
+    table = f"{{{kind.key}.{kind.fields[0].key}}}"
+    cells = "+".join(f"1-ISBLANK({{row.{one.key}}})" for one in kind.fields)
+    return f"IF({{no}}>COUNTA({table})+COUNTBLANK({table}),0,{cells})"
+
+
 def judging(kind, units, derived=(), links=None):
     """The judged rows of a table of entries, on the sheet Entries; `derived` columns follow."""
     fields = judged(kind)
@@ -17,13 +24,13 @@ def judging(kind, units, derived=(), links=None):
     first, middle, last = flags[0].key, flags[-1].key, (checks or flags)[-1].key
     columns = [
         Column("no", f"{kind.sheet}, row", "count", label=lambda number: number),
-        Column("filled", f"{kind.sheet}: cells filled", "count", f"IF({{no}}>ROWS({{{kind.key}.all}}),0,COUNTA(INDEX({{{kind.key}.all}},{{no}},0)))", ""),
+        Column("filled", f"{kind.sheet}: cells filled", "count", _filled(kind), ""),
         Column("entered", f"{kind.sheet}: entered", "count", 'IF({filled}>0,1,"")', ""),
         Column("sound", f"{kind.sheet}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"),
         *flags, *checks,
         Column("faults", f"{kind.sheet}: faults", "count", f"SUM({{{first}:{last}}})", "entered"),
         Column("fault", f"{kind.sheet}: first fault", "text",
-               f'IF({{faults}}=0,"",INDEX({{#{first}:{last}}},MATCH(1,{{{first}:{last}}},0)))', "entered"),
+               f'IF({{faults}}=0,"",INDEX({{#{first}:{last}}},1,MATCH(1,{{{first}:{last}}},0)))', "entered"),
         Column("ready", f"{kind.sheet}: ready", "count", 'IF({faults}=0,1,"")', "entered"),
     ]
     if kind.named in kind.field_of:

@@ -66,12 +66,19 @@ SCORE = ('IF(({trial.fits}=1)*({size.orifice}<={pick.coarsest})=1,'
 def fit(coats):
     """Sizes down, coats across."""
     across = {"repeat": coats, "when": "nozzle", "heads": tuple(f"coat {number + 1}" for number in range(coats))}
+    found = {**across, "when": "", "rows": 1}            # of all sizes, one figure a coat
     return Block("fit", "Fit", (
         C("no", "Size, row", "count", label=lambda number: number),
         C("nozzle", "Nozzle", "text", '{size.known}&""', ""),
         C("shown", "Cost per area, or why not", "money_area", 'IF({trial.fits}=1,{trial.cost},{trial.why}&"")', **across),
         C("orifice", "Orifice if it fits", "orifice", 'IF({trial.fits}=1,{size.orifice},"")', **across),
         C("score", "Score", "money_area", SCORE, **across),
+        C("fitting", "Sizes that fit", "count", "COUNT({*orifice@})", **found),
+        C("smallest", "Smallest orifice that fits", "orifice", 'IF({fitting@}=0,"",MIN({*orifice@}))', **found),
+        C("largest", "Largest orifice that fits", "orifice", 'IF({fitting@}=0,"",MAX({*orifice@}))', **found),
+        C("pick_at", "Least score, row", "count", 'IF({fitting@}=0,"",MATCH(SMALL({*score@},1),{*score@},0))', **found),
+        C("next_at", "Next score, row", "count", 'IF(COUNT({*score@})<2,"",MATCH(SMALL({*score@},2),{*score@},0))', **found),
+        C("used_at", "Size used, row", "count", "{pick.size_at}", **found),
     ), {"size": At("nozzles", "{no}"), "pick": At("picks", "{@}"), "trial": At("trials", "({@}-1)*{constants.sizes}+{no}")})
 
 
@@ -104,13 +111,13 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("sprayed", "Sprayed", "count", "{film.sprayed}", ""),
     C("system", "System", "text", "{film.system}"),
     C("coating", "Coating", "text", "{film.coating}"),
-    C("fitting", "Sizes that fit", "count", "COUNT({fit.orifice@no})"),
-    C("smallest", "Smallest orifice that fits", "orifice", 'IF({fitting}=0,"",MIN({fit.orifice@no}))'),
+    C("fitting", "Sizes that fit", "count", "{fit.fitting@no}"),
+    C("smallest", "Smallest orifice that fits", "orifice", "{fit.smallest@no}"),
     C("coarsest", "Coarsest orifice let in", "orifice",
-      "IF({film.smooth}=1,{smallest}*{terms.smooth_span}*(1+{terms.slack}),MAX({fit.orifice@no}))", "smallest"),
-    C("pick_at", "Pick, row", "count", "MATCH(SMALL({fit.score@no},1),{fit.score@no},0)", "smallest"),
+      "IF({film.smooth}=1,{smallest}*{terms.smooth_span}*(1+{terms.slack}),{fit.largest@no})", "smallest"),
+    C("pick_at", "Pick, row", "count", "{fit.pick_at@no}", "smallest"),
     C("pick", "Pick", "text", "INDEX({nozzles.known},{pick_at})", "pick_at"),
-    C("next_at", "Next best, row", "count", 'IF(COUNT({fit.score@no})<2,"",MATCH(SMALL({fit.score@no},2),{fit.score@no},0))', "smallest"),
+    C("next_at", "Next best, row", "count", "{fit.next_at@no}", "smallest"),
     C("next", "Next best", "text", "INDEX({nozzles.known},{next_at})", "next_at"),
     C("next_extra", "Next best: difference of cost", "share", "{second.cost}/{first.cost}-1", "next_at"),
     C("next_words", "Next best in words", "text",

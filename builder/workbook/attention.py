@@ -2,7 +2,6 @@
 from xlsxwriter.utility import xl_col_to_name as letters
 
 from builder.records.checklist import CLEAR, ITEMS, TABLES
-from builder.workbook.layout import NUMBERS
 
 WHERE = 3                      # the column of Checks that leads to the sheet to look on
 
@@ -28,8 +27,9 @@ def _checks(writer):
 def _fit(writer):
     """A size that fits shows its cost on straw, the pick of the coat bold in a box; the others say in words why not."""
     sheet, place = writer.sheets["Fit"], writer.layout.places["fit", "shown"]
-    cell, coat = f"{letters(place.col)}{place.row}", f"{letters(place.col)}${NUMBERS}"
+    used = writer.layout.places["fit", "used_at"]      # on this sheet: a browser's sheets refuse names of another
+    cell, pick = f"{letters(place.col)}{place.row}", f"{letters(used.col)}${used.row}"
     area = place.row - 1, place.col, place.row + place.rows - 2, place.col + place.cols - 1
-    sheet.conditional_format(*area, {"type": "formula", "criteria": f"=$A{place.row}=INDEX(picks_size_at,{coat})", "format": writer.styles.call("pick"),
+    sheet.conditional_format(*area, {"type": "formula", "criteria": f"=$A{place.row}={pick}", "format": writer.styles.call("pick"),
                                      "stop_if_true": True})
     sheet.conditional_format(*area, {"type": "formula", "criteria": f"=ISNUMBER({cell})", "format": writer.styles.call("fits")})

@@ -13,7 +13,8 @@ WIDE = {"says": 70, "replace": 44, "advice": 30, "next_words": 24, "why": 24, "s
         **dict.fromkeys(("fault", "shown_fault", "source", "standard", "help"), 38)}
 FROZEN = {"Nozzle check": 3, "Fit": 2, "Picks": 2, "Gallons": 2, "Purchases": 1, "Sizes": 2, "Hours": 2, "Film": 2, "Task hours": 2, "Areas": 2,
           "Coatings": 1, "Surfaces": 1, "Pumps": 1, "Takeoff": 1, "Coats": 2, "Systems": 1, "Task rates": 1, "Crews": 1}    # columns that stay in sight
-FOLDED = {"trials": ("not_",), "picks": ("told_",), "purchases": ("middle_", "cost_", "rest", "larges", "case_cost"), "fit": ("orifice", "score")}
+FOLDED = {"trials": ("not_",), "picks": ("told_",), "purchases": ("middle_", "cost_", "rest", "larges", "case_cost"),
+          "fit": ("orifice", "score", "fitting", "smallest", "largest")}
 
 
 def folded(block, column):

@@ -81,6 +81,11 @@ class Layout:
         """The row above it with the number of each copy of a repeated column."""
         return NUMBERS
 
+    def foot(self, block):
+        """The last row beneath a table of entries in which a stray entry is noticed."""
+        first, _ = self.inputs[block]
+        return first.row + first.rows - 1 + BELOW
+
     def names(self):
         """The defined names, and what each points at: sheets, inputs, results, the book's facts, and what formulas call for."""
         for sheet in dict.fromkeys(block.sheet for block in self.blocks):
@@ -89,7 +94,7 @@ class Layout:
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
-            for name, top, rows in (("head", HEAD, 1), ("all", first.row, first.rows), ("around", HEAD, first.row - HEAD + first.rows + BELOW)):
+            for name, top, rows in (("head", HEAD, 1), ("all", first.row, first.rows), ("around", HEAD, self.foot(block) - HEAD + 1)):
                 yield f"{block}_{name}", f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}"
 
     def form(self, units):
@@ -124,11 +129,27 @@ class _Scope:
     def resolve(self, text):
         return _BRACES.sub(lambda match: self._refer(match[1]), text)
 
-    def own(self, key, index=0, head=False):
-        """This record's cell in a column of its own block, or that column's header."""
+    def whole(self, key, index):
+        """All cells of a column of its own block."""
+        place = self._own_place(key)
+        first, last = (f"${letters(place.col + index)}${row}" for row in (place.row, place.row + place.rows - 1))
+        return f"{first}:{last}"
+
+    def row_number(self):
+        """The number of this record's row, counted up from a cell far below, on the blank column to the right of the table."""
+        own = [place for (key, _), place in self.layout.places.items() if key == self.block.key and place.sheet == self.block.sheet]
+        blank, first, last = letters(max(place.col + place.cols for place in own)), own[0].row, self.layout.foot(self.block.key)
+        return f"(ROW()+ROWS(${blank}${first}:${blank}${last})-ROW(${blank}${last}))"
+
+    def _own_place(self, key):
         place = self.layout.places[self.block.key, key]
         if place.sheet != self.block.sheet:
             raise ValueError(f"{self.block.key}.{key} is not on the sheet {self.block.sheet}: name it through a link")
+        return place
+
+    def own(self, key, index=0, head=False):
+        """This record's cell in a column of its own block, or that column's header."""
+        place = self._own_place(key)
         if head:
             return f"${letters(place.col + index)}${place.row - 1 if self.block.form == 'list' else self.layout.head(place.sheet)}"
         if self.block.form == "card":
@@ -156,6 +177,11 @@ class _Scope:
             return self._number()
         if "." in text:
             return self._elsewhere(*text.split("."))
+        if text == "^":
+            return self.row_number()
+        if text[0] == "*":
+            key, _, index = self._split(text[1:])
+            return self.whole(key, index)
         head = text.startswith("#")
         ends = (self._split(end) for end in text.lstrip("#").split(":"))
         return ":".join(dict.fromkeys(self.own(key, index, head) for key, _, index in ends))     # a run of one is a cell
@@ -168,11 +194,15 @@ class _Scope:
         target = link.block if link else word
         if (target, key) not in self.layout.places:
             raise ValueError(f"{self.block.key}.{self.column.key}: no column {{{word}.{text}}}")
-        name = f"{target}_{key}"
+        name, place = f"{target}_{key}", self.layout.places[target, key]
         self.layout.used.add(name)
+        in_a_row = place.rows == 1 and place.cols > 1
         if link:
-            return f"INDEX({name},{self.resolve(link.number)}{',' + number if number else ''})"
-        return f"INDEX({name},0,{number})" if number else name
+            record = f"1,{self.resolve(link.number)}" if in_a_row else self.resolve(link.number)
+            return f"INDEX({name},{record}{',' + number if number else ''})"
+        if number and not in_a_row:
+            raise ValueError(f"{self.block.key}.{self.column.key}: a whole copy, {{{word}.{text}}}, is looked at on its own sheet")
+        return f"INDEX({name},1,{number})" if number else name
 
 
 def at_record(template, row, col):

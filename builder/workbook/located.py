@@ -63,6 +63,10 @@ class Located(Layout):
     def head(self, sheet):
         return self.rows[sheet].now(HEAD)
 
+    def foot(self, block):
+        area = self.back.areas.get(f"{block}_around")
+        return area.bottom if area else super().foot(block)
+
     def numbers(self, sheet):
         return self.rows[sheet].now(NUMBERS)
 
