@@ -270,7 +270,7 @@ def test_two_jobs_of_one_name(here, capsys):
         (["build", "job.yaml"], "job.yaml"),
         (["build", "job.yaml", "--catalogs", "stock"], "stock/terms.yaml"),
     ],
-    ids=" ".join,
+    ids=lambda value: " ".join(value) if isinstance(value, list) else "",
 )
 def test_no_command_writes_over_what_it_reads(here, books, capsys, command, own, spelled):
     """Not with --force either: what is read would be lost with what was typed in it."""
