@@ -2,6 +2,7 @@
 from builder.estimate.areas import place
 from builder.estimate.scenarios import SCENARIOS
 from builder.records.words import BESIDE
+from builder.trade import labor
 
 
 def hours(est):
@@ -51,7 +52,10 @@ def tasks(est):
 
 
 def _task(est, row, task, rate, system):
-    """Amounts, hours and material of a task that is done once, in each scenario; of a task by visit, for one visit."""
+    """Amounts, hours and material of a task that is done once, in each scenario; of a task by visit, for one visit.
+
+    Rates are one person's: people share their time. Typed hours, and those of a visit or a colour, are each person's (E27).
+    """
     row.basis_no = place("basis", rate.basis)
     row.visits = BESIDE["basis_visits"][row.basis_no - 1]
     row.people = task.people or rate.people or 1.0
@@ -66,7 +70,7 @@ def _task(est, row, task, rate, system):
         done = (area, edge, length, count, 0.0, 1.0, colours)[kind]
         pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None)[kind]
         price = (rate.area_material, rate.length_material, rate.length_material, rate.each_material, 0.0, rate.each_material, rate.each_material)[kind]
-        own = done / pace if pace else done * (each or 0.0)
+        own = labor.each_time(done, pace, row.people) if pace else done * (each or 0.0)
         times.append(own if task.hours is None else task.hours)
         material.append(done * (price or 0.0))
     row.each_hours = tuple(times)

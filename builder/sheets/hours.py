@@ -1,4 +1,4 @@
-"""Hours of each coat (E12) and of each task (E21)."""
+"""Hours of each coat (E12) and of each task (E21, E27)."""
 from builder.records.kinds import KINDS
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
@@ -34,8 +34,10 @@ def _amount(own, key):
     return f'IF({{task.{own}}}<>"",{{task.{own}}},IF({{system_at}}="",{whole_job},{{system.{key}}}))'
 
 
-TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},N({task.length})/{rate.length_rate},"
-         "N({task.count})/{rate.count_rate},0,{rate.hours_each},{colours@}*{rate.hours_each})")
+# Of each person: people share the time of a rate, which is one person's (E27).
+TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate}/{people},{edge@}/{rate.length_rate}/{people},"
+         "N({task.length})/{rate.length_rate}/{people},N({task.count})/{rate.count_rate}/{people},"
+         "0,{rate.hours_each},{colours@}*{rate.hours_each})")
 MATERIALS = ("CHOOSE({basis_no},{area@}*N({rate.area_material}),{edge@}*N({rate.length_material}),N({task.length})*N({rate.length_material}),"
              "N({task.count})*N({rate.each_material}),0,N({rate.each_material}),{colours@}*N({rate.each_material}))")
 
@@ -54,8 +56,8 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("area", "Area", "area", _amount("area", "measured"), **SCENARIOS),
     C("edge", "Perimeter", "length", _amount("length", "perimeter"), **SCENARIOS),
     C("colours", "Colours", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **SCENARIOS),
-    C("each_hours", "Hours of a person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **SCENARIOS),
-    C("hours", "Hours", "time", "{each_hours@}*{people}*{scenarios@}", **SCENARIOS),
+    C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **SCENARIOS),
+    C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **SCENARIOS),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **SCENARIOS),
     C("labour", "Labour, once", "time", "{hours@}*(1-{visits})", **SCENARIOS),
     C("visit_hours", "Labour a visit", "time", "{hours@}*{visits}", **SCENARIOS),

@@ -1,0 +1,86 @@
+"""Figures worked out by hand, one definition a test: the numbers are written down, and formulas and model both give them."""
+import pytest
+from conftest import ROOT
+from editing import LiveBook
+
+from builder.jobs import open_job
+from builder.quantities import scale
+
+FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
+SMALL = {"lines": 8, "coats": 3, "nozzles": 4, "openings": 2, "tasks": 8, "kit": 3, "systems": 3}
+
+# An invented barn: 20 ft by 20 ft, rolled once with a paint of 100 ft2 a gallon, sold by the gallon; nothing is lost.
+BARN = """
+job: {units: us, currency: USD, crew: one, people: 2, pump: Mid electric, exposure: indoors, opening_none: 5 ft2, opening_both: 5 ft2}
+systems:
+  - {name: Boards, surface: Flat boards, method: roll}
+coats:
+  - {system: Boards, coating: Barn red, coats: 1}
+takeoff:
+  - {tag: A, system: Boards, length: 20 ft, height: 20 ft}
+own:
+  crews: [{name: one, guns: 1, rollers: 0, tenders: 0, flow_max: 1 gal/min, gun_speed_factor: 1, handling_factor: 1, wage: 20, source: invented}]
+  surfaces:
+    - {name: Flat boards, loss: 20 %, hand_loss: 0 %, clear_width: 100 in, solid: 1, uptake: 1, fan: {min: 8 in, max: 12 in},
+       gun_speed: {min: 0.5 ft/s, max: 6 ft/s}, handling: 0 s/ft2, roll_rate: 200 ft2/h, finish: plain, source: invented}
+  coatings:
+    - {name: Barn red, kind: finish, base: water, spread: 100 ft2/gal, density: 10 lb/gal, viscosity: 100 cP, pressure: 2000 psi,
+       orifice: {min: 9 thou, max: 30 thou}, finish: plain, abrasion: 1, recoat: 1 h,
+       packs: [{size: 1 gal, pack_price: 40}], priced_on: 2026-03-02, source: invented}
+"""
+
+
+class Barn(LiveBook):
+    """The barn as a workbook in a spreadsheet engine beside its model."""
+
+    def __init__(self, folder, more="", **values):
+        """`more`: job text after the barn's; `values`: block -> rows, or figures of an upright block, in SI."""
+        path = folder / "barn.yaml"
+        path.write_text(BARN + more)
+        opened = open_job(path, [ROOT / "catalogs"])
+        assert not opened.errors, opened.errors
+        self.problems = opened.problems
+        for block, given in values.items():
+            if isinstance(given, dict):
+                opened.values[block][0].update(given)
+            else:
+                opened.values[block] = given
+        opened.values["nozzles"] = opened.values["nozzles"][:SMALL["nozzles"] - 1]
+        super().__init__(opened.values, opened.units, folder, **SMALL)
+
+    def worked(self):
+        """The rows of the model, once every formula gives what they hold."""
+        assert self.differences() == []
+        return self.estimate().rows
+
+
+# ---- E27: rates are of one person, typed hours of each --------------------------------------------------------------------------
+
+RATES = """
+  rates:
+    - {name: Sweep, basis: area, area_rate: 100 ft2/h, people: 2, source: invented}
+    - {name: Tape, basis: length, length_rate: 50 ft/h, source: invented}
+    - {name: Lamps, basis: count, count_rate: 4 /h, people: 2, source: invented}
+    - {name: Talk, basis: hours, people: 2, source: invented}
+    - {name: Open up, basis: visit, hours_each: 0.5 h, people: 2, source: invented}
+    - {name: Rinse, basis: colour, hours_each: 0.25 h, people: 2, source: invented}
+tasks:
+  - {task: Sweep, system: Boards}
+  - {task: Tape, length: 150 ft, people: 3}
+  - {task: Lamps, count: 8}
+  - {task: Talk, hours: 1 h, people: 4}
+  - {task: Sweep, hours: 3 h}
+  - {task: Open up}
+  - {task: Rinse}
+"""
+
+
+def test_people_share_the_time_of_a_rate_and_each_have_typed_hours(tmp_path):
+    """400 ft2 at 100 ft2/h is 4 h, 2 h for each of two; 150 ft at 50 ft/h is 3 h, 1 h for each of three; 8 lamps at 4 an hour 2 h;
+    1 h of each of four is 4 h, 3 h of each of two 6 h; a visit takes 2 x 0.5 h, the one colour 2 x 0.25 h.
+    With 2 h of rolling (400 ft2 at 200 ft2/h): 2 + 4 + 3 + 2 + 4 + 6 + 0.5 = 21.5 h over 2 x 8 - 1 = 15 h a visit: 1.43, so 1.5 days, 2 visits."""
+    rows = Barn(tmp_path, RATES).worked()
+    done = [(row.each_hours[0] / HOUR, row.hours[0] / HOUR) for row in rows["task_hours"] if row.live]
+    assert done == [pytest.approx(pair) for pair in ((2, 4), (1, 3), (1, 2), (1, 4), (3, 6), (0.5, 1), (0.25, 0.5))]
+    day = rows["days"][0]
+    assert (day.task_labour / HOUR, day.visit_hours / HOUR, day.days, day.labour / HOUR) == pytest.approx((19.5, 1, 1.5, 23.5))
