@@ -84,3 +84,45 @@ def test_people_share_the_time_of_a_rate_and_each_have_typed_hours(tmp_path):
     assert done == [pytest.approx(pair) for pair in ((2, 4), (1, 3), (1, 2), (1, 4), (3, 6), (0.5, 1), (0.25, 0.5))]
     day = rows["days"][0]
     assert (day.task_labour / HOUR, day.visit_hours / HOUR, day.days, day.labour / HOUR) == pytest.approx((19.5, 1, 1.5, 23.5))
+
+
+# ---- E41: a nozzle of the kit within the preference of the least cost -------------------------------------------------------------
+
+def racks(losses):
+    """Families and sizes that differ in nothing but their loss: with unpaid people and no waste by wear the cost goes by 1 / (1 - loss)."""
+    families = [{"name": name, "loss_factor": loss / 0.2, "pressure_factor": 1.0, "finish": "good", "life": 40 * GALLON, "life_orifice": 15 * scale("thou"),
+                 "life_pressure": 2000 * scale("psi"), "pressure_max": 5000 * scale("psi"), "source": "invented"}
+                for name, loss in zip(("first", "second", "third"), losses)]
+    return {"families": families, "nozzles": [{"family": row["name"], "size": "515", "nozzle_price": 28.0, "priced_on": 46083.0} for row in families],
+            "kit": [{"tag": "K1", "nozzle": "second 515"}, {"tag": "K2", "nozzle": "third 515"}],
+            "terms": {"excess": 0.0, "slow": 0.0, "kit_preference": 0.03}}
+
+
+def sprayed(folder, losses):
+    """The pick of the barn's one coat, sprayed by unpaid people with the second and the third in their kit."""
+    book = Barn(folder, job={"wage": 0.0}, **racks(losses))
+    book.change("systems", "method", 0, "spray")
+    return book.worked()["picks"][0]
+
+
+@pytest.mark.parametrize("losses, pick, next_best, extra, words", [
+    # 0.8 / 0.78 = 1.0256: within 3 %. The first, cheaper by 1 - 0.78 / 0.8 = 2.5 %, is the next best, not the third of the kit, 0.2 % dearer.
+    ((0.20, 0.22, 0.2213), "second 515", "first 515", 0.78 / 0.8 - 1, "in your kit; first 515 would save 2.5 %"),
+    # 0.8 / 0.7765 = 1.0303, more than 3 % dearer, though 3 % less than it is less than the first.
+    ((0.20, 0.2235, 0.23), "first 515", "second 515", 0.8 / 0.7765 - 1, "second 515 costs 3.0 % more"),
+    # Two of the kit within 3 %, 1.0256 and 1.0127: the cheaper of them, though it stands later.
+    ((0.20, 0.22, 0.21), "third 515", "first 515", 0.79 / 0.8 - 1, "in your kit; first 515 would save 1.3 %"),
+    # The least cost is in the kit itself: 0.75 / 0.73 = 1.0274.
+    ((0.30, 0.25, 0.27), "second 515", "third 515", 0.75 / 0.73 - 1, "third 515 costs 2.7 % more"),
+    # Alike in the kit: the earlier row.
+    ((0.30, 0.25, 0.25), "second 515", "third 515", 0.0, "third 515 costs the same"),
+])
+def test_a_nozzle_of_the_kit_is_taken_within_the_preference_of_the_least_cost(tmp_path, losses, pick, next_best, extra, words):
+    row = sprayed(tmp_path, losses)
+    assert (row.fitting, row.pick, row.next, row.next_words) == (3, pick, next_best, words)
+    assert row.next_extra == pytest.approx(extra, abs=1e-9)
+
+
+def test_a_nozzle_dearer_by_exactly_the_preference_is_taken(tmp_path):
+    """0.8 / (0.8 / 1.03) = 1.03."""
+    assert sprayed(tmp_path, (0.20, 1 - 0.8 / 1.03, 0.25)).pick == "second 515"

@@ -35,9 +35,8 @@ def _amount(own, key):
 
 
 # Of each person: people share the time of a rate, which is one person's (E27).
-TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate}/{people},{edge@}/{rate.length_rate}/{people},"
-         "N({task.length})/{rate.length_rate}/{people},N({task.count})/{rate.count_rate}/{people},"
-         "0,{rate.hours_each},{colours@}*{rate.hours_each})")
+TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},N({task.length})/{rate.length_rate},"
+         "N({task.count})/{rate.count_rate},0,{rate.hours_each},{colours@}*{rate.hours_each})/{sharing}")
 MATERIALS = ("CHOOSE({basis_no},{area@}*N({rate.area_material}),{edge@}*N({rate.length_material}),N({task.length})*N({rate.length_material}),"
              "N({task.count})*N({rate.each_material}),0,N({rate.each_material}),{colours@}*N({rate.each_material}))")
 
@@ -52,6 +51,7 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("basis_no", "Number of its basis", "count", "MATCH({rate.basis},{words.basis},0)"),
     C("visits", "By visit", "count", "INDEX({words.basis_visits},{basis_no})"),
     C("people", "People", "count", 'IF({task.people}="",MAX(1,N({rate.people})),{task.people})'),
+    C("sharing", "People who share the time of its rate", "count", "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
     C("scenarios", "In", "count", 'IF({system_at}="",1,INDEX({systems.scenarios},{system_at},{@}))', **SCENARIOS),
     C("area", "Area", "area", _amount("area", "measured"), **SCENARIOS),
     C("edge", "Perimeter", "length", _amount("length", "perimeter"), **SCENARIOS),
