@@ -62,6 +62,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     labor.weather_days: ([5, 0.1], ""),
     labor.workday: ([46146, 3, ()], ""),
     price.selling_price: ([(10000, "money"), 0.2, 0.15], "money"),
+    price.cost_paid: ([(10000, "money"), 0.2, 0.15], "money"),
     price.markup: ([0.4], ""),
 }
 

@@ -126,3 +126,23 @@ def test_a_nozzle_of_the_kit_is_taken_within_the_preference_of_the_least_cost(tm
 def test_a_nozzle_dearer_by_exactly_the_preference_is_taken(tmp_path):
     """0.8 / (0.8 / 1.03) = 1.03."""
     assert sprayed(tmp_path, (0.20, 1 - 0.8 / 1.03, 0.25)).pick == "second 515"
+
+
+# ---- E42: what the chance beside the price leaves out ------------------------------------------------------------------------------
+
+# One driver of doubt alone, whose P10 and P90 are 0.8 and 1.25 of what is reckoned: the cost is above 1.25 of itself in one job of ten.
+ONE_DRIVER = {"area_low": 0.8, "area_high": 1.25, **{f"{key}_{end}": 1.0 for key in ("material", "time", "wear") for end in ("low", "high")},
+              "minimum": 0.0, "rounding": 0.01}
+
+
+@pytest.mark.parametrize("basis, margin, net, break_even", [
+    ("sales", 0.15, 1 / 0.60, 1 / 0.75),                  # 1 / (1 - 0.15 - 0.25); of it 0.75 is there to pay the cost: 0.75 / 0.6 = 1.25
+    ("direct cost", 0.20, 1 / 0.80, 1.0),                 # 1 / 0.8 = 1.25; cost holds the overhead
+    ("labour hours", 0.20, 1 / 0.80, 1.0),
+])
+def test_the_chance_of_costing_more_than_the_price_leaves_pays_overhead_of_sales_first(tmp_path, basis, margin, net, break_even):
+    rows = Barn(tmp_path, job={"contingency": 0.0}, terms={**ONE_DRIVER, "overhead_basis": basis, "overhead": 0.25, "margin": margin}).worked()
+    price = rows["price"][0]
+    assert (price.net / price.cost, price.break_even / price.cost) == pytest.approx((net, break_even), rel=1e-4)      # rounded up to the cent
+    assert (price.chance_over, price.chance_margin) == pytest.approx((0.10, 0.50), abs=2e-4)      # the margin is kept up to the median, the cost itself
+    assert (price.told_over, price.told_margin) == ("10 %", "50 %")

@@ -84,8 +84,8 @@ def prices(est):
         row.difference = row.net - base.net
         row.markup = pricing.markup(row.margin)
         row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
-        row.kept = row.net * (1 - row.margin - row.of_sales)
-        row.chance_over, row.chance_margin = (spread.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.net, row.kept))
+        row.pays, row.kept = (pricing.cost_paid(row.net, share, row.of_sales) for share in (0.0, row.margin))
+        row.chance_over, row.chance_margin = (spread.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.pays, row.kept))
         row.told_over, row.told_margin = ("under 1 %" if chance < 0.01 else f"{floor(chance * 100 + 0.5)} %" for chance in (row.chance_over, row.chance_margin))
         row.goes_coatings, row.goes_material = cost.paint + cost.thinner, cost.nozzles + cost.task_material + cost.sundries
         row.goes_wages, row.goes_hire, row.goes_tax = cost.wages, cost.hire, cost.tax

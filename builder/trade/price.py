@@ -1,4 +1,4 @@
-"""From cost to price (E22). Nothing here checks its range: callers do."""
+"""From cost to price (E22, E42). Nothing here checks its range: callers do."""
 
 
 def selling_price(cost, margin, overhead_of_sales):
@@ -26,6 +26,31 @@ def selling_price(cost, margin, overhead_of_sales):
     15384.62
     """
     return cost / (1 - margin - overhead_of_sales)
+
+
+def cost_paid(price, margin, overhead_of_sales):
+    """The cost that a price pays once its profit and the office have their shares of it (E42; derived).
+
+        cost_paid = price * (1 - margin - overhead_of_sales)
+
+    Parameters
+    ----------
+    price : price before tax [money]
+    margin : profit over price, 0 for a job that earns nothing [-]
+    overhead_of_sales : the office's share of the price [-]
+
+    Returns
+    -------
+    cost at which nothing is left over [money]
+
+    Examples
+    --------
+    Of 10000 the office takes 1500.
+
+    >>> cost_paid(10000.0, 0.0, 0.15)
+    8500.0
+    """
+    return price * (1 - margin - overhead_of_sales)
 
 
 def markup(margin):
