@@ -48,7 +48,7 @@ class Opened:
         """The estimate in one line."""
         if self.price() is None:
             return f"no price yet: {self.estimate.checks.words}"
-        return (f"price {self.price():,.2f} {self.units.currency}, {self.gallons():,.4g} {self.units.shown('volume')} to buy, "
+        return (f"price {self.units.amount(self.price())} {self.units.currency}, {self.gallons():,.4g} {self.units.shown('volume')} to buy, "
                 f"{self.estimate.rows['days'][0].days:g} days; {self.estimate.checks.words.lower()}")
 
 

@@ -63,6 +63,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     labor.workday: ([46146, 3, ()], ""),
     price.selling_price: ([(10000, "money"), 0.2, 0.15], "money"),
     price.cost_paid: ([(10000, "money"), 0.2, 0.15], "money"),
+    price.payable: ([(70.035, "money"), (0.01, "money"), 1e-6], "money"),
     price.markup: ([0.4], ""),
 }
 

@@ -1,9 +1,9 @@
 """Figures worked out by hand, one definition a test: the numbers are written down, and formulas and model both give them."""
 import pytest
 from conftest import ROOT
-from editing import LiveBook
+from editing import SETTINGS, LiveBook
 
-from builder.jobs import open_job
+from builder.jobs import Opened, open_job
 from builder.quantities import scale
 
 FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
@@ -11,7 +11,7 @@ SMALL = {"lines": 8, "coats": 3, "nozzles": 4, "openings": 2, "tasks": 8, "kit":
 
 # An invented barn: 20 ft by 20 ft, rolled once with a paint of 100 ft2 a gallon, sold by the gallon; nothing is lost.
 BARN = """
-job: {units: us, currency: USD, crew: one, people: 2, pump: Mid electric, exposure: indoors, opening_none: 5 ft2, opening_both: 5 ft2}
+job: {units: us, MONEY, crew: one, people: 2, pump: Mid electric, exposure: indoors, opening_none: 5 ft2, opening_both: 5 ft2}
 systems:
   - {name: Boards, surface: Flat boards, method: roll}
 coats:
@@ -33,10 +33,10 @@ own:
 class Barn(LiveBook):
     """The barn as a workbook in a spreadsheet engine beside its model."""
 
-    def __init__(self, folder, more="", **values):
-        """`more`: job text after the barn's; `values`: block -> rows, or figures of an upright block, in SI."""
+    def __init__(self, folder, more="", money="currency: USD", **values):
+        """`more`: job text after the barn's; `values`: block -> rows, or figures of an upright block, in SI and the catalogues' money."""
         path = folder / "barn.yaml"
-        path.write_text(BARN + more)
+        path.write_text(BARN.replace("MONEY", money) + more)
         opened = open_job(path, [ROOT / "catalogs"])
         assert not opened.errors, opened.errors
         self.problems = opened.problems
@@ -146,3 +146,51 @@ def test_the_chance_of_costing_more_than_the_price_leaves_pays_overhead_of_sales
     assert (price.net / price.cost, price.break_even / price.cost) == pytest.approx((net, break_even), rel=1e-4)      # rounded up to the cent
     assert (price.chance_over, price.chance_margin) == pytest.approx((0.10, 0.50), abs=2e-4)      # the margin is kept up to the median, the cost itself
     assert (price.told_over, price.told_margin) == ("10 %", "50 %")
+
+
+# ---- E43: what is paid is whole cents, yen, fils ----------------------------------------------------------------------------------
+
+def payments(folder, money="currency: USD", **figures):
+    """Figures of Price in the job's own currency, and the book, of a job that leaves for its least charge."""
+    book = Barn(folder, money=money, job={"margin": 0.0, "contingency": 0.0, "rounding": None, **figures}, terms={"deposit": 0.25, "stages": 3.0})
+    row = book.worked()["price"][0]
+    return [book.units.to_cell(getattr(row, key), "money") for key in ("net", "tax", "total", "deposit", "stage", "last")], book
+
+
+def test_tax_total_and_payments_are_whole_cents(tmp_path):
+    """8.25 % of 1234.57 is 101.852, 101.85 in cents; together 1336.42. A quarter is 334.105, with prices in steps of a cent 334.10 and no more;
+    the 1002.32 left make 334.1066 three times, 334.10 and 334.10, and 334.12 at last."""
+    found, book = payments(tmp_path, minimum=1234.57, sales_tax=0.0825, rounding=0.01)
+    assert found == pytest.approx([1234.57, 101.85, 1336.42, 334.10, 334.10, 334.12], abs=1e-9)
+    assert book.estimate().rows["bid"][0].price == "1,336.42 USD"
+
+
+def test_half_a_cent_of_tax_is_rounded_up(tmp_path):
+    """7 % of 1000.50 is 70.035."""
+    assert payments(tmp_path, minimum=1000.50, sales_tax=0.07, rounding=0.01)[0][1] == pytest.approx(70.04, abs=1e-9)
+
+
+def test_in_a_currency_of_the_jobs_own_the_step_is_its_own(tmp_path):
+    """Prices go up by 5 dollars, 4.0685 euro at 0.8137: 600 euro are 147.47 of these, so 148 of them, 602.138, paid as 602.14.
+    19 % of it is 114.4066; together 716.55; a quarter 179.1375, in whole steps 44 x 4.0685 = 179.014."""
+    found, _ = payments(tmp_path, "currency: EUR, exchange: 0.8137", minimum=600 / 0.8137, sales_tax=0.19)
+    assert found[:4] == pytest.approx([602.14, 114.41, 716.55, 179.01], abs=1e-9)
+    assert all(amount * 100 == pytest.approx(round(amount * 100), abs=1e-6) for amount in found)
+
+
+def test_yen_have_no_cents(tmp_path):
+    """In tens 123457 is 123460; 8 % of it 9876.8, so 9877; together 133337; a quarter 33334.25, in tens 33330; a third of the other 100007
+    is 33335.67, in tens 33330, twice; 33347 at last."""
+    found, book = payments(tmp_path, "currency: JPY, exchange: 150", minimum=123457 / 150, sales_tax=0.08, rounding=10 / 150)
+    assert found == pytest.approx([123460, 9877, 133337, 33330, 33330, 33347], abs=1e-6)
+    rows = book.estimate().rows
+    assert (rows["bid"][0].price, rows["bid"][0].tax) == ("133,337 JPY", "sales tax of 9,877 JPY included")
+    assert rows["brief"][0].words.startswith("Price 133,337 JPY · ") and Opened(book.values, book.units, SETTINGS, book.estimate(), []).summary().startswith(
+        "price 133,337 JPY, ")
+
+
+def test_a_dinar_has_a_thousand_fils(tmp_path):
+    """In steps of 6 fils 1000.125 is 1000.128; 5 % of it is 50.0064, so 50.006; together 1050.134."""
+    found, book = payments(tmp_path, "currency: KWD, exchange: 0.3", minimum=1000.125 / 0.3, sales_tax=0.05, rounding=0.006 / 0.3)
+    assert found[:3] == pytest.approx([1000.128, 50.006, 1050.134], abs=1e-9)
+    assert book.estimate().rows["bid"][0].price == "1,050.134 KWD"

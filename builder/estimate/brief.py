@@ -15,8 +15,8 @@ def plain(number):
 
 
 def money(est, amount):
-    """'48,230.00 USD'"""
-    return f"{hundredths(est, amount, 'money'):,.2f} {est.units.currency}"
+    """'48,230.00 USD', '48,230 JPY', of an amount in whole cents."""
+    return f"{est.units.amount(est.units.to_cell(amount, 'money'))} {est.units.currency}"
 
 
 def brief(est):

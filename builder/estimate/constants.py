@@ -39,6 +39,7 @@ def shown_constants(units, sizes):
         "lead_year": LEAD_YEAR, "lead_inside": LEAD_INSIDE, "lead_outside": LEAD_OUTSIDE,
         "deciles": DECILES, "score_10": NORMAL.inv_cdf(0.1), "score_50": 0.0, "score_80": NORMAL.inv_cdf(0.8), "score_90": NORMAL.inv_cdf(0.9),
         "freezing": (ICE - ZERO[warm]) / scale(warm), "degree": scale(warm),
+        "money_step": units.money_step, "money_decimals": float(units.cents),
         "clock": CLOCK, "tenth": 0.1,
         **{f"reason_{key}": weight for key, weight in WEIGHT.items()},
         "notch": 1.0 if units.system == "us" else 25.0,

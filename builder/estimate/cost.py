@@ -61,7 +61,7 @@ def margins(est):
 def prices(est):
     """The price; blank while a check stops it."""
     terms, job = est.terms, est.job
-    base = est.rows["price"][0]
+    base, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
     for row, cost, doubt in zip(est.rows["price"], est.rows["cost"], est.rows["range"]):
         row.state = "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to put right, see Checks"
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
@@ -74,12 +74,12 @@ def prices(est):
         row.asked = pricing.selling_price(row.protected, row.margin, row.of_sales)
         row.minimum = terms.minimum if job.minimum is None else job.minimum
         row.step = step = terms.rounding if job.rounding is None else job.rounding
-        row.net = steps_up(max(row.asked, row.minimum) / step, 1, terms.round_slack) * step
+        row.net = pricing.payable(steps_up(max(row.asked, row.minimum) / step, 1, terms.round_slack) * step, cent, terms.slack)
         row.tax_share = terms.sales_tax if job.sales_tax is None else job.sales_tax
-        row.tax = row.net * row.tax_share
+        row.tax = pricing.payable(row.net * row.tax_share, cent, terms.slack)
         row.total = row.net + row.tax
-        row.deposit = _down(row.total * terms.deposit, step, terms.round_slack)
-        row.stage = _down((row.total - row.deposit) / terms.stages, step, terms.round_slack)
+        row.deposit = pricing.payable(_down(row.total * terms.deposit, step, terms.round_slack), cent, terms.slack)
+        row.stage = pricing.payable(_down((row.total - row.deposit) / terms.stages, step, terms.round_slack), cent, terms.slack)
         row.last = row.total - row.deposit - (terms.stages - 1) * row.stage
         row.difference = row.net - base.net
         row.markup = pricing.markup(row.margin)

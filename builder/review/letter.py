@@ -10,7 +10,6 @@ from builder.review.draft import Table, addresses, draft, file_name, one_line
 from builder.rules import same, to_date
 from builder.workbook.read import returned
 
-HALF_A_CENT = 0.005
 ESTIMATE = ("All figures are an estimate, worked out from measured surfaces; what the work meets may change them. "
             "Local codes and the product data sheets come before anything written here.")
 
@@ -39,8 +38,8 @@ def _relied_on(opened, stood, book):
         wrong = "; ".join(_words(estimate.checks, True))
         raise Refused([Problem(book, 0, 0, f"its price is not complete: {wrong}", "put it right on the sheets it names, or use --anyway")])
     for row, value in zip(estimate.rows["price"], stood):
-        if row.live and not (isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < HALF_A_CENT):
-            was = f"{value:,.2f}" if isinstance(value, float) else "none"
+        if row.live and not (isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < units.money_step / 2):
+            was = units.amount(value) if isinstance(value, float) else "none"
             raise Refused([Problem(book, 0, 0, f"it shows the price {was}, but what is typed in it gives {_money(row.total, units)}",
                                    "recalculate and save it, look for formulas that were typed over, or use --anyway")])
 
@@ -143,7 +142,7 @@ def _alternate(system):
 
 
 def _money(amount, units):
-    return f"{units.to_cell(amount, 'money'):,.2f} {one_line(units.currency, 20)}"
+    return f"{units.amount(units.to_cell(amount, 'money'))} {one_line(units.currency, 20)}"
 
 
 def _said(value, most=400):

@@ -9,8 +9,8 @@ def hundredths(amount):
 
 
 def money(amount):
-    """'48,230.00 USD'"""
-    return f'FIXED({hundredths(amount)},2)&" "&{{book.currency}}'
+    """'48,230.00 USD', '48,230 JPY', of an amount in whole cents."""
+    return f'FIXED({amount},{{constants.money_decimals}})&" "&{{book.currency}}'
 
 
 TOP, BOOK_TOP, TOLD_TOP = 6, 47, 59      # rows of Start

@@ -30,6 +30,8 @@ CONSTANTS = Block("constants", "Constants", (
     C("run", "Length over bore^4"), C("reynolds", "Reynolds number", note="4 / pi"), C("bore", "Content of a hose", note="pi / 4"),
     C("pace", "Hand speed of a flow on a film and step"), C("hour", "Flow times an hour, as a volume"), C("seconds", "Seconds of an hour"),
     C("inch", "An inch in widths of this book"), C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"),
+    C("money_step", "Least amount that can be paid", note="a cent, a yen: the currency's minor unit, ISO 4217, from memory"),
+    C("money_decimals", "Decimals of it", "count"),
     C("clock", "Hours of a day on the clock", "time"), C("tenth", "A tenth, to which per cent are said in words"),
     C("voc", "VOC of a volume, as a mass"),
     C("lead_year", "Old lead paint is likely before", "year", note="40 CFR 745.83"),

@@ -1,4 +1,5 @@
-"""From cost to price (E22, E42). Nothing here checks its range: callers do."""
+"""From cost to price (E22, E42, E43). Nothing here checks its range: callers do."""
+from math import floor
 
 
 def selling_price(cost, margin, overhead_of_sales):
@@ -51,6 +52,31 @@ def cost_paid(price, margin, overhead_of_sales):
     8500.0
     """
     return price * (1 - margin - overhead_of_sales)
+
+
+def payable(amount, step, slack):
+    """An amount in whole cents, or whatever is the least that its currency pays, half of one rounded up (E43; common practice, no source).
+
+        payable = floor(amount / step + 1/2 + slack) * step
+
+    Parameters
+    ----------
+    amount : what is reckoned [money]
+    step : the least that can be paid [money]
+    slack : part of a step that is rounding [-]
+
+    Returns
+    -------
+    whole steps [money]
+
+    Examples
+    --------
+    In cents, and in yen.
+
+    >>> round(payable(70.035, 0.01, 1e-6), 9), payable(12345.7, 1.0, 1e-6)
+    (70.04, 12346.0)
+    """
+    return floor(amount / step + 0.5 + slack) * step
 
 
 def markup(margin):
