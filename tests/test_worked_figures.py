@@ -5,6 +5,7 @@ from editing import SETTINGS, LiveBook
 
 from builder.jobs import Opened, open_job
 from builder.quantities import scale
+from builder.review.letter import _blocks
 
 FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
 SMALL = {"lines": 8, "coats": 3, "nozzles": 4, "openings": 2, "tasks": 8, "kit": 3, "systems": 3}
@@ -194,3 +195,29 @@ def test_a_dinar_has_a_thousand_fils(tmp_path):
     found, book = payments(tmp_path, "currency: KWD, exchange: 0.3", minimum=1000.125 / 0.3, sales_tax=0.05, rounding=0.006 / 0.3)
     assert found[:3] == pytest.approx([1000.128, 50.006, 1050.134], abs=1e-9)
     assert book.estimate().rows["bid"][0].price == "1,050.134 KWD"
+
+
+# ---- E47c: what the owner supplies is not bought ------------------------------------------------------------------------------------
+
+def test_what_the_owner_supplies_is_told_apart_from_what_is_bought(tmp_path):
+    """400 ft2 at 100 ft2 a gallon and a quarter for touch-up are 4.25 gal: 5 cans to buy. 1000 ft2 are 10.25 gal: 11 cans, the owner's."""
+    book = Barn(tmp_path)
+    for key, value in (("name", "Ends"), ("surface", "Flat boards"), ("method", "roll")):
+        book.change("systems", key, 1, value)
+    for key, value in (("system", "Ends"), ("coating", "Barn red"), ("coats", 1.0), ("owner_supplied", "yes")):
+        book.change("coats", key, 1, value)
+    for key, value in (("system", "Ends"), ("length", 50.0), ("height", 20.0)):
+        book.change("takeoff", key, 1, value)
+    rows = book.worked()
+    brief, opened = rows["brief"][0], Opened(book.values, book.units, SETTINGS, book.estimate(), [])
+    assert (brief.gallons / GALLON, brief.from_owner / GALLON) == pytest.approx((5, 11))
+    assert " · 5 gal to buy and 11 gal from the owner · " in brief.words and ", 5 gal to buy and 11 gal from the owner, " in opened.summary()
+    assert (opened.gallons(), opened.from_owner()) == pytest.approx((5, 11))
+    assert [row.packs for row in rows["crew_card"] if row.coat_at] == ["5 x 1 gal", "11 x 1 gal from the owner"]
+    said = "\n".join(str(block) for block in _blocks(opened, None))
+    assert "('Coating to be bought', 'about 5 gal')" in said and "('Coating you supply', 'about 11 gal')" in said
+
+
+def test_a_job_without_an_owners_coating_says_nothing_of_it(tmp_path):
+    book = Barn(tmp_path)
+    assert "owner" not in book.worked()["brief"][0].words and book.estimate().rows["brief"][0].words.count("5 gal to buy · ") == 1

@@ -116,6 +116,8 @@ def _work(opened):
         yield "Finished about", _date(to_date(day.finish))
     if opened.gallons():
         yield "Coating to be bought", f"about {opened.gallons():,.4g} {units.shown('volume')}"
+    if opened.from_owner():
+        yield "Coating you supply", f"about {opened.from_owner():,.4g} {units.shown('volume')}"
 
 
 def _covered(estimate, units):
