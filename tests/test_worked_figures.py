@@ -5,6 +5,8 @@ from editing import SETTINGS, LiveBook
 
 from builder.jobs import Opened, open_job
 from builder.quantities import scale
+from builder.records.checklist import ITEMS
+from builder.records.reasons import TOO_HIGH
 from builder.review.letter import _blocks
 
 FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
@@ -19,6 +21,7 @@ coats:
   - {system: Boards, coating: Barn red, coats: 1}
 takeoff:
   - {tag: A, system: Boards, length: 20 ft, height: 20 ft}
+MORE
 own:
   crews: [{name: one, guns: 1, rollers: 0, tenders: 0, flow_max: 1 gal/min, gun_speed_factor: 1, handling_factor: 1, wage: 20, source: invented}]
   surfaces:
@@ -34,10 +37,10 @@ own:
 class Barn(LiveBook):
     """The barn as a workbook in a spreadsheet engine beside its model."""
 
-    def __init__(self, folder, more="", money="currency: USD", **values):
-        """`more`: job text after the barn's; `values`: block -> rows, or figures of an upright block, in SI and the catalogues' money."""
+    def __init__(self, folder, more="", money="currency: USD", lines="", **values):
+        """`lines`: rows of takeoff after the barn's, `more`: job text after the barn's; `values`: block -> rows, or figures of an upright block, in SI and the catalogues' money."""
         path = folder / "barn.yaml"
-        path.write_text(BARN.replace("MONEY", money) + more)
+        path.write_text(BARN.replace("MONEY", money).replace("MORE", lines.strip("\n")) + more)
         opened = open_job(path, [ROOT / "catalogs"])
         assert not opened.errors, opened.errors
         self.problems = opened.problems
@@ -221,3 +224,33 @@ def test_what_the_owner_supplies_is_told_apart_from_what_is_bought(tmp_path):
 def test_a_job_without_an_owners_coating_says_nothing_of_it(tmp_path):
     book = Barn(tmp_path)
     assert "owner" not in book.worked()["brief"][0].words and book.estimate().rows["brief"][0].words.count("5 gal to buy · ") == 1
+
+
+# ---- height_limit: a line higher than its ladder, lift or scaffold reaches ----------------------------------------------------------
+
+LADDER = """
+  reaches: [{name: short ladder, factor: 2, height_limit: 24 ft, source: invented}]
+"""
+LINES = """
+  - {tag: B, system: Boards, length: 20 ft, height: 30 ft, reach: short ladder}
+  - {tag: C, system: Boards, shape: triangle, length: 20 ft, height: 25 ft, reach: short ladder}
+  - {tag: D, system: Boards, length: 20 ft, height: 24 ft, reach: short ladder}
+  - {tag: E, system: Boards, shape: strip, length: 20 ft, height: 30 ft, reach: short ladder}
+  - {tag: F, system: Boards, shape: cylinder, length: 20 ft, height: 30 ft, reach: short ladder}
+  - {tag: G, system: Boards, length: 20 ft, height: 30 ft}
+"""
+
+
+def test_a_line_higher_than_its_ladder_reaches_is_to_be_looked_at(tmp_path):
+    """30 and 25 ft are above 24; 24 is not; the girth of a strip and the diameter of a pipe are no height; G is reached from the ground."""
+    book = Barn(tmp_path, LADDER, lines=LINES)
+    rows = book.worked()
+    looks = [row.look for row in rows["areas"]]
+    assert looks == [None, TOO_HIGH, TOO_HIGH, None, None, None, None, None] and [row.shown_look for row in rows["takeoff"]] == looks
+    checks = rows["checks"][0]
+    assert (checks.too_high, checks.verdict_too_high, checks.stops) == (2, "look", 0) and "2 to look at" in checks.words
+    assert next(item for item in ITEMS if item.key == "too_high").where == "Takeoff"
+    told = [problem for problem in book.problems if "24 ft" in problem.message]
+    text = (tmp_path / "barn.yaml").read_text().splitlines()
+    assert [text[problem.line - 1].split(",")[0].strip() for problem in told] == ["- {tag: B", "- {tag: C"]
+    assert {(problem.severity, problem.message) for problem in told} == {("warning", "Takeoff: higher than 'short ladder' reaches, 24 ft")}

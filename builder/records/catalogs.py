@@ -176,7 +176,7 @@ REACHES = Kind("reaches", "Reaches", named="name", capacity=6, fields=(
     Field("name", "Reach", rule=Name(), required=True, help="Takeoff lines name it by this."),
     Field("factor", "Work factor", "number", Between(0.5, 5), True, help="Times the measured area: how much slower the work is up there."),
     Field("hire", "Hire", "money_day", MONEY, help="Blank: none."),
-    Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True, help="Higher than this it does not reach."), SOURCE))
+    Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True, help="A line higher than this is to be looked at; Checks counts them."), SOURCE))
 
 HOLIDAYS = Kind("holidays", "Holidays", capacity=20, fields=(
     Field("date", "Date", "date", Day(), True, help="A day on which nobody works."), Field("name", "Holiday", help="What the day is called.")))
