@@ -68,7 +68,7 @@ CARD = (
     C("gauge_first", "Gauge, first coat, at once", "text", _gauge("{notch_first}")),
     C("gauge", "Gauge, later coats", "text", f'IF({{coat.coats}}=1,"",{_gauge("{notch_later}")})'),
     C("wet_most", "Runs and sags above", "film", 'IF({paint.wet_max}="","",{paint.wet_max})'),
-    C("change", "Change the nozzle", "text",
+    C("change", "Nozzle due for a change", "text",
       f'"after "&{{pick.pays}}&" ("&{_halves("{pick.interval}/{pail}")}&" x "&{hundredths("{pail}")}&" "&{UNIT}&")"', SPRAYED),
     C("recoat", "Next coat after", "time", "{paint.recoat}"),
     C("surface_least", "Surface, coldest", "temperature", 'IF({paint.surface_temperature_min}="","",{paint.surface_temperature_min})'),
