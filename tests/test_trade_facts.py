@@ -4,6 +4,7 @@ import re
 import pytest
 from conftest import ROOT
 
+from builder.estimate.estimate import Estimate
 from builder.jobs import open_job
 from builder.quantities import scale
 
@@ -88,3 +89,21 @@ def test_a_15_thou_nozzle_lives_40_to_50_gallons_in_premium_outside_acrylic(fact
 def test_area_an_hour_of_one_coat_with_one_gun(facts, system, least, most):
     row = next(row for row in facts.rows["hours"] if row.system == system)
     assert least <= row.pace * HOUR / FOOT**2 <= most
+
+
+def test_every_shipped_size_fits_some_coating_on_some_surface_and_no_family_keeps_to_odd_or_even():
+    """A rule of the catalogue, not of the trade: the sizes are chosen by what coatings and surfaces ask for. Tried with the largest pump and hands."""
+    opened = open_job(ROOT / "tests/data/facts.yaml", [ROOT / "catalogs"])
+    pairs = [(surface["name"], coating["name"]) for surface in opened.values["surfaces"] for coating in opened.values["coatings"]]
+    fitting, room = set(), opened.estimate.capacity["systems"]
+    for first in range(0, len(pairs), room):
+        tried = list(enumerate(pairs[first:first + room]))
+        values = dict(opened.values, openings=[], tasks=[], kit=[],
+                      systems=[{"name": f"S{no}", "surface": surface, "pump": "Large petrol", "crew": "seasoned", "finish": "plain"} for no, (surface, _) in tried],
+                      coats=[{"system": f"S{no}", "coating": coating, "coats": 1.0} for no, (_, coating) in tried],
+                      takeoff=[{"system": f"S{no}", "length": 10.0, "height": 3.0} for no, _ in tried])
+        fitting |= {row.nozzle for row in Estimate(values, opened.units, opened.estimate.capacity).rows["trials"] if row.fits}
+    shipped = [row for row in opened.estimate.rows["nozzles"] if row.known]
+    assert {row.known for row in shipped} == fitting and len(shipped) <= opened.estimate.capacity["nozzles"] - 3
+    families = {row.family for row in shipped}
+    assert {(row.family, round(row.orifice / THOU) % 2) for row in shipped} == {(family, odd) for family in families for odd in (0, 1)}
