@@ -17,7 +17,8 @@ TITLES = {
     "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
     "reason": "Why a size does not fit", "reason_weight": "Weight of the reason", "to_put_right": "What stops the price", "done": "What each method has done",
     "month": "Month", "notch": "Notch of a wet-film gauge, mil", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
-    "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches", "basis_rated": "The basis has a rate", "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
+    "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches", "basis_rated": "The basis has a rate",
+    "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
 }
 WORD_LISTS = Block("words", "Words", (
     *(_listed(key, TITLES[key], words, "text") for key, words in WORDS.items()),

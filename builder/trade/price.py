@@ -55,7 +55,7 @@ def cost_paid(price, margin, overhead_of_sales):
 
 
 def payable(amount, step, slack):
-    """An amount in whole cents, or whatever is the least that its currency pays, half of one rounded up (E43; common practice, no source).
+    """An amount in whole cents, or the least that its currency pays, half of one rounded up (E43; common practice, no source).
 
         payable = floor(amount / step + 1/2 + slack) * step
 
