@@ -67,7 +67,17 @@ def doubts(estimate, marks):
             for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
                 if row.ready and row.source is None:
                     yield place[""].problem(f"{kind.sheet}: a record without source", "say where its figures come from", WARNING)
+    yield from _too_high(estimate, marks)
     yield from _prices(estimate, marks)
+
+
+def _too_high(estimate, marks):
+    units = estimate.units
+    for line, area, place in zip(estimate.rows["takeoff"], estimate.rows["areas"], marks["takeoff"]):
+        if area.too_high:
+            limit = units.to_text(estimate.row("reaches", area.reach_at).height_limit, "length")
+            yield place.get("height", place[""]).problem(
+                f"Takeoff: higher than '{line.reach}' reaches, {limit}", "name what reaches it; a ceiling may be meant, which lies flat", WARNING)
 
 
 def _prices(estimate, marks):

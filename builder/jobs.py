@@ -39,8 +39,16 @@ class Opened:
         return errors(self.problems)
 
     def gallons(self):
-        """Volume to buy for the base, in the book's unit."""
-        return self.units.to_cell(sum(row.bought for row in self.estimate.rows["purchases"] if row.live and row.scenario == 1), "volume")
+        """Volume to buy for the base, in the book's unit; what the owner supplies is not bought."""
+        return self._volume("bought") - self._volume("from_owner")
+
+    def from_owner(self):
+        """Volume that the owner supplies for the base, in the book's unit."""
+        return self._volume("from_owner")
+
+    def _volume(self, key):
+        rows = self.estimate.rows["purchases"]
+        return self.units.to_cell(sum(getattr(row, key) for row in rows if row.live and row.scenario == 1), "volume")
 
     def price(self):
         """The price of the base in the book's currency; None while something is missing."""
@@ -51,7 +59,9 @@ class Opened:
         """The estimate in one line."""
         if self.price() is None:
             return f"no price yet: {self.estimate.checks.words}"
-        return (f"price {self.price():,.2f} {self.units.currency}, {self.gallons():,.4g} {self.units.shown('volume')} to buy, "
+        unit = self.units.shown("volume")
+        owners = f" and {self.from_owner():,.4g} {unit} from the owner" if self.from_owner() else ""
+        return (f"price {self.units.amount(self.price())} {self.units.currency}, {self.gallons():,.4g} {unit} to buy{owners}, "
                 f"{self.estimate.rows['days'][0].days:g} days; {self.estimate.checks.words.lower()}")
 
 

@@ -156,6 +156,12 @@ TRAPS = (
     (re.compile(r"\d[eE][+-]?\d"), "has an exponent", "write the number out, as in 1000"),
 )
 
+# Decimals of what can be paid in a currency, where they are not two: the minor units of ISO 4217, from memory.
+MINOR_UNITS = {
+    **dict.fromkeys(("BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG", "RWF", "UGX", "VND", "VUV", "XAF", "XOF", "XPF"), 0),
+    **dict.fromkeys(("BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"), 3),
+}
+
 
 def avoid(text, traps=TRAPS):
     """ValueError(message, hint) where the text holds one of the traps."""
@@ -179,7 +185,23 @@ class Units:
             return self.currency + unit
         return unit
 
+    @property
+    def cents(self):
+        """Decimals of an amount that can be paid: two, for a currency that is not listed."""
+        return MINOR_UNITS.get(self.currency.upper(), 2)
+
+    @property
+    def money_step(self):
+        """The least amount that can be paid, as it is shown: a cent, a yen."""
+        return 10.0 ** -self.cents
+
+    def amount(self, shown, sign=""):
+        """A shown amount of money in words: '48,230.00', '48,230' in yen."""
+        return f"{shown:{sign},.{self.cents}f}"
+
     def decimals(self, quantity):
+        if quantity == "money":
+            return self.cents
         return SHOWN[quantity][2 + SYSTEMS.index(self.system)]
 
     def scale(self, quantity):

@@ -10,7 +10,7 @@ from builder.rules import Between, Day, Name, OneOf, Word
 
 ROOM = {"lines": 8, "coats": 5, "openings": 5, "tasks": 5, "kit": 3, "systems": 4, "nozzles": 12}
 ROWS = {"systems": (1, 3), "coats": (0, 4), "takeoff": (0, 6), "openings": (0, 4), "kit": (0, 2), "tasks": (0, 4)}
-SIZES = ("310", "410", "510", "515", "621", "527", "631", "1223")
+SIZES = ("310", "410", "510", "515", "621", "527", "630", "1223")
 
 
 @functools.cache

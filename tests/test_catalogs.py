@@ -47,7 +47,7 @@ MISTAKES = [  # file, line that is changed (first that holds this text), old, ne
     ("coatings", "    kind: primer", "kind: primer", "kind: primar", "primar", "found 'primar' (did you mean 'primer'?)"),
     ("coatings", "    kind: primer", "    kind", "\tkind", "\tkind", "a tab stands here (indent with spaces)"),
     ("nozzles", '{size: "310"', '"310"', '"0310"', '"0310"', "Nozzles, size: needs a size of three or four digits, as in 515, found '0310'"),
-    ("nozzles", '{size: "310"', '"310"', '"312"', '"312"', "Nozzles: this size stands twice"),
+    ("nozzles", '{size: "310"', '"310"', '"311"', '"311"', "Nozzles: this size stands twice"),
     ("pumps", "guns_max: 1", "1", "1.5", "1.5", "Pumps, guns: needs a whole number from 1 to 6"),
     ("surfaces", "fan: {min: 10 in, max: 24 in}", "min: 10", "min: 30", "30 in", "Surfaces: least fan above the widest"),
     ("tasks", "basis: area", "basis: area", "basis: length", "length", "Task rates: the rate that its basis calls for is missing"),

@@ -44,11 +44,10 @@ LONG_FLAGS = 330               # a judging column is made from a field's rule, n
 NESTED = {"task_hours.area", "task_hours.edge"}     # an own figure, else the system's, else the whole job's
 # Rule 15: rounding for its own sake happens where something is bought, priced, paid, put on a calendar or said in words.
 ROUNDED = {"reaches.days", "films.coats_needed", "picks.pays", "picks.worn_out", "sizes.buy", "days.worked", "days.clock_days", "days.drying_days",
-           "days.visits", "days.finish", "price.net", "price.deposit", "price.stage", "purchases.larges", "purchases.middle_fit",
+           "days.visits", "days.finish", "picks.next_tenths", "price.net", "price.tax", "price.deposit", "price.stage", "purchases.larges", "purchases.middle_fit",
            "purchases.middle_more", "purchases.cost_none", "purchases.cost_fit", "purchases.cost_more", "purchases.small",
-           "gallons.share_told", "brief.told_price", "brief.told_gallons", "brief.told_days", "price.told_over", "price.told_margin",
-           "bid.price", "bid.tax_told", "bid.deposit", "bid.stages", "bid.last",
-           "bid.extra_a", "bid.extra_b", "bid.extra_c", "crew_card.thin", "crew_card.hand_first", "crew_card.hand",
+           "gallons.share_told", "brief.told_gallons", "brief.told_days", "price.told_over", "price.told_margin",
+           "crew_card.thin", "crew_card.hand_first", "crew_card.hand",
            "crew_card.change", "crew_card.large_told", "crew_card.middle_told", "crew_card.small_told",
            "nozzles.fan", "nozzles.orifice"}       # the last two read the digits of a size
 

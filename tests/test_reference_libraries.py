@@ -237,4 +237,4 @@ def test_the_range_of_a_job_against_a_million_of_it():
     for key, share in (("p10", 0.1), ("p50", 0.5), ("p80", 0.8), ("p90", 0.9), ("covered", terms.percentile)):
         assert getattr(row, key) == pytest.approx(numpy.quantile(cost, share), rel=0.015)
     assert row.contingency == pytest.approx(numpy.quantile(cost, terms.percentile) - row.base, rel=0.1)       # a small part of what is within 1.5 %
-    assert (price.chance_over, price.chance_margin) == pytest.approx(((cost > price.net).mean(), (cost > price.kept).mean()), abs=0.01)
+    assert (price.chance_over, price.chance_margin) == pytest.approx(((cost > price.net * (1 - price.of_sales)).mean(), (cost > price.kept).mean()), abs=0.01)

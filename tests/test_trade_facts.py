@@ -4,6 +4,7 @@ import re
 import pytest
 from conftest import ROOT
 
+from builder.estimate.estimate import Estimate
 from builder.jobs import open_job
 from builder.quantities import scale
 
@@ -88,3 +89,24 @@ def test_a_15_thou_nozzle_lives_40_to_50_gallons_in_premium_outside_acrylic(fact
 def test_area_an_hour_of_one_coat_with_one_gun(facts, system, least, most):
     row = next(row for row in facts.rows["hours"] if row.system == system)
     assert least <= row.pace * HOUR / FOOT**2 <= most
+
+
+def test_every_shipped_size_fits_some_coating_on_some_surface_and_no_family_keeps_to_odd_or_even():
+    """A rule of the catalog, not of the trade: sizes are chosen by what coatings and surfaces ask for. With the largest pump and hands."""
+    opened = open_job(ROOT / "tests/data/facts.yaml", [ROOT / "catalogs"])
+    surfaces, coatings = ([row["name"] for row in opened.values[block]] for block in ("surfaces", "coatings"))
+    pairs = [(surface, coating) for surface in surfaces for coating in coatings]
+    fitting, room = set(), opened.estimate.capacity["systems"]
+    for first in range(0, len(pairs), room):
+        tried = list(enumerate(pairs[first:first + room]))
+        alike = {"pump": "Large petrol", "crew": "seasoned", "finish": "plain"}
+        values = dict(opened.values, openings=[], tasks=[], kit=[],
+                      systems=[{"name": f"S{no}", "surface": surface, **alike} for no, (surface, _) in tried],
+                      coats=[{"system": f"S{no}", "coating": coating, "coats": 1.0} for no, (_, coating) in tried],
+                      takeoff=[{"system": f"S{no}", "length": 10.0, "height": 3.0} for no, _ in tried])
+        estimate = Estimate(values, opened.units, opened.estimate.capacity)
+        fitting |= {row.nozzle for row in estimate.rows["trials"] if row.fits}
+    shipped = [row for row in opened.estimate.rows["nozzles"] if row.known]
+    assert {row.known for row in shipped} == fitting and len(shipped) <= opened.estimate.capacity["nozzles"] - 3
+    kinds = {(row.family, round(row.orifice / THOU) % 2) for row in shipped}
+    assert kinds == {(row.family, odd) for row in shipped for odd in (0, 1)}

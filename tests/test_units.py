@@ -59,10 +59,13 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     packs.first_least: ([((30, "money"), (28, "money"), (29, "money")), 1e-9], ""),
     packs.least_cost: ([(12, "gal"), (((1, "gal"), (44, "money")), ((5, "gal"), (205, "money")), (None, None)), 1e-9], None),
     labor.steps_up: ([(21, "hour"), (4, "hour"), 1e-9], "hour"),
+    labor.each_time: ([(400, "ft**2"), (100, "ft**2/hour"), 2], "hour"),
     labor.useful_day: ([2, (8, "hour"), (1.5, "hour")], "hour"),
     labor.weather_days: ([5, 0.1], ""),
     labor.workday: ([46146, 3, ()], ""),
     price.selling_price: ([(10000, "money"), 0.2, 0.15], "money"),
+    price.cost_paid: ([(10000, "money"), 0.2, 0.15], "money"),
+    price.payable: ([(70.035, "money"), (0.01, "money"), 1e-6], "money"),
     price.markup: ([0.4], ""),
 }
 

@@ -1,7 +1,7 @@
 """Systems, openings and takeoff lines: measured, coated and work area (E1-E3)."""
 from builder.estimate.scenarios import SCENARIOS, included, only
 from builder.estimate.stock import rank
-from builder.records.reasons import TOO_OPEN
+from builder.records.reasons import TOO_HIGH, TOO_OPEN
 from builder.records.words import BESIDE, WORDS
 from builder.rules import same
 from builder.trade import takeoff
@@ -54,7 +54,11 @@ def lines(est):
         row.paint_given = (profile.paint_coefficient or 0.0) if profile else 0.0
         row.paint_coefficient = row.paint_given or row.coefficient
         row.reach_factor = reach.factor if reach else 1.0
-        row.factor = BESIDE["shape_factor"][place("shape", line.shape, 1) - 1]
+        row.shape_no = place("shape", line.shape, 1)
+        row.factor = BESIDE["shape_factor"][row.shape_no - 1]
+        top = line.height * BESIDE["shape_stands"][row.shape_no - 1]
+        row.too_high = float(reach is not None and top > reach.height_limit * (1 + est.terms.slack))
+        row.look = TOO_HIGH if row.too_high else None
         row.gross = takeoff.gross(row.factor, line.length, line.height) * (1.0 if line.count is None else line.count)
         row.only = system.only
 

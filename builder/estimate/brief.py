@@ -15,8 +15,8 @@ def plain(number):
 
 
 def money(est, amount):
-    """'48,230.00 USD'"""
-    return f"{hundredths(est, amount, 'money'):,.2f} {est.units.currency}"
+    """'48,230.00 USD', '48,230 JPY', of an amount in whole cents."""
+    return f"{est.units.amount(est.units.to_cell(amount, 'money'))} {est.units.currency}"
 
 
 def brief(est):
@@ -28,9 +28,12 @@ def brief(est):
     if row.price is None:
         row.words = f"No price yet · {row.checks}"
         return
-    row.gallons = sum(one.bought for one in est.rows["purchases"] if one.live and one.scenario == 1)
+    base_buys = [one for one in est.rows["purchases"] if one.live and one.scenario == 1]
+    row.from_owner = sum(one.from_owner for one in base_buys)
+    row.gallons = sum(one.bought for one in base_buys) - row.from_owner
     row.days, row.finish = est.rows["days"][0].days, est.rows["days"][0].finish
     row.told_price = money(est, row.price)
-    row.told_gallons = f"{plain(hundredths(est, row.gallons, 'volume'))} {est.units.shown('volume')}"
+    row.told_gallons, owners = (f"{plain(hundredths(est, one, 'volume'))} {est.units.shown('volume')}" for one in (row.gallons, row.from_owner))
+    row.told_owner = f" and {owners} from the owner" if row.from_owner else None
     row.told_days = f"{plain(hundredths(est, row.days, 'days'))} day{'' if row.days == 1 else 's'}"
-    row.words = f"Price {row.told_price} · {row.told_gallons} to buy · {row.told_days} · {row.checks}"
+    row.words = f"Price {row.told_price} · {row.told_gallons} to buy{row.told_owner or ''} · {row.told_days} · {row.checks}"

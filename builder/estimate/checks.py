@@ -39,6 +39,7 @@ def _counts(est):
         refused=rows["price"][0].refused or 0,
         overhead=bool(est.job.overhead is not None and est.terms.ready
                       and same(est.terms.overhead_basis) == "labour hours"),
+        too_high=sum(row.too_high or 0 for row in rows["areas"]),
         misfit=sum(row.misfit or 0 for row in picks),
         sags=sum(row.sags or 0 for row in films),
         overthinned=sum(row.overthinned or 0 for row in films),

@@ -60,7 +60,7 @@ def margins(est):
 def prices(est):
     """The price; blank while a check stops it."""
     terms, job = est.terms, est.job
-    base = est.rows["price"][0]
+    base, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
     for row, cost, doubt in zip(est.rows["price"], est.rows["cost"], est.rows["range"]):
         row.state = "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to put right, see Checks"
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
@@ -73,18 +73,18 @@ def prices(est):
         row.asked = pricing.selling_price(row.protected, row.margin, row.of_sales)
         row.minimum = terms.minimum if job.minimum is None else job.minimum
         row.step = step = terms.rounding if job.rounding is None else job.rounding
-        row.net = steps_up(max(row.asked, row.minimum) / step, 1, terms.round_slack) * step
+        row.net = pricing.payable(steps_up(max(row.asked, row.minimum) / step, 1, terms.round_slack) * step, cent, terms.slack)
         row.tax_share = terms.sales_tax if job.sales_tax is None else job.sales_tax
-        row.tax = row.net * row.tax_share
+        row.tax = pricing.payable(row.net * row.tax_share, cent, terms.slack)
         row.total = row.net + row.tax
-        row.deposit = _down(row.total * terms.deposit, step, terms.round_slack)
-        row.stage = _down((row.total - row.deposit) / terms.stages, step, terms.round_slack)
+        row.deposit = pricing.payable(_down(row.total * terms.deposit, step, terms.round_slack), cent, terms.slack)
+        row.stage = pricing.payable(_down((row.total - row.deposit) / terms.stages, step, terms.round_slack), cent, terms.slack)
         row.last = row.total - row.deposit - (terms.stages - 1) * row.stage
         row.difference = row.net - base.net
         row.markup = pricing.markup(row.margin)
         row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
-        row.kept = row.net * (1 - row.margin - row.of_sales)
-        row.chance_over, row.chance_margin = (spread.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.net, row.kept))
+        row.pays, row.kept = (pricing.cost_paid(row.net, share, row.of_sales) for share in (0.0, row.margin))
+        row.chance_over, row.chance_margin = (spread.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.pays, row.kept))
         row.told_over, row.told_margin = ("under 1 %" if chance < 0.01 else f"{floor(chance * 100 + 0.5)} %" for chance in (row.chance_over, row.chance_margin))
         row.goes_coatings, row.goes_material = cost.paint + cost.thinner, cost.nozzles + cost.task_material + cost.sundries
         row.goes_wages, row.goes_hire, row.goes_tax = cost.wages, cost.hire, cost.tax

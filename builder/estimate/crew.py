@@ -46,7 +46,7 @@ def _work(est, row, coat, film, gallon, paint):
         if packs:
             told.append(f"{packs:g} x {plain(hundredths(est, size, 'volume'))} {est.units.shown('volume')}")
             setattr(row, f"{key}_told", told[-1].replace(" ", "_") + " ")
-    row.packs = " + ".join(told)
+    row.packs = " + ".join(told) + (" from the owner" if same(coat.owner_supplied or "") == "yes" else "")
 
 
 def _film(est, row, film, coats):

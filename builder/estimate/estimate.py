@@ -30,7 +30,7 @@ from builder.records.words import BESIDE, WORDS
 STAGES = (
     stock.nozzles, stock.coatings, stock.pumps, stock.kit, stock.holidays,
     areas.systems, areas.lines, areas.openings, areas.areas, areas.sums,
-    film.films, film.chains, trials.trials, picks.fitting, picks.scores, picks.picks,
+    film.films, film.chains, trials.trials, picks.fitting, picks.scores, picks.best, picks.picks,
     gallons.gallons, drawn.most, drawn.drawn, gallons.purchases, sizes.sizes, hours.hours, hours.pump_use, hours.tasks,
     days.days, days.reach_use, cost.costs, chance.ranges, stock.ages, cost.margins, checks.checks, cost.prices, weather.readings, shown.beside, issued.issued,
     brief.brief, bid.scope, bid.bid, crew.crew,

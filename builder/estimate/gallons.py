@@ -81,5 +81,6 @@ def _buy(est, row, coat):
     row.middle_fit, row.middle_more = (tuple(one.middles[place] for one in bought.rests) for place in (1, 2))
     row.cost_none, row.cost_fit, row.cost_more = (tuple(one.costs[place] for one in bought.rests) for place in (0, 1, 2))
     row.bought = sum(number * (size or 0.0) for number, (size, _) in zip((row.small, row.middle, row.large), offered))
-    row.cost = 0.0 if same(est.row("coats", coat.no).owner_supplied or "") == "yes" else bought.cost
+    owners = same(est.row("coats", coat.no).owner_supplied or "") == "yes"
+    row.from_owner, row.cost = (row.bought, 0.0) if owners else (0.0, bought.cost)
     row.left_over = row.bought - row.total

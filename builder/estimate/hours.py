@@ -2,6 +2,7 @@
 from builder.estimate.areas import place
 from builder.estimate.scenarios import SCENARIOS, copies, included, most
 from builder.records.words import BESIDE
+from builder.trade import labor
 
 
 def hours(est):
@@ -57,10 +58,14 @@ def tasks(est):
 
 
 def _task(est, row, task, rate, system):
-    """Amounts, hours and material of a task that is done once, in each scenario; of a task by visit, for one visit."""
+    """Amounts, hours and material of a task that is done once, in each scenario; of a task by visit, for one visit.
+
+    Rates are one person's: people share their time. Typed hours, and those of a visit or a colour, are each person's (E27).
+    """
     row.basis_no = place("basis", rate.basis)
     row.visits = BESIDE["basis_visits"][row.basis_no - 1]
     row.people = task.people or rate.people or 1.0
+    row.sharing = row.people if BESIDE["basis_rated"][row.basis_no - 1] else 1.0
     row.scenarios = tuple(1.0 for _ in SCENARIOS) if system is None else system.scenarios
     row.area, row.edge = (tuple(_amount(est, own, key, system, scenario) for scenario in SCENARIOS)
                           for key, own in (("measured", task.area), ("perimeter", task.length)))
@@ -72,7 +77,7 @@ def _task(est, row, task, rate, system):
         done = (area, edge, length, count, 0.0, 1.0, colours)[kind]
         pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None)[kind]
         price = (rate.area_material, rate.length_material, rate.length_material, rate.each_material, 0.0, rate.each_material, rate.each_material)[kind]
-        own = done / pace if pace else done * (each or 0.0)
+        own = labor.each_time(done, pace, row.sharing) if pace else done * (each or 0.0)
         times.append(own if task.hours is None else task.hours)
         material.append(done * (price or 0.0))
     row.each_hours = tuple(times)

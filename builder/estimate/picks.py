@@ -1,4 +1,4 @@
-"""The nozzle of each coat: pick, next best, the own choice before both (E16-E17)."""
+"""The nozzle of each coat: pick, next best, the own choice before both (E16-E17, E41)."""
 from math import floor
 
 from builder.records.reasons import COLUMN_OF, REASONS, WEIGHT
@@ -39,36 +39,66 @@ def _advice(est, row):
 
 
 def scores(est):
-    """Sizes down, coats across: orifice and cost of what fits or the reason in words, and the score the pick goes by.
-
-    The score is the cost, a nozzle of the kit preferred and the earlier size at a tie; blank for what does not fit or is too coarse.
-    """
+    """Sizes down, coats across: orifice and cost of what fits or the reason in words, and the score the pick goes by."""
     count = len(est.rows["nozzles"])
     for row, size in zip(est.rows["fit"], est.rows["nozzles"]):
         row.nozzle = size.known
         tried = [est.rows["trials"][(pick.no - 1) * count + row.no - 1] for pick in est.rows["picks"]]
         row.orifice = tuple(size.orifice if trial.fits else None for trial in tried)
         row.shown = tuple(trial.cost if trial.fits else trial.why for trial in tried)
-        row.score = tuple(trial.cost * (1 - est.terms.kit_preference * size.in_kit) + est.terms.tie_step * row.no
-                          if trial.fits and size.orifice <= pick.coarsest else None for trial, pick in zip(tried, est.rows["picks"]))
+        row.score = tuple(_score(est.terms, trial, size) if trial.fits and size.orifice <= pick.coarsest else None
+                          for trial, pick in zip(tried, est.rows["picks"]))
+        row.others = ()
+
+
+def _score(terms, trial, size):
+    """The cost, for a nozzle of the kit over 1 + preference; the earlier size at a tie (E41).
+
+    So the least score is one of the kit just where the cheapest of them costs at most 1 + preference times the least cost.
+    """
+    return trial.cost / (1 + (terms.kit_preference + terms.slack) * size.in_kit) + terms.tie_step * size.no
+
+
+def best(est):
+    """Pick of each coat by score, next best by cost alone among the others that are let in."""
+    for row in est.rows["picks"]:
+        scores = [fit.score[row.no - 1] for fit in est.rows["fit"]]
+        row.pick_at = _least(scores)
+        others = [None if score is None or trial.size == row.pick_at else trial.cost + est.terms.tie_step * trial.size
+                  for score, trial in zip(scores, _tried(est, row.no))]
+        for fit, cost in zip(est.rows["fit"], others):
+            fit.others += (cost,)
+        row.next_at = _least(others)
+        if row.pick_at:
+            row.pick = est.row("nozzles", row.pick_at).known
+        if row.next_at:
+            _next_best(est, row, *(_tried(est, row.no)[at - 1] for at in (row.pick_at, row.next_at)))
+
+
+def _least(figures):
+    """The place of the least of some figures, from 1, the first of equal ones; None where all are blank."""
+    return min(((figure, place) for place, figure in enumerate(figures, start=1) if figure is not None), default=(None, None))[1]
+
+
+def _next_best(est, row, pick, other):
+    """What the next best would cost or save, in words; it saves only where the pick is of the kit."""
+    row.next, row.next_extra = other.nozzle, other.cost / pick.cost - 1
+    row.next_tenths = float(floor(abs(row.next_extra) * 1000 + 0.5 + est.terms.slack))
+    told = f"{row.next_tenths / 10:,.1f} %"
+    if row.next_tenths and row.next_extra < 0:
+        row.next_words = f"in your kit; {row.next} would save {told}"
+    else:
+        row.next_words = f"{row.next} costs {f'{told} more' if row.next_tenths else 'the same'}"
 
 
 def picks(est):
     for row, coat in zip(est.rows["picks"], est.rows["coats"]):
         if not row.sprayed:
             continue
-        tried = _tried(est, row.no)
-        scored = [(fit.score[row.no - 1], trial) for fit, trial in zip(est.rows["fit"], tried) if fit.score[row.no - 1] is not None]
-        order = [trial for _, trial in sorted(scored, key=lambda pair: pair[0])]
-        if order:
-            row.pick_at, row.pick = order[0].size, order[0].nozzle
-        if len(order) > 1:
-            row.next_at, row.next = order[1].size, order[1].nozzle
-            row.next_extra = order[1].cost / order[0].cost - 1
-            row.next_words = "costs less; the pick is in your kit" if row.next_extra < -est.terms.slack else "costs more"
         row.size_at = row.pick_at if coat.nozzle is None else est.judge.at("nozzles", coat.nozzle)
         if row.size_at is None:
             continue
+        tried = _tried(est, row.no)
         row.used_at = (row.no - 1) * len(tried) + row.size_at
         used = tried[row.size_at - 1]
         row.live = used.live

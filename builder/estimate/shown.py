@@ -4,7 +4,7 @@
 def beside(est):
     rows = est.rows
     for entry, area in zip(rows["takeoff"], rows["areas"]):
-        entry.set(shown_area=area.coated, shown_fault=area.fault)
+        entry.set(shown_area=area.coated, shown_look=area.look, shown_fault=area.fault)
     for entry in rows["openings"]:
         entry.set(shown_deducted=entry.deducted)
     for entry in rows["systems"]:

@@ -141,11 +141,11 @@ PROFILES = Kind("profiles", "Profiles", named="name", capacity=30, fields=(
 RATES = Kind("rates", "Task rates", named="name", capacity=30, fields=(
     Field("name", "Task", rule=Name(), required=True, help="What is done; tasks name it by this."),
     Field("basis", "Basis", rule=Word("basis"), required=True, help="What the rate counts."),
-    Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"), help="For basis area."),
-    Field("length_rate", "Rate by length", "length_rate", Between(0.5, 1e5, "ft/h"), help="For basis perimeter or length."),
-    Field("count_rate", "Rate by count", "count_rate", Between(0.01, 1e4, "/h"), help="For basis count."),
-    Field("hours_each", "Time each", "time", Between(0, 100, "h"), help="For basis visit or colour."),
-    Field("people", "People", "count", Between(1, 20, whole=True), help="Working at once; blank: 1."),
+    Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"), help="One person; for basis area."),
+    Field("length_rate", "Rate by length", "length_rate", Between(0.5, 1e5, "ft/h"), help="One person; for basis perimeter or length."),
+    Field("count_rate", "Rate by count", "count_rate", Between(0.01, 1e4, "/h"), help="One person; for basis count."),
+    Field("hours_each", "Time each", "time", Between(0, 100, "h"), help="Of each person; for basis visit or colour."),
+    Field("people", "People", "count", Between(1, 20, whole=True), help="Working at once: they share the time of a rate; hours of each are paid to each. Blank: 1."),
     Field("area_material", "Material by area", "money_area", Between(0, 1e4, "/ft2"), help="Tape, film, cleaner for a unit of area."),
     Field("length_material", "Material by length", "money_length", Between(0, 1e4, "/ft"), help="Tape and film for a unit of length."),
     Field("each_material", "Material each", "money", MONEY, help="For basis count, visit or colour."),
@@ -176,7 +176,7 @@ REACHES = Kind("reaches", "Reaches", named="name", capacity=6, fields=(
     Field("name", "Reach", rule=Name(), required=True, help="Takeoff lines name it by this."),
     Field("factor", "Work factor", "number", Between(0.5, 5), True, help="Times the measured area: how much slower the work is up there."),
     Field("hire", "Hire", "money_day", MONEY, help="Blank: none."),
-    Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True, help="Higher than this it does not reach."), SOURCE))
+    Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True, help="A line higher than this is to be looked at; Checks counts them."), SOURCE))
 
 HOLIDAYS = Kind("holidays", "Holidays", capacity=20, fields=(
     Field("date", "Date", "date", Day(), True, help="A day on which nobody works."), Field("name", "Holiday", help="What the day is called.")))

@@ -25,6 +25,7 @@ ITEMS = (
     Item("no_day", "Visits whose fixed work leaves no time for the job", "Days", True),
     Item("refused", "Margin and overhead that leave no price", "Price", True),
     Item("overhead", "Own overhead is a share, but Terms charge overhead by the labour hour", "Job", True),
+    Item("too_high", "Lines higher than their ladder, lift or scaffold reaches", "Takeoff"),
     Item("misfit", "Own nozzles that do not fit", "Picks"),
     Item("sags", "Coats wetter than their coating can hold in one pass", "Film"),
     Item("overthinned", "Coats thinned beyond their coating's limit", "Coats"),

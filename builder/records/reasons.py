@@ -25,6 +25,7 @@ COLUMN_OF = MappingProxyType({key: column for column, reasons in COLUMNS.items()
 FITS = "fits"
 
 TOO_OPEN = "more opening than face"
+TOO_HIGH = "higher than it is reached"
 FILM_FAULTS = MappingProxyType({
     "own_film": "own dry film on a coating bought by spread",
     "too_many_guns": "the crew has more guns than the pump runs",

@@ -30,7 +30,7 @@ TERMS = Kind("terms", "Terms", upright=True, fields=(
     Field("excess", "Extra paint when worn", "share", Between(0, 1), True, "Net of the larger flow.", "spray.excess"),
     Field("slow", "Slower hand when worn", "share", Between(0, 1), True, "Net of the larger flow.", "spray.slow"),
     Field("change_time", "Time to change a nozzle", "time", Between(0, 2, "h"), True, path="spray.change_time",
-          help="Relieve the pressure, swap, test: what one change takes."),
+          help="Relieve the pressure, lock the trigger, swap, test: what one change takes."),
     Field("test_pressure", "Kit flow test, pressure", "pressure", Between(200, 7000, "psi"), True,
           "The flow of a used nozzle is measured with water at this pressure.", "spray.test_pressure"),
     _share("kit_preference", "Preference for the kit", "choice.kit_preference", "A nozzle you have is taken up to this much dearer."),

@@ -49,7 +49,7 @@ def _sections(found):
                                                                                                  in nozzles(found.before, found.after)]
     for title, changes in (("Inputs changed", found.inputs), ("Catalogue values changed", found.catalogues)):
         yield title, ("What", f"Price, this alone ({units.currency})"), [
-            (one.difference.words(units), "no price" if one.price is None else f"{one.price:+,.2f}") for one in changes]
+            (one.difference.words(units), "no price" if one.price is None else units.amount(one.price, "+")) for one in changes]
     yield "Touched by hand", ("Book", "What"), [(book, str(finding)) for book, finding in found.touched]
 
 

@@ -18,7 +18,7 @@ class Effect:
     price: float | None
 
     def words(self, units):
-        moved = "no price" if self.price is None else "price as it was" if self.price == 0 else f"{self.price:+,.2f}"
+        moved = "no price" if self.price is None else "price as it was" if self.price == 0 else units.amount(self.price, "+")
         return f"{moved}: {self.difference.words(units)}"
 
 
@@ -52,7 +52,7 @@ def moved(before, after):
 
 
 def _money(one):
-    return "none" if one.price() is None else f"{one.price():,.2f}"
+    return "none" if one.price() is None else one.units.amount(one.price())
 
 
 def _figure(value, pattern="{:,.4g}"):

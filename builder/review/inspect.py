@@ -75,7 +75,7 @@ def _facts(back, one, catalogs, same_form):
     yield f"its inputs give: {one.opened.summary()}"
     shown, price = back.saved_price(), one.opened.price()
     if not alike(shown, price):
-        yield f"the file itself shows {f'the price {shown:,.2f}' if is_number(shown) else 'no price'}"
+        yield f"the file itself shows {f'the price {back.units.amount(shown)}' if is_number(shown) else 'no price'}"
 
 
 def _names(located):

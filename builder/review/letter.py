@@ -10,7 +10,6 @@ from builder.review.inspect import inspect
 from builder.rules import same, to_date
 from builder.workbook.read import returned
 
-HALF_A_CENT = 0.005
 ESTIMATE = ("All figures are an estimate, worked out from measured surfaces; what the work meets may change them. "
             "Local codes and the product data sheets come before anything written here.")
 
@@ -50,8 +49,8 @@ def _doubts(look, back):
         more = f"; and {len(touched) - 1} more, which 'wetfilm inspect' names" if len(touched) > 1 else ""
         yield f"its price cannot be relied on: {touched[0]}{more}", "put it right in the book"
     for row, value in zip(estimate.rows["price"], back.shown("price_total")):
-        if row.live and not (isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < HALF_A_CENT):
-            was = f"{value:,.2f}" if isinstance(value, float) else "none"
+        if row.live and not (isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < units.money_step / 2):
+            was = units.amount(value) if isinstance(value, float) else "none"
             yield (f"it shows the price {was}, but what is typed in it gives {_money(row.total, units)}",
                    "recalculate and save it, look for formulas that were typed over")
     for finding in look.doubtful:
@@ -130,6 +129,8 @@ def _work(opened):
         yield "Finished about", _date(to_date(day.finish))
     if opened.gallons():
         yield "Coating to be bought", f"about {opened.gallons():,.4g} {units.shown('volume')}"
+    if opened.from_owner():
+        yield "Coating you supply", f"about {opened.from_owner():,.4g} {units.shown('volume')}"
 
 
 def _covered(estimate, units):
@@ -156,7 +157,7 @@ def _alternate(system):
 
 
 def _money(amount, units):
-    return f"{units.to_cell(amount, 'money'):,.2f} {one_line(units.currency, 20)}"
+    return f"{units.amount(units.to_cell(amount, 'money'))} {one_line(units.currency, 20)}"
 
 
 def _said(value, most=400):

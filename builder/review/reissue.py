@@ -153,8 +153,8 @@ def report(found):
         yield f"not kept, today's catalogues have no such record or one of their own: {change.words(units)} (--keep NAME carries the book's record)"
     for what, old, new, unit in results(found.before, found.after):
         yield f"{what}: {old} -> {new} {unit}".rstrip()
-    if found.saved is not None and found.before.price() is not None and abs(found.saved - found.before.price()) > 0.005:
-        yield f"the file itself shows {found.saved:,.2f}: cells overwritten by hand, rows left out, or an earlier wetfilm"
+    if found.saved is not None and found.before.price() is not None and abs(found.saved - found.before.price()) > units.money_step / 2:
+        yield f"the file itself shows {units.amount(found.saved)}: cells overwritten by hand, rows left out, or an earlier wetfilm"
     for coat, old, new in nozzles(found.before, found.after):
         yield f"{coat}: nozzle {old} -> {new}"
     for change in found.changes:

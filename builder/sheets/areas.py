@@ -1,6 +1,6 @@
 """Entries of systems and openings; Areas: measured, coated and work area (E1-E3)."""
 from builder.records.kinds import KINDS
-from builder.records.reasons import TOO_OPEN
+from builder.records.reasons import TOO_HIGH, TOO_OPEN
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
@@ -67,7 +67,11 @@ AREAS = Block("areas", "Areas", results_first("no system measured coated work gr
     C("paint_given", "Paint coefficient given", "number", 'IF({profile_at}="",0,0+{profile.paint_coefficient})'),
     C("paint_coefficient", "Paint coefficient", "number", "IF({paint_given}=0,{coefficient},{paint_given})"),
     C("reach_factor", "Work factor of its reach", "number", 'IF({reach_at}="",1,{reach.factor})'),
-    C("factor", "Factor of its shape", "number", 'INDEX({words.shape_factor},IF({line.shape}="",1,MATCH({line.shape},{words.shape},0)))'),
+    C("shape_no", "Number of its shape", "count", 'IF({line.shape}="",1,MATCH({line.shape},{words.shape},0))'),
+    C("factor", "Factor of its shape", "number", "INDEX({words.shape_factor},{shape_no})"),
+    C("too_high", TOO_HIGH, "count",
+      'IF({reach_at}="",0,--({line.height}*INDEX({words.shape_stands},{shape_no})>{reach.height_limit}*(1+{terms.slack})))'),
+    C("look", "To look at", "text", 'IF({too_high}=1,{#too_high},"")'),
     C("gross", "Gross area", "area", '{factor}*{line.length}*{line.height}*IF({line.count}="",1,{line.count})'),
     C("openings", "Openings deducted", "area", "SUMPRODUCT(--({openings.line_at}={no}),{openings.deducted})"),
     C("too_open", TOO_OPEN, "count", "--({openings}>{gross}*(1+{terms.slack}))"),

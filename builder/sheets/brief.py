@@ -9,16 +9,17 @@ def hundredths(amount):
 
 
 def money(amount):
-    """'48,230.00 USD'"""
-    return f'FIXED({hundredths(amount)},2)&" "&{{book.currency}}'
+    """'48,230.00 USD', '48,230 JPY', of an amount in whole cents."""
+    return f'FIXED({amount},{{constants.money_decimals}})&" "&{{book.currency}}'
 
 
-TOP, BOOK_TOP, TOLD_TOP = 6, 47, 59      # rows of Start
+TOP, BOOK_TOP, TOLD_TOP = 6, 48, 60      # rows of Start
 
 BRIEF = (
     Block("brief", "Start", (
         C("price", "Price", "money", "{price.total@1}", ""),
-        C("gallons", "To buy, all coatings", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.bought})"),
+        C("gallons", "To buy, all coatings", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.bought})-{from_owner}"),
+        C("from_owner", "From the owner", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.from_owner})"),
         C("days", "Days of work", "days", "{days.days@1}"),
         C("finish", "Finished on", "date", "{days.finish@1}"),
         C("checks", "Checks", "text", "{checks.words}", ""),
@@ -29,8 +30,10 @@ BRIEF = (
     Block("brief", "Start", (
         C("told_price", "Price, in words", "text", money("{price}")),
         C("told_gallons", "To buy, in words", "text", f'{hundredths("{gallons}")}&" "&{{constants.volume_unit}}'),
+        C("told_owner", "From the owner, in words", "text",
+          f'IF({{from_owner}}=0,""," and "&{hundredths("{from_owner}")}&" "&{{constants.volume_unit}}&" from the owner")'),
         C("told_days", "Days, in words", "text", f'{hundredths("{days}")}&" day"&REPT("s",--({{days}}<>1))'),
         C("words", "All in one line", "text",
-          'IF({price}="","No price yet","Price "&{told_price}&" · "&{told_gallons}&" to buy · "&{told_days})&" · "&{checks}', ""),
+          'IF({price}="","No price yet","Price "&{told_price}&" · "&{told_gallons}&" to buy"&{told_owner}&" · "&{told_days})&" · "&{checks}', ""),
     ), when="price", form="upright", top=TOLD_TOP),
 )

@@ -26,6 +26,7 @@ COUNTS = {
     "no_day": "N({days.no_day@1})",
     "refused": "N({price.refused@1})",
     "overhead": '--(({job.overhead}<>"")*N({terms.ready})*({terms.overhead_basis}="labour hours")>0)',
+    "too_high": "SUM({areas.too_high})",
     "misfit": "SUM({picks.misfit})",
     "sags": "SUM({films.sags})",
     "overthinned": "SUM({films.overthinned})",

@@ -1,4 +1,4 @@
-"""Cost and Price of each scenario (E22)."""
+"""Cost and Price of each scenario (E22, E42, E43)."""
 from builder.records.checklist import ITEMS_OF_COST
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
@@ -59,6 +59,11 @@ def _told(chance):
     return f'IF({{{chance}}}<1/100,"under 1 %",INT({{{chance}}}*100+1/2)&" %")'
 
 
+def payable(amount):
+    """An amount in whole cents, half of one rounded up (E43)."""
+    return f"INT(({amount})/{{constants.money_step}}+1/2+{{terms.slack}})*{{constants.money_step}}"
+
+
 BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
 
 PRICE = Block("price", "Price", results_first("no state total net tax difference deposit stage last per_area told_over told_margin", (
@@ -78,17 +83,18 @@ PRICE = Block("price", "Price", results_first("no state total net tax difference
     C("asked", "With margin", "money", "{protected}/(1-{margin}-{of_sales})"),
     C("minimum", "Least charge", "money", _own("minimum")),
     C("step", "Rounded up to", "money", _own("rounding")),
-    C("net", "Price before tax", "money", "ROUNDUP(MAX({asked},{minimum})/{step}-{terms.round_slack},0)*{step}"),
+    C("net", "Price before tax", "money", payable("ROUNDUP(MAX({asked},{minimum})/{step}-{terms.round_slack},0)*{step}")),
     C("tax_share", "Sales tax, share", "share", _own("sales_tax")),
-    C("tax", "Sales tax", "money", "{net}*{tax_share}"),
+    C("tax", "Sales tax", "money", payable("{net}*{tax_share}")),
     C("total", "Price", "money", "{net}+{tax}"),
-    C("deposit", "Deposit", "money", "INT({total}*{terms.deposit}/{step}+{terms.round_slack})*{step}"),
-    C("stage", "Each payment but the last", "money", "INT(({total}-{deposit})/{terms.stages}/{step}+{terms.round_slack})*{step}"),
+    C("deposit", "Deposit", "money", payable("INT({total}*{terms.deposit}/{step}+{terms.round_slack})*{step}")),
+    C("stage", "Each payment but the last", "money", payable("INT(({total}-{deposit})/{terms.stages}/{step}+{terms.round_slack})*{step}")),
     C("last", "Last payment", "money", "{total}-{deposit}-({terms.stages}-1)*{stage}"),
     C("difference", "More than the base, before tax", "money", "{net}-INDEX({price.net},1,1)"),
     C("markup", "Markup that equals the margin", "share", "{margin}/(1-{margin})"),
     C("break_even", "Break-even price", "money", "{cost}/(1-{of_sales})"),
-    C("chance_over", "Chance that the job costs more than its price", "share", _chance("{net}")),
+    C("chance_over", "Chance that the job costs more than its price", "share", _chance("{pays}")),
+    C("pays", "Cost that the price pays, overhead of sales taken off", "money", "{net}*(1-{of_sales})"),
     C("kept", "Cost that leaves the margin whole", "money", "{net}*(1-{margin}-{of_sales})"),
     C("told_over", "Chance that it costs more than it brings in", "text", _told("chance_over")),
     C("told_margin", "Chance that it falls short of the margin", "text", _told("chance_margin")),

@@ -52,7 +52,8 @@ CARD = (
     C("base", "Kind", "text", 'IF({paint.base}="solvent","SOLVENT: ground pump and pail, no flame, no spark","water-borne")'),
     C("area", "Area", "area", "{film.coated}"),
     C("need", "Coating needed, all coats", "volume", "{gallon.need}"),
-    C("packs", "Bought of it for the job", "text", 'SUBSTITUTE(SUBSTITUTE(TRIM({large_told}&{middle_told}&{small_told})," "," + "),"_"," ")'),
+    C("packs", "Packs of it for the job", "text", 'SUBSTITUTE(SUBSTITUTE(TRIM({large_told}&{middle_told}&{small_told})," "," + "),"_"," ")'
+      '&REPT(" from the owner",--({coat.owner_supplied}="yes"))'),
     C("thin", "Thinner", "text", f'IF({{film.thinning}}=0,"as it comes",{hundredths("{film.thinning}*100")}&" % by volume")'),
     C("nozzle", "Nozzle", "text", "{pick.nozzle}", SPRAYED),
     C("spare", "Have on site", "text", '{on_site}&" of this size, "&{film.guns}&" in use"', SPRAYED),
@@ -67,7 +68,7 @@ CARD = (
     C("gauge_first", "Gauge, first coat, at once", "text", _gauge("{notch_first}")),
     C("gauge", "Gauge, later coats", "text", f'IF({{coat.coats}}=1,"",{_gauge("{notch_later}")})'),
     C("wet_most", "Runs and sags above", "film", 'IF({paint.wet_max}="","",{paint.wet_max})'),
-    C("change", "Change the nozzle", "text",
+    C("change", "Nozzle due for a change", "text",
       f'"after "&{{pick.pays}}&" ("&{_halves("{pick.interval}/{pail}")}&" x "&{hundredths("{pail}")}&" "&{UNIT}&")"', SPRAYED),
     C("recoat", "Next coat after", "time", "{paint.recoat}"),
     C("surface_least", "Surface, coldest", "temperature", 'IF({paint.surface_temperature_min}="","",{paint.surface_temperature_min})'),

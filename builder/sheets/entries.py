@@ -24,7 +24,7 @@ def _table(key, *columns, **blocks):
 AREA = C("shown_area", "Coated area", "area", "{here.coated}", "")
 
 TABLES = (
-    _table("takeoff", AREA, here="areas"),
+    _table("takeoff", AREA, C("shown_look", "To look at", "text", '{here.look}&""', ""), here="areas"),
     _table("openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", "")),
     _table("systems", AREA),
     _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""), C("shown_need", "Needed", "volume", "{amount.need}", ""),

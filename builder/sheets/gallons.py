@@ -56,7 +56,7 @@ def _small_cost(middle):
 
 def purchases(coats):
     """One row a scenario and coat."""
-    return Block("purchases", "Purchases", results_first("scenario_name what total small middle large bought cost left_over", (
+    return Block("purchases", "Purchases", results_first("scenario_name what total small middle large bought from_owner cost left_over", (
         C("scenario", "Base 1, with A 2, with B 3, with C 4", "count", label=lambda number: (number - 1) // coats + 1),
         C("coat", "Coat", "count", label=lambda number: (number - 1) % coats + 1),
         C("scenario_name", "Priced as", "text", label=lambda number: NAMES[(number - 1) // coats]),
@@ -89,6 +89,7 @@ def purchases(coats):
           f"ROUNDUP(MAX(0,(CHOOSE({{choice}},{{rest@1}},{{rest@2}},{{rest@3}})-{{middle}}*{_size(2)})/{{paint.pack1_size}}-{SLACK}),0)"),
         C("bought", "Bought", "volume", f"{{small}}*{{paint.pack1_size}}+{{middle}}*{_size(2)}+{{large}}*{_size(3)}"),
         C("cost", "Cost", "money", 'IF({entry.owner_supplied}="yes",0,CHOOSE({choice},{case_cost@1},{case_cost@2},{case_cost@3}))'),
+        C("from_owner", "Of it from the owner", "volume", 'IF({entry.owner_supplied}="yes",{bought},0)'),
         C("left_over", "Left over", "volume", "{bought}-{total}"),
     )), {"gallon": At("gallons", "{coat}"), "paint": At("coatings", "{paint_at}"), "entry": At("coats", "{coat}")}, "live")
 

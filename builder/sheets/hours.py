@@ -1,4 +1,4 @@
-"""Hours of each coat (E12) and of each task (E21)."""
+"""Hours of each coat (E12) and of each task (E21, E27)."""
 from builder.records.kinds import KINDS
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
@@ -34,8 +34,9 @@ def _amount(own, key):
     return f'IF({{task.{own}}}<>"",{{task.{own}}},IF({{system_at}}="",{whole_job},{{system.{key}}}))'
 
 
+# Of each person: people share the time of a rate, which is one person's (E27).
 TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{task.length}/{rate.length_rate},"
-         "{task.count}/{rate.count_rate},0,{rate.hours_each},{colours@}*{rate.hours_each})")
+         "{task.count}/{rate.count_rate},0,{rate.hours_each},{colours@}*{rate.hours_each})/{sharing}")
 MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{task.length}*{rate.length_material},"
              "{task.count}*{rate.each_material},0,{rate.each_material},{colours@}*{rate.each_material})")
 
@@ -50,12 +51,13 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("basis_no", "Number of its basis", "count", "MATCH({rate.basis},{words.basis},0)"),
     C("visits", "By visit", "count", "INDEX({words.basis_visits},{basis_no})"),
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
+    C("sharing", "People who share the time of its rate", "count", "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
     C("scenarios", "In", "count", 'IF({system_at}="",1,{system.scenarios@})', **SCENARIOS),
     C("area", "Area", "area", _amount("area", "measured"), **SCENARIOS),
     C("edge", "Perimeter", "length", _amount("length", "perimeter"), **SCENARIOS),
     C("colours", "Colours", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **SCENARIOS),
-    C("each_hours", "Hours of a person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **SCENARIOS),
-    C("hours", "Hours", "time", "{each_hours@}*{people}*{scenarios@}", **SCENARIOS),
+    C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **SCENARIOS),
+    C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **SCENARIOS),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **SCENARIOS),
     C("labour", "Labour, once", "time", "{hours@}*(1-{visits})", **SCENARIOS),
     C("visit_hours", "Labour a visit", "time", "{hours@}*{visits}", **SCENARIOS),

@@ -17,7 +17,8 @@ TITLES = {
     "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
     "reason": "Why a size does not fit", "reason_weight": "Weight of the reason", "to_put_right": "What stops the price", "done": "What each method has done",
     "month": "Month", "notch": "Notch of a wet-film gauge, mil", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
-    "method_rolls": "The method rolls", "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
+    "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches", "basis_rated": "The basis has a rate",
+    "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
 }
 WORD_LISTS = Block("words", "Words", (
     *(_listed(key, TITLES[key], words, "text") for key, words in WORDS.items()),
@@ -30,7 +31,9 @@ CONSTANTS = Block("constants", "Constants", (
     C("run", "Length over bore^4"), C("reynolds", "Reynolds number", note="4 / pi"), C("bore", "Content of a hose", note="pi / 4"),
     C("pace", "Hand speed of a flow on a film and step"), C("hour", "Flow times an hour, as a volume"), C("seconds", "Seconds of an hour"),
     C("inch", "An inch in widths of this book"), C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"),
-    C("clock", "Hours of a day on the clock", "time"),
+    C("money_step", "Least amount that can be paid", note="a cent, a yen: the currency's minor unit, ISO 4217, from memory"),
+    C("money_decimals", "Decimals of it", "count"),
+    C("clock", "Hours of a day on the clock", "time"), C("tenth", "A tenth, to which per cent are said in words"),
     C("voc", "VOC of a volume, as a mass"),
     C("lead_year", "Old lead paint is likely before", "year", note="40 CFR 745.83"),
     C("lead_inside", "Minor work in a room, up to", "area", note="6 ft2, 40 CFR 745.83"),

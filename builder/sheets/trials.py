@@ -58,9 +58,11 @@ def trials(sizes):
     )), {"film": At("films", "{coat}"), "size": At("nozzles", "{size}")}, "live")
 
 
-# What the pick goes by: cost, a nozzle of the kit preferred, the earlier size at a tie.
+# What the pick goes by (E41): a nozzle of the kit may cost (1 + preference) times the least; the earlier size at a tie.
 SCORE = ('IF(({trial.fits}=1)*({size.orifice}<={pick.coarsest})=1,'
-         '{trial.cost}*(1-{terms.kit_preference}*{size.in_kit})+{terms.tie_step}*{no},"")')
+         '{trial.cost}/(1+({terms.kit_preference}+{terms.slack})*{size.in_kit})+{terms.tie_step}*{no},"")')
+# What the next best goes by: cost alone, the pick left out.
+OTHERS = 'IF(({score@}<>"")*({no}<>{pick.pick_at})=1,{trial.cost}+{terms.tie_step}*{no},"")'
 
 
 def fit(coats):
@@ -73,11 +75,12 @@ def fit(coats):
         C("shown", "Cost per area, or why not", "money_area", 'IF({trial.fits}=1,{trial.cost},{trial.why}&"")', **across),
         C("orifice", "Orifice if it fits", "orifice", 'IF({trial.fits}=1,{size.orifice},"")', **across),
         C("score", "Score", "money_area", SCORE, **across),
+        C("others", "Cost but for the pick", "money_area", OTHERS, **across),
         C("fitting", "Sizes that fit", "count", "COUNT({*orifice@})", **found),
         C("smallest", "Smallest orifice that fits", "orifice", 'IF({fitting@}=0,"",MIN({*orifice@}))', **found),
         C("largest", "Largest orifice that fits", "orifice", 'IF({fitting@}=0,"",MAX({*orifice@}))', **found),
-        C("pick_at", "Least score, row", "count", 'IF({fitting@}=0,"",MATCH(SMALL({*score@},1),{*score@},0))', **found),
-        C("next_at", "Next score, row", "count", 'IF(COUNT({*score@})<2,"",MATCH(SMALL({*score@},2),{*score@},0))', **found),
+        C("pick_at", "Least score, row", "count", 'IF({fitting@}=0,"",MATCH(MIN({*score@}),{*score@},0))', **found),
+        C("next_at", "Least other cost, row", "count", 'IF(COUNT({*others@})=0,"",MATCH(MIN({*others@}),{*others@},0))', **found),
         C("used_at", "Size used, row", "count", "{pick.size_at}", **found),
     ), {"size": At("nozzles", "{no}"), "pick": At("picks", "{@}"), "trial": At("trials", "({@}-1)*{constants.sizes}+{no}")})
 
@@ -103,6 +106,12 @@ def _told():
         before = f"{{told_{key}}}&"
 
 
+# The pick costs more than the next best only where it is of the kit.
+_PER_CENT = 'FIXED({next_tenths}*{constants.tenth},1)&" %"'
+NEXT_WORDS = (f'IF(({{next_tenths}}>0)*({{next_extra}}<0)=1,"in your kit; "&{{next}}&" would save "&{_PER_CENT},'
+              f'{{next}}&" costs "&REPT({_PER_CENT}&" more",--({{next_tenths}}>0))&REPT("the same",--({{next_tenths}}=0)))')
+
+
 # What a crew wants to know stands first.
 FRONT = "no coating system nozzle set_pressure first_speed gun_speed wet_film why pick next next_extra next_words advice"
 
@@ -120,8 +129,9 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("next_at", "Next best, row", "count", "{fit.next_at@no}", "smallest"),
     C("next", "Next best", "text", "INDEX({nozzles.known},{next_at})", "next_at"),
     C("next_extra", "Next best: difference of cost", "share", "{second.cost}/{first.cost}-1", "next_at"),
-    C("next_words", "Next best in words", "text",
-      'IF({next_extra}<-{terms.slack},"costs less; the pick is in your kit","costs more")', "next_at"),
+    C("next_tenths", "Next best: difference in tenths of a per cent", "count",
+      "INT(ABS({next_extra})*100/{constants.tenth}+1/2+{terms.slack})", "next_at"),
+    C("next_words", "Next best in words", "text", NEXT_WORDS, "next_at"),
     C("size_at", "Size used, row", "count", 'IF({coat.nozzle}="",{pick_at},MATCH({coat.nozzle},{nozzles.known},0))'),
     C("used_at", "Row in Nozzle check", "count", "({no}-1)*{constants.sizes}+{size_at}", "size_at"),
     C("live", "Worked out", "count", 'IF({used.live}=1,1,"")', "used_at"),

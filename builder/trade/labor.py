@@ -1,4 +1,4 @@
-"""Days, visits and dates (E21). Nothing here checks its range: callers do."""
+"""Hours of tasks, days, visits and dates (E21, E27). Nothing here checks its range: callers do."""
 from math import ceil
 
 
@@ -23,6 +23,33 @@ def steps_up(amount, step, slack):
     (2.5, 2.5, 0.0)
     """
     return ceil(max(0.0, amount / step - slack)) * step
+
+
+def each_time(amount, rate, people):
+    """Time of each of some people who share a task, by a rate that is one person's (E27; derived).
+
+        each_time = amount / rate / people
+
+    What is paid, `each_time` times people, is the same for any number of them.
+
+    Parameters
+    ----------
+    amount : what is to be done [m**2]
+    rate : what one person does in a time [m**2/s]
+    people : people at it at once [-]
+
+    Returns
+    -------
+    time of each [s]
+
+    Examples
+    --------
+    400 at 100 an hour: two people take two hours.
+
+    >>> each_time(400.0, 100.0, 2)
+    2.0
+    """
+    return amount / rate / people
 
 
 def useful_day(people, day_hours, visit_hours):

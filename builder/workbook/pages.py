@@ -7,7 +7,7 @@ from builder.sheets.book import SHEETS
 from builder.sheets.brief import BOOK_TOP, TOLD_TOP, TOP
 from builder.workbook.columns import folded_on
 
-SHEETS_TOP = TOLD_TOP + 5                 # the row before the first link
+SHEETS_TOP = TOLD_TOP + 6                 # the row before the first link
 CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
     "Job": (("", 36), ("Your entry", 26), ("Unit", 9), ("What it is", 60), ("Fault", 7), ("Needs", 60)),
@@ -47,7 +47,7 @@ def start(writer):
         sheet.set_column(col, col, width)
     sheet.write_string(TOP - 2, 0, "Where this estimate stands", writer.styles("section"))
     facts = {"folded": ", ".join(folded_on(writer.layout)), **writer.layout.capacity}
-    for row, (role, text) in enumerate(STEPS, start=TOP + 7):
+    for row, (role, text) in enumerate(STEPS, start=TOP + 8):
         if text:
             sheet.write_string(row, 0, text.format(**facts), writer.styles(role))
     sheet.write_string(BOOK_TOP - 2, 0, "This book", writer.styles("section"))

@@ -78,9 +78,9 @@ def bid(writer):
 TAILS = "Tails, heavy edges in the pattern? In this order (common practice, no source):"
 REMEDIES = (
     "1  Pressure: raise it in small steps, never above the figure on the card.",
-    "2  Filter: clean or change those of gun and pump, and the strainer in the pail.",
-    "3  Wear: a fan a quarter narrower than new is worn out; put in the spare.",
-    "4  Material: stir, strain, let it warm up; thin only within what the data sheet allows.",
+    "2  Relieve the pressure, lock the trigger: clean or change filters of pump and gun, strainer in the pail.",
+    "3  Relieve the pressure, lock the trigger: put in the spare; a fan a quarter narrower than new is worn out.",
+    "4  Material: stir and strain it; use paint kept at the temperature its data sheet names; thin as it allows.",
 )
 
 
