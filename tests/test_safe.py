@@ -17,6 +17,7 @@ from builder.jobs import fingerprint, from_values, open_job
 from builder.problems import Refused
 from builder.records.job import LINES
 from builder.records.versions import SCHEMA
+from builder.review.taken import taken
 from builder.workbook import cells, safe
 from builder.workbook.make import make
 from builder.workbook.read import read, returned
@@ -169,11 +170,12 @@ def test_workbooks_of_others_and_of_newer_programs(tmp_path, books):
 
 
 @pytest.mark.parametrize("key, value", [("lines", "1e9"), ("lines", "2.5"), ("exchange", "0"), ("exchange", "1e999"), ("schema", "0")])
-def test_facts_that_were_changed(tmp_path, books, key, value):
-    book = books["shed"]
-    row = book.layout.places["book", key].row
-    sheet = re.sub(rf'(<c r="B{row}"[^>]*><v>)[^<]*<'.encode(), rf"\g<1>{value}<".encode(), parts(book.data)["xl/worksheets/sheet1.xml"])
-    said = refusal(tmp_path, packed(parts(book.data) | {"xl/worksheets/sheet1.xml": sheet}))
+def test_facts_that_were_changed(tmp_path, key, value):
+    """In a book that does not say elsewhere what it was made with; in one that does, a changed fact is told and not believed."""
+    book = ROOT / "tests/golden/schema_2.xlsx"
+    cell, data = returned(book).areas[f"book_{key}"].cell(), parts(book.read_bytes())
+    sheet = re.sub(rf'(<c r="{cell}"[^>]*><v>)[^<]*<'.encode(), rf"\g<1>{value}<".encode(), data["xl/worksheets/sheet1.xml"])
+    said = refusal(tmp_path, packed(data | {"xl/worksheets/sheet1.xml": sheet}))
     assert said.startswith(f"the sheet Start was changed: its {key} cannot be '") and said.endswith("(put back what stood there, or build the book again)")
 
 
@@ -182,7 +184,16 @@ def test_facts_that_were_changed(tmp_path, books, key, value):
     b"'Takeoff'!$G$5:$G$6,'Takeoff'!$G$8", b"&quot;((("])
 def test_a_name_that_was_bent(tmp_path, books, area):
     bent = changed(books["shed"], workbook=lambda old: re.sub(rb'(<definedName name="takeoff_length">)[^<]*', rb"\g<1>" + area, old))
-    assert refusal(tmp_path, bent) == ("the names by which these inputs are found were deleted or point nowhere: Takeoff: Length "
+    path = tmp_path / "bent.xlsx"
+    path.write_bytes(bent)
+    one = taken(returned(path))
+    assert ("name", "Takeoff", "Length was deleted: taken as blank") in {(found.kind, found.sheet, found.message) for found in one.findings}
+    assert one.opened.price() is None
+
+
+def test_a_book_of_which_no_input_is_left(tmp_path, books):
+    bent = changed(books["shed"], workbook=lambda old: re.sub(rb'(<definedName name="(?!book_|least_|most_)[a-z]+_\w+">)[^<]*', rb"\1#REF!", old))
+    assert refusal(tmp_path, bent) == ("the names by which its inputs are found were deleted or point nowhere "
                                        "(put back what stood there, or build the book again)")
 
 

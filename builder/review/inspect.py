@@ -1,4 +1,5 @@
 """A look at a returned workbook: what in it is not as it was made, what stops its price, and whether its figures are up to date."""
+import re
 from collections import defaultdict
 from dataclasses import dataclass
 
@@ -21,6 +22,7 @@ from builder.workbook.read import plain
 # Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
 DOUBTFUL = ("start", "formula", "fixed", "name", "sheet", "row above", "row below", "cell", "space", "formula without a value", "fault", "stale")
 TOUCHED = (*DOUBTFUL[:-1], "form", "own sheet", "beside", "understood", "formula typed")
+ONE_CELL = re.compile(r"(\$?[a-z]{1,3}\$?\d+):\1(?!\d)")     # LibreOffice 25.2 writes $FK5:$FK5 back as $FK5
 
 
 @dataclass(frozen=True)
@@ -101,7 +103,12 @@ def _names(located):
 
 
 def _same(one, other):
-    return isinstance(one, str) and "".join(one.split()).casefold() == "".join(other.split()).casefold()
+    """Whether two formulas are one: white space and case do not count, and some programs write a run of one cell as that cell."""
+    return isinstance(one, str) and _plain(one) == _plain(other)
+
+
+def _plain(formula):
+    return ONE_CELL.sub(r"\1", "".join(formula.split()).casefold())
 
 
 def _formulas(back, located):

@@ -7,7 +7,7 @@ from builder.records.kinds import KINDS
 from builder.sheets.grammar import At, Block, inputs
 from builder.sheets.grammar import Column as C
 
-BEYOND = "does not count: the table has no room for this row; delete a blank one above it"
+NO_ROOM = "no room for this row: delete a blank one above it"
 
 
 def _table(key, *columns, **blocks):
@@ -17,7 +17,7 @@ def _table(key, *columns, **blocks):
     """
     place, room = "{^}", f"{{checks.room_{key}}}"
     links = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()}
-    fault = C("shown_fault", "To put right", "text", f'REPT({{here.fault}},--({place}<={room}))&REPT("{BEYOND}",--({place}>{room}))', "")
+    fault = C("shown_fault", "To put right", "text", f'{{here.fault}}&REPT("{NO_ROOM}",--({place}>{room}))', "")
     return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links, entered=True)
 
 

@@ -184,7 +184,7 @@ class _Scope:
             return self.whole(key, index)
         head = text.startswith("#")
         ends = (self._split(end) for end in text.lstrip("#").split(":"))
-        return ":".join(dict.fromkeys(self.own(key, index, head) for key, _, index in ends))     # a run of one is a cell
+        return ":".join(self.own(key, index, head) for key, _, index in ends)
 
     def _elsewhere(self, word, text):
         link = self.block.links.get(word)
