@@ -3,6 +3,7 @@ import copy
 import email
 import email.policy
 import re
+from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 
 import pytest
@@ -12,8 +13,8 @@ from test_returned import inputs
 from builder.estimate.estimate import Estimate
 from builder.problems import Refused
 from builder.records.kinds import KINDS
-from builder.review.inspect import inspect
 from builder.review.letter import letter
+from builder.review.taken import taken
 from builder.workbook.read import returned
 
 pytestmark = pytest.mark.slow
@@ -83,12 +84,19 @@ def edit(book, kind, action):
 
 @pytest.fixture(scope="module")
 def edits(books, tmp_path_factory, libreoffice_here):
-    """Every table with four of the actions, each action with five tables or more; one Edit and the path of the edited book each."""
+    """Every table with four of the actions, each action with five tables or more; one Edit and its outcome each."""
     folder, book = tmp_path_factory.mktemp("live"), books["shed"]
     found = [edit(book, kind, ACTIONS[(EACH * number + step) % len(ACTIONS)])
              for number, kind in enumerate(TABLES) for step in range(EACH) if book.opened.values[kind.key]]
     paths = all_edited_in_libreoffice([(book.path, folder / f"{number}.xlsx", one.lines) for number, one in enumerate(found)])
-    return list(zip(found, paths))
+    with ProcessPoolExecutor() as workers:
+        return list(zip(found, workers.map(outcome, paths)))
+
+
+def outcome(path):
+    """(the inputs that are read, the price that would be mailed, the price that the book shows) of an edited book."""
+    back = returned(path)
+    return taken(back).opened.values, mailed(path), back.saved_price()
 
 
 def as_counted(kind, rows, units):
@@ -115,8 +123,7 @@ def test_there_are_sixty_edits_of_every_table_and_kind(edits):
 
 def test_every_input_that_is_in_the_book_is_read(books, edits):
     lost, book = [], books["shed"]
-    for one, path in edits:
-        values = inspect(returned(path)).taken.opened.values
+    for one, (values, _, _) in edits:
         for kind in TABLES:
             want = one.rows if kind is one.kind else book.opened.values[kind.key]
             if as_counted(kind, values[kind.key], book.opened.units) != as_counted(kind, want, book.opened.units):
@@ -128,10 +135,9 @@ def test_every_input_that_is_in_the_book_is_read(books, edits):
 
 def test_the_price_that_is_mailed_is_that_of_the_inputs_or_none_is(books, edits):
     wrong, book = [], books["shed"]
-    for one, path in edits:
+    for one, (_, sent, shown) in edits:
         values = copy.deepcopy(book.opened.values) | {one.kind.key: list(one.rows)}
         price = Estimate(values, book.opened.units, book.opened.estimate.capacity).rows["price"][0].total
-        sent, shown = mailed(path), returned(path).saved_price()
         stopped = one.action in STOPPED and one.rows != tuple(book.opened.values[one.kind.key]) or one.action == "cut top below"
         if (sent is not None and (sent != price or stopped)) or (stopped and shown is not None) or (one.action in FREE and sent != price):
             wrong.append((one.kind.key, one.action, sent, shown, price))
