@@ -125,5 +125,5 @@ def in_terms_of(word, spelling):
     for prefix, unit, _ in _registry().parse_unit_name(name):
         size, dimension = measured(prefix + unit)
         if name.startswith(prefix) and dimension == SPELLINGS[spelling].dimension:
-            return f"1 {(prefix + unit).replace('_', ' ')} is {size / SPELLINGS[spelling].size:.6g} {spelling}"
+            return f"1 {(prefix + unit).replace('_', ' ')} is {size / SPELLINGS[spelling].size:.5g} {spelling}"
     return ""
