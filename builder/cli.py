@@ -1,8 +1,6 @@
 """The `wetfilm` command: parse, call, print. Exit status 0 done, 1 problems or differences found, 2 the command itself is wrong."""
 import argparse
 import codecs
-import json
-import shlex
 import sys
 from pathlib import Path
 
@@ -63,6 +61,8 @@ def _check(options):
 
 
 def _schema(options):
+    import json
+
     from builder.schema import schema
 
     print(json.dumps(schema(options.kind), indent=1, ensure_ascii=_plain_text()))
@@ -70,6 +70,8 @@ def _schema(options):
 
 
 def _new(options):
+    import shlex
+
     from builder.starter import new
 
     _say(*new(options.folder), f"next: cd {shlex.quote(options.folder)} && wetfilm build boathouse.yaml")
@@ -79,11 +81,11 @@ def _new(options):
 def _impact(options):
     from builder.review.impact import impact, report
 
-    found = []
+    found, today = [], _catalogs(None)
     for number, path in enumerate(options.jobs, start=1):
         if len(options.jobs) > 4:
             _warn(f"{number} of {len(options.jobs)}: {path}")
-        found.append(impact(path, _catalogs(None), options.catalogs))
+        found.append(impact(path, today, options.catalogs))
     for one in sorted(found, key=lambda one: -abs(one.moved())):
         _say(*report(one))
     return 1 if any(one.changes for one in found) else 0
@@ -109,6 +111,8 @@ def _read(options):
 
 
 def _inspect(options):
+    import json
+
     from builder.review.inspect import inspect
     from builder.workbook.read import returned
 
@@ -167,10 +171,9 @@ def _letter(options):
 def _catalogs(folders):
     """The folders named, or `catalogs` in this folder, or those that came with the program."""
     from builder.jobs import SHIPPED
+    from builder.records.folders import Folders
 
-    if folders:
-        return tuple(map(Path, folders))
-    return (Path("catalogs"),) if Path("catalogs").is_dir() else SHIPPED
+    return Folders(folders or (["catalogs"] if Path("catalogs").is_dir() else SHIPPED))
 
 
 def _parser():

@@ -3,12 +3,10 @@
 import contextlib
 import errno
 import os
-import secrets
 import stat
 import unicodedata
 from pathlib import Path
 
-from builder import seals
 from builder.problems import Misused, Problem, Refused
 
 NO_FILE = "this is not a file"
@@ -91,6 +89,8 @@ def _real(path):
 
 def put(path, data, force=False):
     """Write bytes to a path, through links. Refused where that would lose somebody's work."""
+    from builder import seals
+
     target = _real(path)
     try:
         mode = _mode(target)
@@ -122,7 +122,7 @@ def _replace(target, data, mode):
 
     mode: of what stood there, None for a new file.
     """
-    part = target.with_name(f".wetfilm-{secrets.token_hex(8)}")
+    part = target.with_name(f".wetfilm-{os.urandom(8).hex()}")
     try:
         number = os.open(
             part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666 if mode is None else 0o600

@@ -11,10 +11,11 @@ from builder.faults import doubts, faults
 from builder.files import get
 from builder.problems import ERROR, WARNING, errors
 from builder.quantities import Units
+from builder.records.folders import STARTER, Folders
 from builder.records.job import LINES
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import load_job
-from builder.records.overlay import STARTER, load_catalogs
+from builder.records.overlay import currency_of, load_catalogs
 from builder.records.versions import SCHEMA
 
 _INSIDE = Path(__file__).parent / "catalogs"                 # in an installed wheel
@@ -102,8 +103,8 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     paper: 'letter' or 'a4'; lines: rows of takeoff. Raises Refused where a job cannot be read at all; all else is in `problems`.
     """
     problems = []
-    terms = load_catalogs(catalogs, Units()).values["terms"]     # the currency must be known before a unit is settled
-    job = load_job(Path(path) if path else _starter(catalogs), _units_for(terms[0].get("currency") or "" if terms else "", problems), system)
+    catalogs = Folders(catalogs)
+    job = load_job(Path(path) if path else _starter(catalogs), _units_for(currency_of(catalogs), problems), system)
     stock = load_catalogs(catalogs, job.units, job)
     values = {kind.key: stock.values[kind.key] for kind in CATALOGS} | {kind.key: job.values[kind.key] for kind in JOBS}
     marks = {kind.key: stock.marks[kind.key] for kind in CATALOGS} | {kind.key: job.marks[kind.key] for kind in JOBS}

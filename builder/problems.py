@@ -1,6 +1,4 @@
 """A problem in a file: where it stands, what was found, what to write instead."""
-import difflib
-import json
 import unicodedata
 from dataclasses import asdict, dataclass
 
@@ -63,11 +61,15 @@ def on_one_line(text):
 
 def as_json(problems, plain=False):
     """The problems, sorted, as a JSON array. plain: in ASCII alone."""
+    import json
+
     return json.dumps([asdict(problem) for problem in sorted(problems)], indent=2, ensure_ascii=plain)
 
 
 def did_you_mean(word, known):
     """A hint that names the nearest known words: the close ones, or else all of them when they are few."""
+    import difflib
+
     close = difflib.get_close_matches(str(word), known, n=3, cutoff=0.7)
     if close:
         return "did you mean " + " or ".join(f"'{name}'" for name in close) + "?"

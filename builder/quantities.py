@@ -1,4 +1,4 @@
-"""Quantities: text with a unit -> SI -> the unit a sheet shows. The only user of pint.
+"""Quantities: text with a unit -> SI -> the unit a sheet shows.
 
 Inside, every number is SI and every amount of money is in the catalogues' currency. Two borders
 convert: text on load (`Units.parse`), cells on writing and reading (`Units.to_cell`, `from_cell`).
@@ -10,30 +10,10 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from builder.spellings import SPELLINGS, in_terms_of
+
 SYSTEMS = ("us", "metric")
 
-# The closed list of spellings a file or a sheet may use, and what pint calls them.
-# pint's own `mil` is an angle and `ft2` is unknown to it, so no text reaches pint unlisted.
-SPELLINGS = {
-    "ft": "foot", "in": "inch", "yd": "yard", "m": "meter", "cm": "centimeter", "mm": "millimeter",
-    "mil": "thou", "thou": "thou", "um": "micrometer", "µm": "micrometer",
-    "ft2": "foot**2", "m2": "meter**2",
-    "gal": "gallon", "qt": "quart", "pt": "pint", "fl oz": "fluid_ounce", "L": "liter", "mL": "milliliter",
-    "ft2/gal": "foot**2/gallon", "m2/L": "meter**2/liter", "gal/ft2": "gallon/foot**2", "L/m2": "liter/meter**2",
-    "lb/gal": "pound/gallon", "kg/L": "kilogram/liter", "kg/m3": "kilogram/meter**3", "g/mL": "gram/milliliter",
-    "g/L": "gram/liter", "lb": "pound", "kg": "kilogram", "cP": "centipoise", "mPa.s": "millipascal*second", "Pa.s": "pascal*second",
-    "psi": "psi", "bar": "bar", "MPa": "megapascal", "kPa": "kilopascal",
-    "gal/min": "gallon/minute", "L/min": "liter/minute", "L/h": "liter/hour", "gal/h": "gallon/hour",
-    "ft/s": "foot/second", "ft/min": "foot/minute", "m/s": "meter/second", "m/min": "meter/minute",
-    "s": "second", "min": "minute", "h": "hour", "day": "day",
-    "s/ft2": "second/foot**2", "s/m2": "second/meter**2", "min/ft2": "minute/foot**2", "min/m2": "minute/meter**2",
-    "h/ft2": "hour/foot**2", "h/m2": "hour/meter**2",
-    "ft2/h": "foot**2/hour", "m2/h": "meter**2/hour", "ft/h": "foot/hour", "m/h": "meter/hour",
-    "psi.min/gal": "psi*minute/gallon", "bar.min/L": "bar*minute/liter", "psi.gal": "psi*gallon", "bar.L": "bar*liter",
-    "1/in3": "1/inch**3", "1/mm3": "1/millimeter**3",
-    "/gal": "1/gallon", "/L": "1/liter", "/ft2": "1/foot**2", "/m2": "1/meter**2", "/ft": "1/foot", "/m": "1/meter",
-    "/h": "1/hour", "/day": "1", "K": "kelvin", "degC": "kelvin", "degF": "kelvin*5/9", "%": "0.01", "": "1",
-}
 ZERO = {"degC": 273.15, "degF": 273.15 - 32 * 5 / 9}  # kelvin at the scale's own zero
 
 # Days are counted, not measured, so money a day is money for each.
@@ -57,31 +37,9 @@ SHOWN = {
 PLAIN = ("number", "count", "days", "date", "year", "text")  # no unit: the value is its own cell
 
 
-@functools.cache
-def _registry():
-    import pint
-
-    return pint.UnitRegistry()
-
-
-@functools.cache
 def scale(unit):
     """The SI value of one `unit` of the closed list; KeyError for any other spelling."""
-    expression = SPELLINGS[unit]
-    try:
-        return float(Fraction(expression))
-    except ValueError:
-        return float(_registry()(expression).to_base_units().magnitude)
-
-
-@functools.cache
-def dimension(unit):
-    """The dimension of a listed unit, comparable with ==."""
-    try:
-        Fraction(SPELLINGS[unit])
-        return _registry()("1").dimensionality
-    except ValueError:
-        return _registry()(SPELLINGS[unit]).dimensionality
+    return SPELLINGS[unit].size
 
 
 @functools.cache
@@ -95,7 +53,12 @@ def units_of(quantity):
 
 def _shape(unit):
     """What two units must share to measure one quantity: gal/ft2 is a length to pint, not to a contractor."""
-    return dimension(unit), unit.find("/") > 0, unit.startswith("/"), unit in ZERO
+    return SPELLINGS[unit].dimension, unit.find("/") > 0, unit.startswith("/"), unit in ZERO
+
+
+def _alone(unit):
+    """Whether one word may name it: a ratio, or a scale with a zero of its own, is not told by its dimension."""
+    return "/" not in unit and unit not in ZERO
 
 
 _NUMBER = r"[+-]?(?:\d+ +\d+/\d+|\d+/\d+|\d+(?:\.\d*)?|\.\d+)"
@@ -274,7 +237,8 @@ class Units:
             if unit == "":
                 raise ValueError(f"'{text}' has no unit", "use " + " or ".join(example[:2]) + f", as in '{number:g} {example[0]}'")
             if unit not in SPELLINGS:
-                raise ValueError(f"unit '{unit}' is not known", "use " + ", ".join(example))
+                known = in_terms_of(unit, example[0]) if _alone(example[0]) else ""
+                raise ValueError(f"unit '{unit}' is not known", f"{known}{'; ' if known else ''}use " + ", ".join(example))
             if unit not in example:
                 raise ValueError(f"'{unit}' does not measure a {quantity.replace('_', ' ')}", "use " + ", ".join(example))
             total += number * scale(unit)

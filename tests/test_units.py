@@ -8,9 +8,10 @@ import pint
 import pytest
 
 from builder.estimate.constants import shown_constants
-from builder.quantities import SHOWN, SPELLINGS, ZERO, Units, scale, units_of
+from builder.quantities import SHOWN, ZERO, Units, scale, units_of
 from builder.records.fields import Field
 from builder.review.typed import understood
+from builder.spellings import SPELLINGS, measured
 from builder.trade import film, labor, packs, price, spray, takeoff, wear
 
 UNIT = pint.UnitRegistry()
@@ -128,6 +129,27 @@ LITERALS = {
 @pytest.mark.parametrize("unit", SPELLINGS)
 def test_a_unit_is_worth_its_definition(unit):
     assert scale(unit) == pytest.approx(LITERALS[unit], rel=1e-12)
+
+
+@pytest.mark.parametrize("unit", SPELLINGS)
+def test_the_table_of_units_is_that_of_pint_bit_for_bit(unit):
+    assert measured(SPELLINGS[unit].pint) == SPELLINGS[unit][1:]
+
+
+@pytest.mark.parametrize("text, quantity, told", [
+    # By definition: a yard is 3 ft, a gallon 128 fl oz, an inch 25.4 mm, a tonne 1000 kg of 0.45359237 kg the pound.
+    ("12 yards", "length", "1 yard is 3 ft; use ft, m, "), ("64 fluid_ounces", "volume", "1 fluid ounce is 0.0078125 gal; use gal, L, "),
+    ("2 millimeters", "width", "1 millimeter is 0.03937 in; use in, mm, "), ("1 tonne", "mass", "1 metric ton is 2204.6 lb; use lb, kg"),
+    ("3 GAL", "volume", "1 gallon is 1 gal; use gal, L, "),
+    # What pint would take for a tenth of a foot, a psi for a length, the speed of light; a scale of its own; no unit at all.
+    ("5 dft", "film", "use mil, um, "), ("2 atmosphere", "length", "use ft, m, "), ("3 c", "speed", "use ft/s, m/s, "),
+    ("20 celsius", "temperature", "use degF, degC"), ("2 coats", "length", "use ft, m, "),
+])
+def test_a_unit_outside_the_list_is_refused_with_what_it_is_in_one_of_the_list(text, quantity, told):
+    with pytest.raises(ValueError) as refused:
+        Units("us").parse(text, quantity)
+    message, hint = refused.value.args
+    assert message == f"unit '{text.partition(' ')[2]}' is not known" and hint.startswith(told)
 
 
 RECOMMENDED = [(quantity, unit) for quantity in SHOWN for unit in units_of(quantity)]

@@ -1,35 +1,19 @@
 """Folders of catalogues, one laid over another, and a job's own records over all; which record is which."""
 from dataclasses import dataclass
-from pathlib import Path
 
 from builder import documents
-from builder.problems import NOTE, Refused, did_you_mean
+from builder.problems import NOTE, did_you_mean
 from builder.quantities import Units
 from builder.records.change import merged, note, placed, renamed, replacing
 from builder.records.fields import Kind
+from builder.records.folders import Folders
 from builder.records.kinds import CATALOGS, KINDS
-from builder.records.load import INSIDE, Loaded, Loader
+from builder.records.load import INSIDE, Loaded
+from builder.records.terms import TERMS
 from builder.rules import is_number, same, to_date
 
-STARTER = "starter.yaml"
 LISTS_INSIDE = {outer for outer, _ in INSIDE}
 NEEDED = ("terms", "families", "nozzles", "coatings", "pumps", "surfaces", "crews", "exposures")
-
-
-def _load_folder(folder, units):
-    loader = Loader(units, Units(units.system))
-    paths = sorted(path for path in Path(folder).glob("*.yaml") if path.name != STARTER)
-    if not paths:
-        raise Refused([documents.Mark(str(folder), 1, 1).problem("no catalogue (*.yaml) in this folder")])
-    for path in paths:
-        try:
-            loader.kinds(documents.read(path), CATALOGS)
-        except Refused as refused:
-            loader.loaded.problems += refused.problems
-    for kind in CATALOGS:
-        for marks in loader.loaded.marks[kind.key][1:] if kind.upright else ():
-            loader.blame(marks[""], f"'{kind.key}' stands twice", f"the first is in {loader.loaded.mark(kind.key, 0, '').file}")
-    return loader.loaded
 
 
 def _named_by(kind):
@@ -140,7 +124,7 @@ def _overlay(under, over):
         for values, marks, change in zip(over.values[kind.key], over.marks[kind.key], over.changes[kind.key]):
             told = change and not change.name and same(values["family"]) in lost       # that its family is not there
             if not told:
-                layer.lay(values, marks, change)
+                layer.lay(dict(values), dict(marks), change)
         lost = layer.lost if kind.key == "families" else lost
 
 
@@ -154,13 +138,21 @@ def _leave_out(under, names):
         under.values[key], under.marks[key] = ([found[key][place] for place in kept] for found in (under.values, under.marks))
 
 
+def currency_of(folders):
+    """The currency of the catalogues, which must be known before a unit is settled; '' where they say none."""
+    stock = Loaded()
+    for over in Folders(folders).understood(Units(), (TERMS,)):
+        _overlay(stock, over)
+    return next((terms["currency"] or "" for terms in stock.values[TERMS.key]), "")
+
+
 def load_catalogs(folders, units, job=None):
     """Every catalogue of the folders, a later one laid over those before, in the book's units. Problems are gathered, not raised.
 
     job: a loaded job, whose own records are laid over all.
     """
     stock = Loaded()
-    for over in (*(_load_folder(folder, units) for folder in folders), *([job.own] if job and job.own else ())):
+    for over in (*Folders(folders).understood(units), *([job.own] if job and job.own else ())):
         _overlay(stock, over)
     if job:
         _leave_out(stock, job.without)

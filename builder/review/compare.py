@@ -1,9 +1,6 @@
 """What the other side changed in a workbook, and what that did to the results."""
-import io
 import warnings
 from dataclasses import dataclass
-
-import xlsxwriter
 
 from builder.problems import Problem, Refused
 from builder.records.kinds import CATALOGS, JOBS
@@ -11,8 +8,9 @@ from builder.review.differ import differences
 from builder.review.effects import effects, nozzles, results
 from builder.review.inspect import inspect
 from builder.seals import BOOK_SEAL
+from builder.workbook.prepared import Prepared
 from builder.workbook.theme import Styles
-from builder.workbook.write import CREATED, packed
+from builder.workbook.write import CREATED
 
 
 @dataclass(frozen=True)
@@ -70,10 +68,9 @@ def report(found):
 
 def as_workbook(found, names):
     """The comparison as a workbook of one sheet a part, in bytes. names: of the two books."""
-    stream = io.BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        book = xlsxwriter.Workbook(stream, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False})
+        book = Prepared({"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False})
         book.set_properties({"created": CREATED, "comments": "Made by Wetfilm"})
         book.set_custom_property("builder", found.after.settings["builder"])
         book.set_custom_property("seal", BOOK_SEAL)
@@ -91,5 +88,4 @@ def as_workbook(found, names):
             sheet.hide_gridlines(2)
             sheet.freeze_panes(4, 0)
             sheet.fit_to_pages(1, 0)
-        book.close()
-    return packed(stream)
+        return book.done()

@@ -6,7 +6,7 @@ import unicodedata
 from builder.quantities import APOSTROPHE, ascii_digits, avoid, bare
 from builder.rules import EPOCH, Rule, is_number
 
-# How people write units -> the spelling of quantities.SPELLINGS; the longer first.
+# How people write units -> the spelling of spellings.SPELLINGS; the longer first.
 WORDS = (
     ("square feet", "ft2"), ("sq. ft.", "ft2"), ("sq ft", "ft2"), ("sqft", "ft2"), ("sq m", "m2"),
     ("gallons", "gal"), ("gallon", "gal"), ("litres", "L"), ("liters", "L"), ("litre", "L"), ("liter", "L"), ("l", "L"),

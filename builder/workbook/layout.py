@@ -137,7 +137,7 @@ class _Scope:
 
     def row_number(self):
         """The number of this record's row, counted up from a cell far below, on the blank column to the right of the table."""
-        own = [place for (key, _), place in self.layout.places.items() if key == self.block.key and place.sheet == self.block.sheet]
+        own = [self.layout.places[self.block.key, column.key] for column in self.block.columns]
         blank, first, last = letters(max(place.col + place.cols for place in own)), own[0].row, self.layout.foot(self.block.key)
         return f"(ROW()+ROWS(${blank}${first}:${blank}${last})-ROW(${blank}${last}))"
 

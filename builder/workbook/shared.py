@@ -51,6 +51,9 @@ class SharingSheet(Worksheet):
             self.table[row + down * place][col + right * place] = Shared(first if place == 0 else f"{group}/>", value, style)
         self.shared_count += 1
 
+    def _prepare_formula(self, formula, expand_future_functions=False):
+        return formula.removeprefix("=")  # the library would look for each of its functions newer than our dialect, formula by formula
+
     def _calculate_spans(self):
         self.row_spans = {}              # a hint that no program needs
 

@@ -1,0 +1,65 @@
+"""Folders of catalogues: each file is read once for a command, and understood once for each units of a book."""
+from functools import cached_property
+from pathlib import Path
+
+from builder import documents
+from builder.problems import Refused
+from builder.quantities import Units
+from builder.records.kinds import CATALOGS
+from builder.records.load import Loader
+
+STARTER = "starter.yaml"
+
+
+class Folders(tuple):
+    """The paths of folders of catalogues, a later one to be laid over those before. Folders of Folders are the same.
+
+    What was read stays as it was read for as long as this lives: made by a command, or by one call that was given mere paths.
+    """
+
+    def __new__(cls, paths):
+        if isinstance(paths, cls):
+            return paths
+        folders = super().__new__(cls, map(Path, paths))
+        folders._known = {}                               # units and kinds -> what `understood` gave
+        return folders
+
+    @cached_property
+    def _files(self):
+        """For each folder, what its files hold, in the order of their names: a Mapping, or why it cannot be read."""
+        return [[_read(path) for path in _paths(folder)] for folder in self]
+
+    def understood(self, units, kinds=CATALOGS):
+        """For each folder the Loaded of its records of some kinds, which is not to be changed."""
+        asked = units, *(kind.key for kind in kinds)
+        if asked not in self._known:
+            self._known[asked] = [_understood(files, units, kinds) for files in self._files]
+        return self._known[asked]
+
+
+def _paths(folder):
+    found = sorted(path for path in folder.glob("*.yaml") if path.name != STARTER)
+    if not found:
+        raise Refused([documents.Mark(str(folder), 1, 1).problem("no catalogue (*.yaml) in this folder")])
+    return found
+
+
+def _read(path):
+    try:
+        return documents.read(path)
+    except Refused as refused:
+        return refused
+
+
+def _understood(files, units, kinds):
+    loader = Loader(units, Units(units.system))
+    others = [kind.key for kind in CATALOGS if kind not in kinds]
+    for found in files:
+        if isinstance(found, Refused):
+            loader.loaded.problems += found.problems
+        else:
+            loader.kinds(found, kinds, others)
+    for kind in kinds:
+        for marks in loader.loaded.marks[kind.key][1:] if kind.upright else ():
+            loader.blame(marks[""], f"'{kind.key}' stands twice", f"the first is in {loader.loaded.mark(kind.key, 0, '').file}")
+    return loader.loaded
