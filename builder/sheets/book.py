@@ -65,6 +65,14 @@ SHEETS = (
 )
 
 
+def names(units, capacity):
+    """Block -> the keys of its columns: what a row of the model may hold, and no other name."""
+    found = {}
+    for block in blocks(units, capacity):
+        found.setdefault(block.key, set()).update(column.key for column in block.columns)
+    return found
+
+
 def blocks(units, capacity):
     """Every block of a book in these units, with `capacity[key]` rows."""
     judged = (

@@ -8,7 +8,6 @@ import zlib
 
 import xlsxwriter
 
-from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL, sealed_book
 from builder.sheets.book import SHEETS
@@ -194,9 +193,7 @@ class _Writer:
 
 def write(layout, estimate, settings):
     """The workbook as bytes. settings: the facts of the sheet Start."""
-    facts = Row(1)
-    facts.set(**settings)
-    estimate.rows["book"] = [facts]
+    estimate.rows["book"][0].set(**settings)
     stream = io.BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
