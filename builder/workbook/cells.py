@@ -20,7 +20,7 @@ FORMULAS = 50_000_000  # letters of all formulas, each cell's own written out; t
 TOO_LONG = f"a cell of the sheet {{}}, in row {{}}, holds more than {MOST_LETTERS:,} letters"
 SHORTEN = "no spreadsheet program writes that: shorten it"
 STRING, TEXT, RUN, CELL = (f"{{{SHEET_MAIN_NS}}}{tag}" for tag in ("si", "t", "r", "c"))
-# What a bent file can make the library raise: all but the first and the fourth were seen of files bent at random.
+# What a bent file can make the library raise: all but the first were seen of files bent at random.
 BENT = (AttributeError, LookupError, OSError, OverflowError, SyntaxError, TypeError, ValueError)
 INSIDE_ROWS = {CELL, VALUE_TAG, FORMULA_TAG, INLINE_STRING, TEXT, RUN}
 
