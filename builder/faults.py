@@ -32,7 +32,7 @@ def _of_row(kind, row, place, units, names, known):
             hint = did_you_mean(found, [str(name) for name in meant]) if meant and found is not None else ""
             yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
     for check in kind.checks:
-        if getattr(row, f"bad_{check.key}") or getattr(row, f"bad_check_{check.key}"):
+        if getattr(row, f"bad_check_{check.key}" if kind.upright else f"bad_{check.key}"):
             first = _where(check, place)
             if first not in known:
                 yield first.problem(wording.check_fault(kind, check))

@@ -3,7 +3,8 @@ import copy
 
 from engines import IronCalc, differences
 
-from builder.estimate.estimate import Estimate, capacities
+from builder.estimate.estimate import capacities
+from builder.jobs import estimated
 from builder.records.kinds import KINDS
 from builder.sheets.book import blocks
 from builder.workbook.layout import Layout
@@ -25,7 +26,7 @@ class LiveBook:
         self.engine = engine(path)
 
     def estimate(self):
-        return Estimate(self.values, self.units, self.capacity)
+        return estimated(self.values, self.units, self.capacity)
 
     def shown(self, block, key, row):
         """What the cell of an input holds."""

@@ -11,8 +11,7 @@ import pytest
 from conftest import ROOT
 
 from builder.estimate.constants import WATER_DENSITY, shown_constants
-from builder.estimate.estimate import Estimate
-from builder.jobs import open_job
+from builder.jobs import estimated, open_job
 from builder.quantities import Units
 from builder.records.sources import SOURCES
 from builder.records.words import BESIDE, WORDS
@@ -54,7 +53,7 @@ def estimate(opened, job=(), **blocks):
     """The estimate of the blank book's job with facts and blocks replaced."""
     values = copy.deepcopy(opened.values)
     values["job"][0].update(job)
-    return Estimate(values | blocks, opened.units, opened.estimate.capacity)
+    return estimated(values | blocks, opened.units, opened.estimate.capacity)
 
 
 # ---- film ---------------------------------------------------------------------------------------------------------------------

@@ -21,7 +21,7 @@ from builder.estimate import (
     weather,
 )
 from builder.estimate.constants import shown_constants
-from builder.estimate.rows import Judge, Row, entry_rows
+from builder.estimate.rows import Judge, entry_rows
 from builder.estimate.scenarios import SCENARIOS
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.sources import SOURCES
@@ -52,14 +52,17 @@ def capacities(lines=100, **more):
 
 
 class Estimate:
-    """Rows by block key, SI inside. `values` are those of `records.load`; faulty and blank ones are judged, not refused."""
+    """Rows by block key, SI inside. `values` are those of `records.load`; faulty and blank ones are judged, not refused.
 
-    def __init__(self, values, units, capacity=None):
+    types: block -> the type of its rows, of the names that the sheets declare; `jobs.estimated` brings both together.
+    """
+
+    def __init__(self, values, units, capacity, types):
         self.units = units
-        self.capacity = capacity or capacities()
-        self.rows = entry_rows(values, self.capacity)
-        for key, count in self.capacity.items():
-            self.rows.setdefault(key, [Row(no) for no in range(1, count + 1)])
+        self.capacity = capacity
+        self.rows = entry_rows(values, capacity, types)
+        for key, count in {**capacity, "checks": 1, "constants": 1, "book": 1}.items():
+            self.rows.setdefault(key, [types[key](no) for no in range(1, count + 1)])
         self.judge = Judge(self.rows, units)
         for kind in KINDS.values():
             self.judge.run(kind)
@@ -67,11 +70,8 @@ class Estimate:
                 self.judge.name_as(kind, stock.nozzle_name)
         self.job, self.terms = self.rows["job"][0], self.rows["terms"][0]
         self.exposure_at = self.judge.at("exposures", self.job.exposure)
-        self.checks = Row(1)
-        self.rows["checks"] = [self.checks]
-        constants = Row(1)
-        constants.set(**shown_constants(units, self.capacity["nozzles"]))
-        self.rows["constants"] = [constants]
+        self.checks = self.rows["checks"][0]
+        self.rows["constants"][0].set(**shown_constants(units, capacity["nozzles"]))
         for stage in STAGES:
             stage(self)
 

@@ -1,9 +1,8 @@
 """Bid: the customer's page. What is done, for how much, under what conditions; no cost, margin or hour stands on it."""
 from builder.sheets.brief import money
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 
-LETTERHEAD, FACTS, SCOPE, TERMS = 5, 12, 27, 45       # rows of the page
 CHAIN = 11                                             # the column, from A = 0, of what is put together beside the page
 
 
@@ -58,6 +57,12 @@ SIGNED = (("accepted", "Accepted", '"The price, the work and the conditions abov
           ("customer", "Customer", '"Name, signature, date:"'), ("contractor", "Contractor", '"Name, signature, date:"'))
 
 
+LETTERHEAD = 5                                         # the first row of each part of the page
+HEADING = LETTERHEAD + 3 + 1                           # under the three lines of the letterhead
+FACTS = HEADING + 3
+SCOPE = FACTS + len(FACT_LINES) + SECTION              # its header
+
+
 def _lines(lines, top):
     """Lines of the page, with what stands before them; nothing before a line that is blank."""
     return (Block("bid", "Bid", tuple(C(key, title, "text", formula) for key, title, formula in lines), when="live", form="page", top=top),
@@ -65,8 +70,9 @@ def _lines(lines, top):
                   form="page", place=0, top=top))
 
 
-def bid(tasks):
-    """`tasks`: rows of Tasks."""
+def bid(tasks, coats):
+    """`tasks`, `coats`: rows of Tasks and of Coats."""
+    terms = SCOPE + 1 + coats + 1
     helpers = Block("bid", "Bid", (
         C("live", "Priced", "count", 'IF({price.live@1}=1,1,"")', ""),
         C("job_told", "Job", "text", typed("{job.name}"), ""),
@@ -103,8 +109,8 @@ def bid(tasks):
     heading = Block("bid", "Bid", (
         C("heading", "", "text", '"Bid for painting"&IF({job_told}="","",": "&{job_told})'),
         C("state", "", "text", f'IF({{price.live@1}}=1,"","{NO_PRICE}")'), C("missing", "", "text", "{checks.first}"),
-    ), form="page", place=0, top=LETTERHEAD + 4)
-    return (letterhead, heading, *_lines(FACT_LINES, FACTS), scope, *_lines(TERM_LINES, TERMS), *_lines(SIGNED, TERMS + len(TERM_LINES) + 1), helpers)
+    ), form="page", place=0, top=HEADING)
+    return (letterhead, heading, *_lines(FACT_LINES, FACTS), scope, *_lines(TERM_LINES, terms), *_lines(SIGNED, terms + len(TERM_LINES) + 1), helpers)
 
 
 def _gather(number):

@@ -2,7 +2,7 @@
 from dataclasses import dataclass
 
 from builder.records.kinds import KINDS
-from builder.sheets import areas, bid, brief, cost, crew, days, drawn, entries, film, gallons, hours, lists, sizes, stock, trials, weather
+from builder.sheets import areas, bid, cost, crew, days, drawn, entries, film, gallons, hours, lists, sizes, start, stock, trials, weather
 from builder.sheets.chance import RANGE
 from builder.sheets.checks import CHECKS
 from builder.sheets.judging import judging, limits, upright
@@ -65,6 +65,14 @@ SHEETS = (
 )
 
 
+def names(units, capacity):
+    """Block -> the keys of its columns: what a row of the model may hold, and no other name."""
+    found = {}
+    for block in blocks(units, capacity):
+        found.setdefault(block.key, set()).update(column.key for column in block.columns)
+    return found
+
+
 def blocks(units, capacity):
     """Every block of a book in these units, with `capacity[key]` rows."""
     judged = (
@@ -76,4 +84,4 @@ def blocks(units, capacity):
         areas.AREAS, film.FILM, trials.trials(capacity["nozzles"]), trials.fit(capacity["coats"]), trials.PICKS, drawn.CHOICES, drawn.CURVE,
         gallons.GALLONS, gallons.purchases(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
         cost.COST, RANGE, cost.PRICE, *CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), lists.CONSTANTS, lists.SOURCE_LIST, lists.ISSUED,
-        *brief.BRIEF, *bid.bid(capacity["tasks"]), *crew.CREW, lists.BOOK)
+        *start.BRIEF, *bid.bid(capacity["tasks"], capacity["scope"]), *crew.CREW, start.BOOK)

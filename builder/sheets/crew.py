@@ -4,7 +4,6 @@ from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.trade.weather import TODAY
 
-TOP, TOLD_TOP = 6, 80                                  # rows of the sheet: the card; what it is put together from, below the page
 SPRAYED = "sprayed"
 UNIT = "{constants.volume_unit}"
 
@@ -95,6 +94,10 @@ TOLD = (
       'IF({weather.live}="","",--((({surface_least}<>"")*({weather.surface}<N({surface_least})-{terms.slack})'
       '+({surface_most}<>"")*({weather.surface}>N({surface_most})+{terms.slack})+({humidity_most}<>"")*({weather.humidity}>N({humidity_most})+{terms.slack}))>0))'),
 )
+
+TOP, NOTES = 6, 40                                     # the row of the card; room for lines of notes below it
+NOTES_TOP = TOP + len(CARD) + 1
+TOLD_TOP = NOTES_TOP + NOTES + 1                       # what the card is put together from, below the page
 
 CREW = (
     Block("crew_card", "Crew card", CARD, LINKS, "coat_at", "card", top=TOP),

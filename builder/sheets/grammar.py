@@ -40,6 +40,9 @@ from dataclasses import dataclass, field
 
 from builder.records.fields import Field
 
+SECTION = 2                    # rows between two parts of a page: a blank one, and what the next part is called
+
+
 @dataclass(frozen=True)
 class Column:
     """A column of a table, a row of a card or of an upright block.

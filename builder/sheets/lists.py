@@ -2,7 +2,6 @@
 from builder.records.reasons import REASONS
 from builder.records.sources import SOURCES
 from builder.records.words import BESIDE, WORDS
-from builder.sheets.brief import BOOK_TOP
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 
@@ -57,9 +56,3 @@ SOURCE_LIST = Block("sources", "Sources", (
     _listed("replace", "Your own instead", [source.replace for source in SOURCES], "text")))
 
 ISSUED = Block("issued", "As issued", (C("kind", "Kind", "text"), C("record", "Record", "text"), C("text", "As it stood when this book was made", "text")))
-
-BOOK = Block("book", "Start", (
-    C("units", "Units", "text"), C("currency", "Currency", "text"), C("exchange", "Worth of one unit of the catalogues' currency", "number"),
-    C("paper", "Paper", "text"), C("lines", "Rows of takeoff", "count"), C("schema", "Schema of this book", "count"),
-    C("catalogues", "Fingerprint of the catalogues", "text"), C("builder", "Builder", "text"),
-    C("form", "Form of this book", "text")), form="upright", top=BOOK_TOP)

@@ -1,21 +1,27 @@
 """The cells and names of a verified workbook, and nothing else of it. The only user of openpyxl, with `read`."""
 
+import contextlib
+import functools
+import io
 import warnings
 import zipfile
 
+from openpyxl import Workbook
 from openpyxl.reader.excel import ExcelReader
+from openpyxl.workbook.defined_name import DefinedName
 from openpyxl.worksheet._reader import FORMULA_TAG, INLINE_STRING, ROW_TAG, VALUE_TAG, WorksheetReader
 from openpyxl.xml.constants import SHARED_STRINGS, SHEET_MAIN_NS
 from openpyxl.xml.functions import iterparse
 
 from builder.documents import MOST_LETTERS
-from builder.problems import Refused
 from builder.workbook import safe
 
 FORMULAS = 50_000_000  # letters of all formulas, each cell's own written out; the largest book of ours has 8.5 million
 TOO_LONG = f"a cell of the sheet {{}}, in row {{}}, holds more than {MOST_LETTERS:,} letters"
 SHORTEN = "no spreadsheet program writes that: shorten it"
 STRING, TEXT, RUN, CELL = (f"{{{SHEET_MAIN_NS}}}{tag}" for tag in ("si", "t", "r", "c"))
+# What a bent file can make the library raise: all but the first were seen of files bent at random.
+BENT = (AttributeError, LookupError, OSError, OverflowError, SyntaxError, TypeError, ValueError)
 INSIDE_ROWS = {CELL, VALUE_TAG, FORMULA_TAG, INLINE_STRING, TEXT, RUN}
 
 
@@ -95,17 +101,35 @@ class _CellsOnly(ExcelReader):
                 element.clear()
 
 
+@functools.cache
+def _sound():
+    """A workbook as the library itself writes it: a text, a number, a formula and a name."""
+    book, stream = Workbook(), io.BytesIO()
+    for row in ("text", 1.5, "=A2+1"):
+        book.active.append([row])
+    book.defined_names["name"] = DefinedName("name", attr_text="Sheet!$A$1")
+    book.save(stream)
+    return safe.Verified(stream.getvalue(), "a sound workbook")
+
+
 def loaded(source, data_only=True):
-    """The library's workbook with its cells. source: as `safe.opened` takes it; data_only: values, else formulas."""
+    """The library's workbook with its cells. source: as `safe.opened` takes it; data_only: values, else formulas.
+
+    What the library stumbles over in a file is a fault of the file; but where it stumbles over a sound one too, this module
+    uses something that the library no longer has, and its own error is told.
+    """
     verified = safe.opened(source)
+    try:
+        return _read(verified, data_only)
+    except BENT:
+        _read(_sound(), data_only)
+        raise safe.refused(verified.name, "it is damaged", safe.AGAIN) from None
+
+
+def _read(verified, data_only):
     reader = _CellsOnly(verified, keep_links=False, data_only=data_only)
     reader.archive = _Parts(verified)
-    with warnings.catch_warnings():
+    with warnings.catch_warnings(), contextlib.redirect_stdout(io.StringIO()):  # it prints of styles that are not there
         warnings.simplefilter("ignore")  # it warns of parts it would drop on saving; nothing is saved
-        try:
-            reader.read()
-        except Refused:
-            raise
-        except Exception:  # what a library stumbles over in a file is a fault of the file
-            raise safe.refused(verified.name, "it is damaged", safe.AGAIN) from None
+        reader.read()
     return reader.wb

@@ -8,6 +8,7 @@ HEAD = 4                                       # tables: header row; records fol
 NUMBERS = 3                                    # tables: the number above each copy of a repeated column
 NAMED = ("price", "checks", "brief", "book", "issued")            # blocks each of whose facts has a name, called for or not
 BELOW = 200                                    # rows below a table of entries in which a stray one is noticed
+COLUMNS, ROWS = 16_384, 1_048_576              # of a sheet, in all common programs
 _BRACES = re.compile(r"\{([^{}]+)\}")
 ROW, COLUMN = "§", "¤"                         # in a template: this record's row (table) or column (card)
 
@@ -30,6 +31,16 @@ class Place:
         return f"='{self.sheet}'!{first}" + (f":{last}" if first != last else "")
 
 
+def beside(block, column):
+    """What stands beside the cells of a card's column, or of a fact: what it is -> its column of the sheet, from 0."""
+    if block.form == "card":
+        return {"label": 0}
+    if block.form != "upright" or block.place != 1:
+        return {}
+    unit = {"Checks": {}, "Limits": {"unit": 3}}.get(block.sheet, {"unit": 2})
+    return {"label": 0, **unit, **({"help": 3} if column.field else {})}
+
+
 class Layout:
     def __init__(self, blocks, capacity):
         self.blocks = blocks
@@ -43,6 +54,27 @@ class Layout:
         for block in blocks:
             place = {"table": self._table, "list": self._list, "card": self._card, "upright": self._upright, "page": self._upright}[block.form]
             place(block, free)
+        self._each_cell_once()
+
+    def _runs(self):
+        """((sheet, column), first row, last row, what) of each run of cells downwards, headers and words beside it too."""
+        for (key, word), place in self.places.items():
+            block, column, sheet, last = place.block, place.column, place.sheet, place.row + place.rows - 1
+            heads = {"table": NUMBERS if column.repeat else HEAD, "list": place.row - 1}
+            first, right = heads.get(block.form, place.row), place.col + place.cols - 1
+            if right >= COLUMNS or last + (BELOW if key in self.inputs else 0) > ROWS:
+                raise ValueError(f"{key}.{word} ends in {letters(right)}{last}: the sheet {sheet} has no such cell")
+            yield from (((sheet, col), first, last, f"{key}.{word}") for col in range(place.col, right + 1))
+            for what, col in beside(block, column).items():
+                yield (sheet, col), first, last, f"the {what} of {key}.{word}"
+
+    def _each_cell_once(self):
+        """Refuses two things in one cell."""
+        column, end, other = None, 0, ""
+        for at, first, last, what in sorted(self._runs()):
+            if at == column and first <= end:
+                raise ValueError(f"{at[0]} {letters(at[1])}{first}: {what} would stand over {other}")
+            column, end, other = at, last, what
 
     def _put(self, block, column, *where):
         key = block.key, column.key

@@ -6,6 +6,7 @@ from builder.sheets.book import SHEETS
 from builder.workbook.layout import HEAD
 
 PAPERS = {"letter": 1, "a4": 9}
+LOWEST = 77                    # lines of 15 points down the 9.7 inches that letter paper leaves, at 60 %: 9.7 * 72 / 15 / 0.6
 READABLE = 228                 # characters across ten inches at 60 %, the smallest that is read without a glass
 
 

@@ -6,11 +6,11 @@ from xlsxwriter.utility import xl_col_to_name as letters
 from builder.records.cautions import CAUTIONS
 from builder.sheets.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
 from builder.sheets.book import SHEETS
-from builder.sheets.crew import CARD, TOLD_TOP
+from builder.sheets.crew import CARD, NOTES, NOTES_TOP
 from builder.sheets.crew import TOP as CARD_TOP
 from builder.sheets.grammar import heading
 from builder.workbook.columns import LINE
-from builder.workbook.paper import PAPERS
+from builder.workbook.paper import LOWEST, PAPERS
 
 ROLES = {"firm": "letterhead", "heading": "section", "state": "master", "missing": "line", "price": "price", "customer": "sign", "contractor": "sign",
          **dict.fromkeys(("contact", "licence", *(key for key, _, _ in FACT_LINES if key != "price")), "line")}
@@ -49,6 +49,14 @@ def fit(sheet, row, texts, room=None):
         sheet.fit(row, text or "", width)
 
 
+def print_whole(sheet, first, last, last_col):
+    """Rows, zero-based, that are printed on one height of paper, in letters that can be read."""
+    lines = last - first + 1
+    if lines > LOWEST:
+        raise ValueError(f"{sheet.name}: {lines} lines do not go on one sheet of paper, which has room for {LOWEST}")
+    sheet.print_area(first, 0, last, last_col)
+
+
 def bid(writer):
     """One sheet of paper; what is put together beside it is not printed."""
     sheet, places = writer.sheets["Bid"], writer.layout.places
@@ -71,7 +79,7 @@ def bid(writer):
     first = places["scope", "first"]
     sheet.conditional_format(first.row - 1, 0, first.row + first.rows - 2, len(BID_WIDTHS) - 1, {
         "type": "formula", "criteria": f"=${letters(first.col)}{first.row}=1", "format": writer.styles.call("begins")})
-    sheet.print_area(LETTERHEAD - 1, 0, places["bid", "contractor"].row - 1, len(BID_WIDTHS) - 1)
+    print_whole(sheet, LETTERHEAD - 1, places["bid", "contractor"].row - 1, len(BID_WIDTHS) - 1)
     sheet.fit_to_pages(1, 1)
 
 
@@ -96,13 +104,14 @@ def crew_card(writer):
         fit(sheet, place, ((heading(column, writer.units), LABEL), *((text, COAT) for text in texts)), ROOM.get(column.key))
     notes = [("master", TAILS), *(("line", one) for one in REMEDIES), ("master", "Before anyone sprays")]
     notes += [("line", line) for one in CAUTIONS for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")]
-    first, sheets = CARD_TOP + len(CARD), max(1, -(-len(used) // ABREAST))
+    first, sheets = NOTES_TOP - 1, max(1, -(-len(used) // ABREAST))
+    if len(notes) > NOTES:
+        raise ValueError(f"Crew card: {len(notes)} lines of notes, room for {NOTES}")
     sheet.write_string(CARD_TOP - 2, 1, f"Cards 1 to {sheets * ABREAST} are printed; where coats are added, set the print area wider.", writer.styles("quiet"))
     for col in range(1, sheets * ABREAST, ABREAST):
         for place, (style, text) in enumerate(notes, start=first):
             sheet.write_string(place, col, text, writer.styles(style))
-    assert first + len(notes) < TOLD_TOP - 1
-    sheet.print_area(CARD_TOP - 2, 0, first + len(notes) - 1, sheets * ABREAST)
+    print_whole(sheet, CARD_TOP - 2, first + len(notes) - 1, sheets * ABREAST)
     sheet.repeat_columns(0)
     sheet.fit_to_pages(sheets, 1)
     sheet.set_footer("&LAn injection is a surgical emergency. Relieve pressure, lock the trigger, guard on.&RPage &P of &N")

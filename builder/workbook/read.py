@@ -16,7 +16,7 @@ from builder.records.load import load_record
 from builder.records.overlay import label
 from builder.records.versions import SCHEMA, old_name
 from builder.rules import is_number
-from builder.sheets.lists import BOOK
+from builder.sheets.start import BOOK
 from builder.workbook import safe
 from builder.workbook.cells import loaded
 

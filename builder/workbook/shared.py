@@ -19,13 +19,45 @@ CONTROLS = {code: f"_x{code:04X}_" for code in range(32) if chr(code) not in "\t
 _ESCAPES = {**str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"}), **CONTROLS}
 
 
+class _Cells(dict):
+    """The cells of one row, each of which is written once."""
+
+    def __init__(self, sheet, row):
+        super().__init__()
+        self.sheet, self.row = sheet, row
+
+    def __setitem__(self, col, cell):
+        if col in self:
+            place = f"{self.sheet.name} {cell_name(self.row, col)}"
+            raise ValueError(f"{place}: {self._words(cell)} would stand over {self._words(self[col])}")
+        super().__setitem__(col, cell)
+
+    def _words(self, cell):
+        """A cell's text, formula or number; shared strings are kept by their number."""
+        texts = {number: text for text, number in self.sheet.str_table.string_table.items()}
+        return repr(texts[cell.string]) if hasattr(cell, "string") else repr(cell[0])
+
+
+class _Table(dict):
+    """Row -> its cells, as the library keeps them."""
+
+    def __init__(self, sheet):
+        super().__init__()
+        self.sheet = sheet
+
+    def __missing__(self, row):
+        self[row] = _Cells(self.sheet, row)
+        return self[row]
+
+
 class SharingSheet(Worksheet):
-    """The library's worksheet with `write_shared`."""
+    """The library's worksheet with `write_shared`, in which no cell is written twice."""
 
     shared_count = 0
 
     def __init__(self):
         super().__init__()
+        self.table = _Table(self)
         self.fitted = {}                 # row -> its height in points, which a program may fit anew
 
     def fit(self, row, text, room):

@@ -2,14 +2,13 @@
 import datetime
 import warnings
 
-from builder.estimate.rows import Row
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL
 from builder.sheets.book import SHEETS
 from builder.sheets.grammar import cell_value, heading
 from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
-from builder.workbook.layout import HEAD, NUMBERS, at_record
+from builder.workbook.layout import HEAD, NUMBERS, at_record, beside
 from builder.workbook.prepared import Prepared
 from builder.workbook.shared import CONTROLS
 from builder.workbook.theme import GROUP_TABS, ROLE_OF, Styles
@@ -113,11 +112,10 @@ class _Writer:
     def card(self, block):
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
         on_page = block.sheet in printed.PAGES
-        if not on_page:
-            self.heads(sheet, block.sheet, pages.CARD_HEADS, "head_number")
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            _sure(sheet.write_string(place.row - 1, 0, heading(column, self.units), self.styles("first" if on_page else "label")))
+            label = self.styles("first" if on_page else "label")
+            _sure(sheet.write_string(place.row - 1, beside(block, column)["label"], heading(column, self.units), label))
             role = printed.role(block, column) if on_page else "aside" if column.quantity == "text" else "working"
             style = self.styles(role, column.quantity)
             if column.label:
@@ -129,19 +127,15 @@ class _Writer:
 
     def upright(self, block):
         sheet, row = self.sheets[block.sheet], self.estimate.rows[block.key][0] if block.key in self.estimate.rows else None
-        self.heads(sheet, block.sheet, pages.UPRIGHT_HEADS.get(block.sheet))
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             line = place.row - 1
             quantity = "figure" if column.quantity == "number" else column.quantity
             style = self.styles(_role(block, column), quantity)
-            if block.place == 1:
-                _sure(sheet.write_string(line, 0, column.title, self.styles("label")))
-                unit_col = 3 if block.sheet == "Limits" else 2
-                if block.sheet != "Checks":
-                    _sure(sheet.write_string(line, unit_col, column.note or self.units.shown(column.quantity), self.styles("quiet")))
-                if column.field:
-                    _sure(sheet.write_string(line, 3, column.field.help, self.styles("quiet")))
+            unit = column.note or self.units.shown(column.quantity)
+            words = {"label": column.title, "unit": unit, "help": column.field and column.field.help}
+            for what, col in beside(block, column).items():
+                _sure(sheet.write_string(line, col, words[what], self.styles("label" if what == "label" else "quiet")))
             if column.field and column.quantity == "text":
                 sheet.fit(line, str(self.cell_value(row, column, 0)), pages.UPRIGHT_HEADS[block.sheet][1][1] - 1)
             if column.formula:
@@ -172,11 +166,15 @@ class _Writer:
             style = self.styles(printed.role(block, column), column.quantity)
             sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style)
 
-    def heads(self, sheet, title, heads, role="head"):
-        for col, (text, width) in enumerate(heads or ()):
-            _sure(sheet.write_string(HEAD - 1, col, text, self.styles(role)))
-            sheet.set_column(col, col, width)
-        sheet.freeze_panes(HEAD, 0)
+    def heads(self):
+        """The headers of the sheets of cards and of facts, once each."""
+        cards = [block.sheet for block in self.layout.blocks if block.form == "card" and block.sheet not in printed.PAGES]
+        for title, heads in {**pages.UPRIGHT_HEADS, **dict.fromkeys(cards, pages.CARD_HEADS)}.items():
+            sheet, style = self.sheets[title], self.styles("head_number" if title in cards else "head")
+            for col, (text, width) in enumerate(heads):
+                _sure(sheet.write_string(HEAD - 1, col, text, style))
+                sheet.set_column(col, col, width)
+            sheet.freeze_panes(HEAD, 0)
 
     def names(self):
         for name, address in self.layout.names():
@@ -185,9 +183,7 @@ class _Writer:
 
 def write(layout, estimate, settings):
     """The workbook as bytes. settings: the facts of the sheet Start."""
-    facts = Row(1)
-    facts.set(**settings)
-    estimate.rows["book"] = [facts]
+    estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         book = Prepared()
@@ -197,6 +193,7 @@ def write(layout, estimate, settings):
         book.set_custom_property("seal", BOOK_SEAL)
         writer = _Writer(layout, estimate, book, settings["paper"])
         writer.frame()
+        writer.heads()
         for block in layout.blocks:
             writer.block(block)
         paper.areas(writer, set_columns(writer))

@@ -1,0 +1,138 @@
+"""Two things never stand in one cell: what does not fit fails at once, in words that name both and the cell."""
+import io
+import subprocess
+import sys
+
+import openpyxl
+import pytest
+
+from builder.estimate.estimate import capacities
+from builder.jobs import open_job
+from builder.sheets import bid
+from builder.sheets.book import blocks
+from builder.sheets.grammar import Block, Column
+from builder.workbook import pages, printed
+from builder.workbook.layout import Layout
+from builder.workbook.make import make
+
+ROOM = capacities()
+
+
+def columns(*keys, **more):
+    return tuple(Column(key, key.title(), **more) for key in keys)
+
+
+UP = Block("job", "Page", columns("a", "b"), form="upright", top=5)                    # A5:C6: labels, values, units
+
+
+@pytest.mark.parametrize("other, words", [
+    (Block("terms", "Page", columns("c"), form="upright", top=6),
+     "Page A6: the label of terms.c would stand over the label of job.b"),
+    (Block("bid", "Page", columns("c", "d"), form="page", top=4, place=1), "Page B5: job.a would stand over bid.d"),
+    (Block("bid", "Page", columns("c"), form="page", top=6, place=2),
+     "Page C6: the unit of job.b would stand over bid.c"),
+    (Block("scope", "Page", columns("c"), form="list", top=7, place=1),            # its header is in row 6
+     "Page B6: scope.c would stand over job.b"),
+    (Block("crew_card", "Page", columns("c"), form="card", top=6),
+     "Page A6: the label of job.b would stand over the label of crew_card.c"),
+    (Block("takeoff", "Page", columns("c")), "Page A5: the label of job.a would stand over takeoff.c"),
+    (Block("takeoff", "Page", columns("c", repeat=3)), "Page A5: the label of job.a would stand over takeoff.c"),
+], ids=lambda one: getattr(one, "form", ""))
+def test_two_places_in_one_cell_are_refused(other, words):
+    with pytest.raises(ValueError) as raised:
+        Layout((UP, other), ROOM)
+    assert str(raised.value) == words
+
+
+@pytest.mark.parametrize("other", [
+    Block("terms", "Page", columns("c"), form="upright", top=7),
+    Block("bid", "Page", columns("c", "d"), form="page", top=5, place=3),
+    Block("scope", "Page", columns("c"), form="list", top=8, place=1), Block("takeoff", "Other", columns("c")),
+], ids=lambda one: one.form)
+def test_what_stands_beside_or_below_is_not(other):
+    assert len(Layout((UP, other), ROOM).places) == 2 + len(other.columns)
+
+
+@pytest.mark.parametrize("block, room, words", [
+    (Block("fit", "Page", columns("c", repeat=16_385)), ROOM, "fit.c ends in XFE54: the sheet Page has no such cell"),
+    (Block("fit", "Page", columns("c")), {"fit": 1_048_573}, "fit.c ends in A1048577: the sheet Page has no such cell"),
+    (Block("bid", "Page", columns("c"), form="page", top=1_048_577), ROOM,
+     "bid.c ends in B1048577: the sheet Page has no such cell"),
+], ids=["column", "row", "line"])
+def test_a_table_beyond_the_last_cell_of_a_sheet_is_refused(block, room, words):
+    """ECMA-376 programs end a sheet at XFD1048576; 50 sizes below four rows end in row 54."""
+    with pytest.raises(ValueError) as raised:
+        Layout((block,), room)
+    assert str(raised.value) == words
+
+
+def more(number, key="more"):
+    return tuple((f"{key}_{place}", "More", '"more"') for place in range(number))
+
+
+def test_more_facts_of_the_bid_than_it_has_rows_are_refused(monkeypatch):
+    monkeypatch.setattr(bid, "FACT_LINES", bid.FACT_LINES + more(3))
+    opened = open_job(None)
+    with pytest.raises(ValueError, match="^Bid A27: scope.system would stand over bid.name_more_2$"):
+        Layout(blocks(opened.units, ROOM), ROOM)
+
+
+def test_more_steps_on_start_than_it_has_rows_are_refused(monkeypatch):
+    monkeypatch.setattr(pages, "STEPS", (*pages.STEPS, *[("label", "one more")] * 6))
+    with pytest.raises(ValueError, match=r"^Start A48: 'one more' would stand over 'Units'$"):
+        make(open_job(None))
+
+
+def test_more_notes_than_the_crew_card_has_room_for_are_refused(monkeypatch):
+    monkeypatch.setattr(printed, "REMEDIES", printed.REMEDIES * 8)
+    with pytest.raises(ValueError, match="^Crew card: .* lines of notes, room for "):
+        make(open_job(None))
+
+
+def column_a(data, title):
+    """The texts of the first column of a sheet, from the top."""
+    rows = openpyxl.load_workbook(io.BytesIO(data))[title].iter_rows(max_col=1, values_only=True)
+    return [row[0] for row in rows if row[0] is not None and not str(row[0]).startswith("=")]
+
+
+def made_with(change):
+    """The starter's workbook of a program in which one thing was changed before the rest was put together."""
+    return subprocess.run([sys.executable, "-c", change + BUILD], capture_output=True, check=False)
+
+
+BUILD = """
+import sys
+from builder.jobs import open_job
+from builder.workbook.make import make
+sys.stdout.buffer.write(make(open_job(None)))
+"""
+ON_START = """
+from builder.sheets import brief
+from builder.sheets.grammar import Column
+brief.FACTS += tuple(Column(f"more_{place}", "More", "text", '"more"', "") for place in range(6))
+"""
+ON_BID = """
+from builder.sheets import bid
+bid.TERM_LINES += tuple((f"more_{place}", "More", '"more"') for place in range(%d))
+"""
+
+
+def test_six_lines_more_on_start_move_all_that_is_below_them(books):
+    was, now = column_a(books["blank"].data, "Start"), column_a(made_with(ON_START).stdout, "Start")
+    place = was.index("Newest price in the catalogues") + 1
+    assert now == was[:place] + ["More"] * 6 + was[place:]
+
+
+def test_a_line_more_on_the_bid_moves_the_signatures_and_is_printed(books):
+    made = books["blank"].data, made_with(ON_BID % 1).stdout
+    was, now = (openpyxl.load_workbook(io.BytesIO(data))["Bid"] for data in made)
+    ends = [int(sheet.print_area.rsplit("$", 1)[1]) for sheet in (was, now)]
+    assert ends[1] == ends[0] + 1
+    heights = [now.row_dimensions[ends[1] - up].height for up in (0, 1)]          # of the two lines that are signed
+    assert heights == pytest.approx([printed.SIGNED_HEIGHT] * 2, abs=0.75)         # a pixel
+
+
+def test_a_bid_of_more_lines_than_a_sheet_of_paper_is_refused():
+    """48 lines of today and 40 more; 77 of 15 points go on letter paper at 60 %."""
+    told = made_with(ON_BID % 40).stderr.decode()
+    assert told.rstrip().endswith("Bid: 88 lines do not go on one sheet of paper, which has room for 77")
