@@ -22,7 +22,7 @@ SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due ca
     C("guns", "Guns that use it", "count", "SUMPRODUCT(LARGE(({gallons.size_at}={no})*{gallons.guns},1))"),
     C("usable", "Usable in the kit", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable})"),
     C("left", "Left in the kit", "number", "SUMPRODUCT(({kit.nozzle_at}={no})*({days.no}={@}),{kit.left})", **SCENARIOS),
-    C("buy", "Buy", "count", f"IF({{due@}}>0,MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0),0)", **SCENARIOS),
+    C("buy", "Buy", "count", f"({{due@}}>0)*MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0)", **SCENARIOS),
     C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **SCENARIOS),
     C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **SCENARIOS),
     total("wear_cost", "Cost by wear, all sizes", "money"),
