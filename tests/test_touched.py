@@ -52,6 +52,24 @@ def test_a_fact_changed_on_the_first_sheet_is_told_with_both_values(books, looke
     assert open_job(tmp_path / "job.yaml").price() == books["shed"].opened.price()
 
 
+@pytest.mark.parametrize("text", [
+    "{units: us}", "{units: us, currency: USD, exchange: one, lines: 100}", "{units: us, currency: USD, exchange: 1, lines: [100]}",
+    "{units: furlongs, currency: USD, exchange: 1, lines: 100}", "{units: us, currency: USD, exchange: 1e400, lines: 100}", "{units", "[1]"])
+def test_a_first_line_of_as_issued_that_was_bent_is_refused_in_words(books, tmp_path, text):
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(retyped(books["shed"].data, {at(books, "issued", "text"): text}))
+    with pytest.raises(Refused) as caught:
+        returned(path)
+    assert len(caught.value.problems) == 1 and str(caught.value).startswith(f"{path}")
+
+
+def test_an_unknown_word_there_is_not_believed(books, tmp_path):
+    path = tmp_path / "book.xlsx"
+    text = "{units: us, currency: USD, exchange: 1, lines: 100, schema: 7, nonsense: 1}"
+    path.write_bytes(retyped(books["shed"].data, {at(books, "issued", "text"): text}))
+    assert returned(path).settings["schema"] == 2 and returned(path).restated == []
+
+
 def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
     sheet, cell = at(books, "takeoff", "length", 20)
     path, look = looked({(sheet, cell): " "})
@@ -155,6 +173,16 @@ def test_an_empty_sheet_that_was_deleted_costs_nothing_else(books, tmp_path, lib
     want = inputs(books["corridor"].opened.values) | {"kit": []}
     assert inputs(look.taken.opened.values) == want
     assert "the sheet was deleted" in refused(path)
+
+
+def test_the_sheet_job_that_was_deleted_leaves_the_rest(books, tmp_path, libreoffice_here):
+    path = edited(books, tmp_path, 'sheets.removeByName("Job")')
+    look = inspect(returned(path), CATALOGS)
+    assert told(look)[0] == ("sheet", "Job", "", "the sheet was deleted: its entries are taken as blank")
+    want = inputs(books["shed"].opened.values) | {"job": []}
+    assert inputs(look.taken.opened.values) == want and look.taken.opened.price() is None
+    (tmp_path / "job.yaml").write_text(as_job(look.taken, CATALOGS))
+    assert inputs(open_job(tmp_path / "job.yaml").values) == want
 
 
 def test_a_catalog_sheet_that_was_deleted_is_taken_as_it_was_issued(books, tmp_path, libreoffice_here):

@@ -21,6 +21,7 @@ from builder.workbook import safe
 from builder.workbook.cells import loaded
 
 LARGEST = 50_000               # cells under one name, at most
+MADE = {"units": str, "currency": str, "exchange": float, "lines": float}       # what the first line of As issued says
 INPUTS = 60_000                # cells under the names of all inputs; a book of 2,000 lines has 27,000
 DIGITS = 1e-9                  # of a number, beyond which another one was typed
 FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
@@ -199,10 +200,10 @@ def _made(back):
     """What the sheet As issued says of the making of the book; an older book says nothing there."""
     for block, _, text in _issued_lines(back):
         if block == BOOK.key:
-            said = documents.parse(text.encode(), f"{back.name}, As issued").entries
+            said = documents.parse(text.encode(), f"{back.name}, As issued")
             try:
-                return {key: float(node.value) if key in ("exchange", "lines") else node.value for key, (_, node) in said.items()}
-            except (ValueError, AttributeError):           # not a number, or a list in its place
+                return {key: kind(said.get(key).value) for key, kind in MADE.items()}
+            except (ValueError, AttributeError):           # one is missing, not a number, or a list stands in its place
                 raise safe.refused(back.name, "the sheet As issued was changed: its first row is not what it was made with", safe.PUT_BACK) from None
     return {}
 
