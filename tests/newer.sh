@@ -9,7 +9,9 @@ shift
 
 if [ ! -e "$dir/ready" ]; then
   command -v debootstrap >/dev/null || { apt-get update -qq; apt-get install -y -qq --no-install-recommends debootstrap >/dev/null; }
-  mirror=$(cat /etc/apt/sources.list /etc/apt/sources.list.d/* 2>/dev/null | grep -E '^(deb|URIs:) ' | grep -oE '[a-z]+:/[^ ]+' | head -n 1)
+  mirrors=$({ cat /etc/apt/sources.list /etc/apt/sources.list.d/*.list /etc/apt/sources.list.d/*.sources 2>/dev/null || true; } |
+    grep -E '^(deb|URIs:) ' | grep -oE '[a-z]+:/[^ ]+')
+  mirror=${mirrors%%$'\n'*}
   debootstrap --variant=minbase trixie "$dir" "$mirror" >/dev/null
   cp /etc/resolv.conf "$dir/etc/"
   chroot "$dir" apt-get update -qq
