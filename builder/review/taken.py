@@ -64,10 +64,11 @@ def _cells(back):
 def _formulas(back, found):
     """Formulas typed into inputs: taken as what the program that saved the book made of them."""
     for one, sheet, cell in _cells(back):
-        formula, value = (book[sheet][cell].value for book in (back.formulas, back.book))
+        formula = back.formulas[sheet][cell].value
         formula = getattr(formula, "text", formula)
         if not (isinstance(formula, str) and formula.startswith("=")) or formula.upper() in TRUTHS:
             continue
+        value = back.book[sheet][cell].value
         if value is None:
             found.append(Finding("formula without a value", sheet, cell, f"{one.title}: {formula} has not been worked out",
                                  "open the workbook in a spreadsheet program and save it"))
