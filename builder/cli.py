@@ -92,9 +92,9 @@ def _impact(options):
 
 
 def _read(options):
+    from builder.returned.read import returned
+    from builder.returned.taken import as_job
     from builder.review.inspect import inspect
-    from builder.review.taken import as_job
-    from builder.workbook.read import returned
 
     if options.output:
         apart([(options.output, options.book)], [options.book, *_files(options)])
@@ -113,8 +113,8 @@ def _read(options):
 def _inspect(options):
     import json
 
+    from builder.returned.read import returned
     from builder.review.inspect import inspect
-    from builder.workbook.read import returned
 
     found = inspect(returned(options.book), options.catalogs)
     if options.format == "json":
@@ -126,8 +126,8 @@ def _inspect(options):
 
 
 def _compare(options):
+    from builder.returned.read import returned
     from builder.review.compare import as_workbook, compare, report
-    from builder.workbook.read import returned
 
     if options.output:
         apart([(options.output, options.before)], [options.before, options.after, *_files(options)])
@@ -140,9 +140,9 @@ def _compare(options):
 
 
 def _reissue(options):
+    from builder.returned.read import returned
     from builder.review.reissue import reissue, report
     from builder.workbook.make import make
-    from builder.workbook.read import returned
 
     path = Path(options.output or Path("out", f"{Path(options.book).stem}-reissued.xlsx"))
     if not options.dry_run:
@@ -156,7 +156,7 @@ def _reissue(options):
 
 
 def _letter(options):
-    from builder.review.letter import letter
+    from builder.letter.letter import letter
 
     path = Path(options.output or Path(options.book).parent / f"{Path(options.book).stem}.eml")
     apart([(path, options.book)], [options.book])

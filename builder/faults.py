@@ -1,12 +1,12 @@
 """What the judging of an estimate found, as problems with their places in the files."""
 import re
 
-from builder.estimate import stock
 from builder.problems import WARNING, did_you_mean
 from builder.records import wording
 from builder.records.kinds import KINDS
 from builder.records.plausible import DOUBTS
 from builder.rules import OneOf, Word, same
+from builder.stages import stock
 
 
 def _names(estimate):

@@ -1,14 +1,11 @@
 """A job with its catalogues, loaded, judged and estimated; its problems with their places in the files."""
 import contextlib
-import functools
 import hashlib
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder import __version__
 from builder.documents import MOST_BYTES, Mark
-from builder.estimate.estimate import Estimate, capacities
-from builder.estimate.rows import row_types
 from builder.faults import doubts, faults
 from builder.files import get
 from builder.problems import ERROR, WARNING, errors
@@ -19,7 +16,8 @@ from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import load_job
 from builder.records.overlay import currency_of, load_catalogs
 from builder.records.versions import SCHEMA
-from builder.sheets.book import names
+from builder.stages.estimate import Estimate
+from builder.stages.order import capacities
 
 _INSIDE = Path(__file__).parent / "catalogs"                 # in an installed wheel
 SHIPPED = (_INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "catalogs",)
@@ -69,16 +67,6 @@ class Opened:
                 f"{self.estimate.rows['days'][0].days:g} days; {self.estimate.checks.words.lower()}")
 
 
-@functools.lru_cache(8)
-def _row_types(units, capacity):
-    return row_types(names(units, dict(capacity)))
-
-
-def estimated(values, units, capacity):
-    """The estimate of a book with so many rows. A row knows the columns of its sheet and refuses any other name."""
-    return Estimate(values, units, capacity, _row_types(units, tuple(capacity.items())))
-
-
 def fingerprint(folders):
     """A short digest of every catalogue in the folders."""
     digest = hashlib.sha256()
@@ -122,7 +110,7 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     values = {kind.key: stock.values[kind.key] for kind in CATALOGS} | {kind.key: job.values[kind.key] for kind in JOBS}
     marks = {kind.key: stock.marks[kind.key] for kind in CATALOGS} | {kind.key: job.marks[kind.key] for kind in JOBS}
     room = capacities(lines or min(room_for(values), LINES))
-    estimate = estimated(_whole(values), job.units, room)
+    estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
     problems += [marks[key][room[key]][""].problem(f"more than {room[key]} rows of {key}") for key in room if len(marks.get(key, ())) > room[key]]
     stands = (ERROR, WARNING) if job.draft else (ERROR,)        # for a fault: nothing that weighs less than it
@@ -156,4 +144,4 @@ def _whole(values):
 
 def from_values(values, units, settings):
     """The same for values that were read from a workbook, or changed in memory."""
-    return Opened(values, units, settings, estimated(_whole(values), units, capacities(int(settings["lines"]))), [])
+    return Opened(values, units, settings, Estimate(_whole(values), units, capacities(int(settings["lines"]))), [])

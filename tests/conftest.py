@@ -9,7 +9,7 @@ import pytest
 from more_engines import NODE, HyperFormula
 
 from builder.jobs import open_job
-from builder.sheets.book import blocks
+from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
 

@@ -3,10 +3,9 @@ import copy
 
 from engines import IronCalc, differences
 
-from builder.estimate.estimate import capacities
 from builder.jobs import estimated
 from builder.records.kinds import KINDS
-from builder.sheets.book import blocks
+from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
 from builder.workbook.write import write
 

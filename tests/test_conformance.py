@@ -18,12 +18,12 @@ from openpyxl.formula.translate import Translator
 from openpyxl.utils import get_column_letter as letter
 from openpyxl.utils import range_boundaries
 
-from builder.estimate.estimate import capacities
-from builder.jobs import estimated, open_job
+from builder.jobs import open_job
 from builder.quantities import Units
 from builder.records.checklist import CLEAR, ITEMS
 from builder.records.kinds import CATALOGS, KINDS
-from builder.sheets.book import SHEETS, blocks
+from builder.stages.estimate import Estimate
+from builder.stages.order import SHEETS, blocks, capacities
 from builder.workbook.columns import folded, tables, width
 from builder.workbook.layout import HEAD, Layout
 from builder.workbook.theme import CALLS, EDGE, INK, PAPER, ROLES, RUST
@@ -65,7 +65,7 @@ def _random_book(system, folder):
     values, units = drawn[-1]
     capacity = capacities(**ROOM)
     layout = Layout(blocks(units, capacity), capacity)
-    estimate = estimated(values, units, capacity)
+    estimate = Estimate(values, units, capacity)
     path = folder / f"drawn {system}.xlsx"
     path.write_bytes(write(layout, estimate, {**SETTINGS, "units": system, "currency": units.currency, "lines": float(ROOM["lines"])}))
     return SimpleNamespace(layout=layout, path=path, estimate=estimate)
@@ -81,7 +81,7 @@ def _large_book(folder):
         named = ("name", "system", "coating") if block in ("systems", "coatings") else ("system", "coating")
         for row in rows:
             row.update({key: longer[value] for key, value in row.items() if key in named and value in longer})
-    estimate = estimated(opened.values, units, opened.estimate.capacity)
+    estimate = Estimate(opened.values, units, opened.estimate.capacity)
     assert estimate.rows["price"][0].total * 150 > 1e6 and estimate.checks.stops == 0
     layout = Layout(blocks(units, opened.estimate.capacity), opened.estimate.capacity)
     path = folder / "large.xlsx"

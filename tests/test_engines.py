@@ -7,7 +7,7 @@ from conftest import BOOKS
 from engines import IronCalc, Values, differences, formula_cells, libreoffice, resting_on
 from more_engines import Formualizer, Gnumeric, HyperFormula
 
-from builder.sheets.book import SHEETS
+from builder.stages.order import SHEETS
 
 
 @pytest.mark.parametrize("name", BOOKS)

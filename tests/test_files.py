@@ -17,8 +17,8 @@ from builder.cli import main
 from builder.files import put
 from builder.jobs import from_values
 from builder.problems import Refused, on_one_line
+from builder.returned.read import returned
 from builder.review.compare import Comparison, as_workbook
-from builder.workbook.read import returned
 
 SHED = ROOT / "tests/data/shed.yaml"
 CATALOGS = ("--catalogs", str(ROOT / "catalogs"))

@@ -7,12 +7,11 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from made_up import ROOM, jobs, shipped
 
-from builder.estimate.estimate import capacities
-from builder.jobs import estimated
 from builder.records.kinds import KINDS
-from builder.sheets.book import blocks
+from builder.returned.read import read
+from builder.stages.estimate import Estimate
+from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
-from builder.workbook.read import read
 from builder.workbook.write import write
 
 PATIENT = {"deadline": None, "suppress_health_check": [HealthCheck.too_slow, HealthCheck.data_too_large], "derandomize": True,
@@ -35,7 +34,7 @@ def test_a_generated_job_reads_back_as_it_was(system, data):
     values, units = data.draw(jobs(system))
     room = capacities(**ROOM)
     facts = {**SETTINGS, "units": system, "currency": units.currency}
-    again, same_units, _ = read(io.BytesIO(write(Layout(blocks(units, room), room), estimated(values, units, room), facts)))
+    again, same_units, _ = read(io.BytesIO(write(Layout(blocks(units, room), room), Estimate(values, units, room), facts)))
     assert same_units == units
     for kind in KINDS.values():
         assert again[kind.key] == [{field.key: units.settle(row.get(field.key), field.quantity) for field in kind.fields} for row in values[kind.key]], kind.key
@@ -48,7 +47,7 @@ def test_the_generator_makes_jobs_with_a_price():
     @settings(max_examples=300, **PATIENT)
     @given(jobs("us"))
     def look(made):
-        found.append(estimated(*made, capacities(**ROOM)).rows["price"][0].total is not None)
+        found.append(Estimate(*made, capacities(**ROOM)).rows["price"][0].total is not None)
 
     look()
     assert any(found) and shipped("us").estimate.rows["price"][0].total is None

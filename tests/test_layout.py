@@ -6,11 +6,10 @@ import sys
 import openpyxl
 import pytest
 
-from builder.estimate.estimate import capacities
 from builder.jobs import open_job
 from builder.sheets import bid
-from builder.sheets.book import blocks
 from builder.sheets.grammar import Block, Column
+from builder.stages.order import blocks, capacities
 from builder.workbook import pages, printed
 from builder.workbook.layout import Layout
 from builder.workbook.make import make

@@ -12,8 +12,8 @@ from parcels import packed, parts
 
 from builder.cli import main
 from builder.jobs import from_values, open_job
-from builder.review.draft import addresses, file_name, one_line
-from builder.sheets.book import SHEETS
+from builder.letter.draft import addresses, file_name, one_line
+from builder.stages.order import SHEETS
 from builder.workbook.make import make
 
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"

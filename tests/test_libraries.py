@@ -15,7 +15,7 @@ from xlsxwriter.sharedstrings import SharedStringTable
 from xlsxwriter.worksheet import Worksheet
 
 from builder.problems import Refused
-from builder.workbook import cells, safe
+from builder.returned import cells, safe
 
 CELLS, SHARED = "workbook/cells.py", "workbook/shared.py"
 

@@ -11,11 +11,11 @@ from engines import all_edited_in_libreoffice
 from test_returned import inputs
 
 from builder.jobs import estimated
+from builder.letter.letter import letter
 from builder.problems import Refused
 from builder.records.kinds import KINDS
-from builder.review.letter import letter
-from builder.review.taken import taken
-from builder.workbook.read import returned
+from builder.returned.read import returned
+from builder.returned.taken import taken
 
 pytestmark = pytest.mark.slow
 

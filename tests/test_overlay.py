@@ -15,10 +15,10 @@ from builder.records.kinds import CATALOGS as KINDS
 from builder.records.load import INSIDE
 from builder.records.overlay import label
 from builder.records.store import field_text, record_text
-from builder.review.taken import as_job, taken
+from builder.returned.read import returned
+from builder.returned.taken import as_job, taken
 from builder.schema import schema
 from builder.workbook.make import make
-from builder.workbook.read import returned
 
 CATALOGS, JOB = ROOT / "catalogs", ROOT / "examples/boathouse.yaml"
 US = Units("us", "USD")

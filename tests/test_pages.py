@@ -6,10 +6,10 @@ from conftest import ROOT
 from editing import LiveBook
 from engines import Values
 
-from builder.estimate.estimate import capacities
 from builder.jobs import estimated, open_job
 from builder.records.cautions import CAUTIONS
 from builder.rules import NAME_LENGTH
+from builder.stages.order import capacities
 from builder.trade.weather import TODAY
 
 SMALL = {"lines": 9, "coats": 7, "nozzles": 40, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}

@@ -3,9 +3,10 @@ from conftest import ROOT
 from engines import IronCalc, Values, differences, edited_in_libreoffice, libreoffice
 from more_engines import HyperFormula
 
-from builder.jobs import estimated, from_values, open_job
+from builder.jobs import from_values, open_job
+from builder.returned.read import read
+from builder.stages.estimate import Estimate
 from builder.workbook.make import make
-from builder.workbook.read import read
 
 LINES = (  # system, length, height as a person types them, and the same in feet
     ("Exterior siding", "=12+14+9", 35, "9.5", 9.5), ("Interior walls", "48", 48, "8", 8), ("Exterior trim", "120", 120, "0.75", 0.75))
@@ -73,7 +74,7 @@ def test_a_row_inserted_in_takeoff_counts_in_the_price(books, tmp_path, libreoff
         f'sheet.getCellByPosition({place["height"].col}, {row}).setValue(1)'])
     values, units, settings = read(saved)
     assert len(values["takeoff"]) == len(book.opened.values["takeoff"]) + 1
-    estimate = estimated(values, units, book.opened.estimate.capacity)
+    estimate = Estimate(values, units, book.opened.estimate.capacity)
     price = book.layout.places["price", "total"]
     shown = Values(saved).get("Price", price.row, price.col + 1)
     assert shown == estimate.units.to_cell(estimate.rows["price"][0].total, "money")

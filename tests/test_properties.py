@@ -7,10 +7,10 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from made_up import ROOM, jobs
 
-from builder.estimate.estimate import capacities
 from builder.jobs import estimated, open_job
 from builder.quantities import Units
 from builder.records.kinds import KINDS
+from builder.stages.order import capacities
 from builder.trade import film, packs, spray, wear
 
 PLAIN = {"deadline": None, "derandomize": True, "phases": (Phase.generate,),

@@ -10,12 +10,12 @@ from math import exp, pi
 import pytest
 from conftest import ROOT
 
-from builder.estimate.constants import WATER_DENSITY, shown_constants
 from builder.jobs import estimated, open_job
 from builder.quantities import Units
 from builder.records.sources import SOURCES
 from builder.records.words import BESIDE, WORDS
 from builder.rules import day
+from builder.stages.constants import WATER_DENSITY, shown_constants
 from builder.trade import emission, film, labor, price, spray, spread, takeoff, wear, weather
 
 INCH, FOOT, PSI, POUND = 0.0254, 0.3048, 6894.757293168361, 0.45359237

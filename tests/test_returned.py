@@ -21,12 +21,12 @@ from builder.jobs import facts, from_values, open_job
 from builder.records import versions
 from builder.records.kinds import JOBS, KINDS
 from builder.records.store import job_text
+from builder.returned.read import read, returned
+from builder.returned.taken import as_job, taken
 from builder.review.compare import compare
 from builder.review.inspect import inspect
 from builder.review.reissue import reissue
-from builder.review.taken import as_job, taken
 from builder.workbook.make import make
-from builder.workbook.read import read, returned
 
 CATALOGS = (ROOT / "catalogs",)
 COUNT = int(os.environ.get("WETFILM_FUZZ", "6"))          # random jobs; the full run takes more

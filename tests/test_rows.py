@@ -1,13 +1,12 @@
 """A row of the model knows the columns of its block: a misspelt name fails where it stands, instead of reading as a blank."""
 import pytest
 
-from builder.estimate import estimate as model
-from builder.estimate.estimate import capacities
-from builder.estimate.rows import Row, row_types
 from builder.jobs import estimated, open_job
 from builder.quantities import Units
 from builder.records.kinds import KINDS
-from builder.sheets.book import names
+from builder.sheets.rows import Row, row_types
+from builder.stages import estimate as model
+from builder.stages.order import capacities, names
 
 
 def _with_stage(monkeypatch, stage):

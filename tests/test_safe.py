@@ -17,10 +17,10 @@ from builder.jobs import fingerprint, from_values, open_job
 from builder.problems import Refused
 from builder.records.job import LINES
 from builder.records.versions import SCHEMA
-from builder.review.taken import taken
-from builder.workbook import cells, safe
+from builder.returned import cells, safe
+from builder.returned.read import read, returned
+from builder.returned.taken import taken
 from builder.workbook.make import make
-from builder.workbook.read import read, returned
 
 DECLARED = '<!DOCTYPE a [<!ENTITY b "c">]>'
 LAUGHS = '<!DOCTYPE a [<!ENTITY b "ha"><!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]>'

@@ -7,11 +7,11 @@ from test_returned import CATALOGS, inputs
 
 from builder.cli import main
 from builder.jobs import open_job
+from builder.letter.letter import letter
 from builder.problems import Refused
+from builder.returned.read import returned
+from builder.returned.taken import as_job, taken
 from builder.review.inspect import inspect
-from builder.review.letter import letter
-from builder.review.taken import as_job, taken
-from builder.workbook.read import returned
 
 
 @pytest.fixture

@@ -5,7 +5,7 @@ import pytest
 
 from builder.quantities import Units, scale
 from builder.records.kinds import KINDS
-from builder.review.typed import understood
+from builder.returned.typed import understood
 from builder.rules import EPOCH
 
 US, METRIC = Units("us", "USD"), Units("metric", "EUR")

@@ -7,11 +7,11 @@ import inspect
 import pint
 import pytest
 
-from builder.estimate.constants import shown_constants
 from builder.quantities import SHOWN, ZERO, Units, scale, units_of
 from builder.records.fields import Field
-from builder.review.typed import understood
+from builder.returned.typed import understood
 from builder.spellings import SPELLINGS, measured
+from builder.stages.constants import shown_constants
 from builder.trade import film, labor, packs, price, spray, takeoff, wear
 
 UNIT = pint.UnitRegistry()

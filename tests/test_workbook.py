@@ -7,7 +7,7 @@ from conftest import BOOKS, ROOT
 
 from builder.jobs import estimated, open_job
 from builder.records.kinds import KINDS
-from builder.sheets.book import SHEETS, blocks
+from builder.stages.order import SHEETS, blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
 from builder.workbook.write import write

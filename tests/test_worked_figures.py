@@ -4,10 +4,10 @@ from conftest import ROOT
 from editing import SETTINGS, LiveBook
 
 from builder.jobs import Opened, open_job
+from builder.letter.letter import _blocks
 from builder.quantities import scale
 from builder.records.checklist import ITEMS
 from builder.records.reasons import TOO_HIGH
-from builder.review.letter import _blocks
 
 FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
 SMALL = {"lines": 8, "coats": 3, "nozzles": 4, "openings": 2, "tasks": 8, "kit": 3, "systems": 3}

@@ -4,7 +4,7 @@ from types import MappingProxyType
 
 from builder.records.checklist import ITEMS
 from builder.records.reasons import REASONS, WEIGHT
-from builder.rules import PATTERN
+from builder.rules import PATTERN, same
 
 WORDS = MappingProxyType({
     "kind": ("primer", "finish", "filler", "stain"),
@@ -40,3 +40,13 @@ BESIDE = MappingProxyType({
     "notch": (*(half / 2 for half in range(1, 13)), 7.0, 8.0, 9.0, 10.0, *map(float, range(12, 31, 2)), *map(float, range(35, 201, 5))),
     "basis_whole_job": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0),
 })
+
+
+def place(list_name, word, blank=None):
+    """The place of a word in its closed list, from 1; `blank` stands for a blank cell."""
+    return blank if word is None else list(map(same, WORDS[list_name])).index(same(word)) + 1
+
+
+def rank(word):
+    """The place of a finish word, from 1."""
+    return float(place("finish", word))

@@ -3,8 +3,8 @@ import warnings
 from dataclasses import dataclass
 
 from builder.problems import Problem, Refused
+from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, JOBS
-from builder.review.differ import differences
 from builder.review.effects import effects, nozzles, results
 from builder.review.inspect import inspect
 from builder.seals import BOOK_SEAL

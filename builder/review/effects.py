@@ -2,11 +2,12 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from builder.jobs import Opened, estimated, open_job
+from builder.jobs import Opened, open_job
 from builder.problems import Refused
-from builder.review.differ import Difference
-from builder.review.taken import taken
-from builder.workbook.read import returned
+from builder.records.differ import Difference
+from builder.returned.read import returned
+from builder.returned.taken import taken
+from builder.stages.estimate import Estimate
 
 
 @dataclass(frozen=True)
@@ -26,7 +27,7 @@ def effects(before, differences):
     price, capacity, found = before.price(), before.estimate.capacity, []
     for difference in differences:
         values = {**before.values, difference.block: list(difference.rows)}
-        alone = Opened({}, before.units, {}, estimated(values, before.units, capacity), []).price()
+        alone = Opened({}, before.units, {}, Estimate(values, before.units, capacity), []).price()
         found.append(Effect(difference, None if price is None or alone is None else alone - price))
     return sorted(found, key=lambda one: float("-inf") if one.price is None else -abs(one.price))
 

@@ -1,12 +1,13 @@
 """What a change of the catalogues does to jobs: gallons, nozzles and price before and after, and which value did it."""
 from dataclasses import dataclass
 
-from builder.jobs import Opened, estimated
+from builder.jobs import Opened
 from builder.problems import Refused, errors
+from builder.records.differ import differences
 from builder.records.kinds import CATALOGS
 from builder.records.overlay import load_catalogs
-from builder.review.differ import differences
 from builder.review.effects import effects, moved, nozzles, opened, results
+from builder.stages.estimate import Estimate
 
 
 @dataclass(frozen=True)
@@ -29,7 +30,7 @@ def impact(path, catalogs, new_catalogs):
     if errors(stock.problems):
         raise Refused(errors(stock.problems))
     values = before.values | {kind.key: stock.values[kind.key] for kind in CATALOGS}
-    after = Opened(values, before.units, before.settings, estimated(values, before.units, before.estimate.capacity), [])
+    after = Opened(values, before.units, before.settings, Estimate(values, before.units, before.estimate.capacity), [])
     changes = tuple(effect for effect in effects(before, differences(CATALOGS, before.values, values)) if effect.price != 0)
     return Impact(str(path), before, after, changes)
 

@@ -7,17 +7,17 @@ from openpyxl.utils.cell import get_column_letter
 
 from builder.jobs import BUILDER, fingerprint, from_values
 from builder.records.checklist import ITEMS
+from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.versions import SCHEMA
-from builder.review.differ import differences
-from builder.review.findings import Finding
-from builder.review.standing import alike, standing
-from builder.review.taken import Taken, taken
+from builder.returned.findings import Finding
+from builder.returned.located import Located
+from builder.returned.read import plain
+from builder.returned.standing import alike, standing
+from builder.returned.taken import Taken, taken
 from builder.rules import is_number, to_date
 from builder.sheets.grammar import cell_value, heading
 from builder.workbook.layout import sheet_name
-from builder.workbook.located import Located
-from builder.workbook.read import plain
 
 # Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
 DOUBTFUL = ("start", "formula", "fixed", "name", "sheet", "row above", "row below", "cell", "space", "formula without a value", "fault", "stale")

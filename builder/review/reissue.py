@@ -3,9 +3,9 @@ from dataclasses import dataclass
 
 from builder.jobs import Opened, facts, fingerprint, from_values, room_for
 from builder.problems import Problem, Refused, did_you_mean, errors
+from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.overlay import label, load_catalogs
-from builder.review.differ import differences
 from builder.review.effects import effects, nozzles, results
 from builder.review.inspect import inspect
 from builder.rules import OneOf, same

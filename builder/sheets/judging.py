@@ -1,5 +1,6 @@
-"""Entries: a 0/1 column a field, then faults, the first in words, ready. Made from the fields' rules."""
+"""Entries judged by the rules of their fields: a 0/1 a field, faults, the first in words, ready; in formulas, then in the model."""
 from builder.records.wording import check_fault, fault, judged
+from builder.rules import same
 from builder.sheets.grammar import At, Block, Column, inputs
 
 
@@ -66,3 +67,84 @@ def limits(kinds):
                  for end, key in enumerate(("least", "most")))
 
 
+class Judge:
+    """Judges every entered row by the rules of its fields, and finds faultless rows by name."""
+
+    def __init__(self, rows, units):
+        self.rows = rows
+        self.units = units
+        self.block = ""
+        self._names = {}
+        self._known = {}
+
+    @staticmethod
+    def as_text(value):
+        return value if isinstance(value, str) else f"{value:.15g}"
+
+    def entered(self, block):
+        return [row for row in self.rows[block] if row.filled]
+
+    def count_named(self, value):
+        """How many rows of the block being judged bear this name."""
+        return self._names.get(same(value), 0)
+
+    def find(self, block, value):
+        """The faultless row that bears this name, or None."""
+        return self._known.get(block, {}).get(same(value))
+
+    def at(self, block, value):
+        """The number of the faultless row that bears this name, or None."""
+        row = self.find(block, value)
+        return row.no if row else None
+
+    def run(self, kind):
+        """Judge every row of one kind: filled, a bad_ flag a field, faults, the first in words, ready, known."""
+        self.block = kind.key
+        rows = self.rows[kind.key]
+        self._names = {}
+        for row in rows:
+            row.filled = sum(getattr(row, one.key) is not None for one in kind.fields)
+            if kind.named in kind.field_of and getattr(row, kind.named) is not None:
+                name = same(getattr(row, kind.named))
+                self._names[name] = self._names.get(name, 0) + 1
+        for row in rows:
+            if row.filled or kind.upright:
+                self._judge(kind, row)
+        known = self._known[kind.key] = {}
+        for row in rows if kind.named in kind.field_of else ():
+            if row.ready:
+                row.known = getattr(row, kind.named)
+            if row.known is not None:
+                known.setdefault(same(row.known), row)
+
+    def name_as(self, kind, name):
+        """For a kind whose name is put together from fields: set `known` of each faultless row."""
+        known = self._known[kind.key] = {}
+        for row in self.rows[kind.key]:
+            if row.ready:
+                row.known = name(row)
+                known.setdefault(same(row.known), row)
+
+    def _judge(self, kind, row):
+        words = []
+        row.entered = 1.0 if row.filled else None
+        for one in judged(kind):
+            value = getattr(row, one.key)
+            bad = one.required if value is None else one.rule.bad(value, self)
+            setattr(row, f"bad_{one.key}", float(bad))
+            if bad:
+                words.append(fault(kind, one, self.units))
+                if kind.upright:
+                    setattr(row, f"told_{one.key}", words[-1])
+        row.sound = None if words else 1.0
+        if row.sound:
+            for check in kind.checks:
+                bad = float(bool(check.wrong(row, self)))
+                row.set(**{f"check_{check.key}": bad, f"bad_check_{check.key}": bad} if kind.upright else {f"bad_{check.key}": bad})
+                if bad:
+                    words.append(check_fault(kind, check))
+                    if kind.upright:
+                        setattr(row, f"told_check_{check.key}", words[-1])
+        row.faults = float(len(words))
+        row.fault = words[0] if words else None
+        row.ready = None if words else 1.0

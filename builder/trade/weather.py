@@ -2,9 +2,6 @@
 from math import exp, log
 
 ICE = 273.15                 # K at 0 C
-VERDICTS = ("dry enough for the dew-point rule; the coating's own limits count too", "too near the dew point: wait")
-TODAY = ("not read yet: type the readings on Weather", "dry enough, and within the coating's limits", "WAIT: too near the dew point",
-         "WAIT: outside the coating's limits", "WAIT: too near the dew point, outside the coating's limits")
 SATURATION = 611.2           # Pa over water at 0 C, WMO-No. 8 (restated)
 
 

@@ -1,7 +1,8 @@
 """The sheet Start, and the headers of the sheets that hold no table."""
-from builder.estimate.scenarios import NAMES
-from builder.sheets.book import SHEETS
-from builder.sheets.start import BOOK_TOP, SHEETS_TOP, STEPS, STEPS_TOP, TOLD_TOP, TOP
+from builder.records.scenarios import NAMES
+from builder.records.sentences import STEPS
+from builder.stages.order import SHEETS
+from builder.stages.start import BOOK_TOP, SHEETS_TOP, STEPS_TOP, TOLD_TOP, TOP
 from builder.workbook.columns import folded_on
 
 CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))

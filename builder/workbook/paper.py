@@ -2,7 +2,7 @@
 from itertools import accumulate
 from math import ceil
 
-from builder.sheets.book import SHEETS
+from builder.stages.order import SHEETS
 from builder.workbook.layout import HEAD
 
 PAPERS = {"letter": 1, "a4": 9}

@@ -4,11 +4,11 @@ from textwrap import wrap
 from xlsxwriter.utility import xl_col_to_name as letters
 
 from builder.records.cautions import CAUTIONS
-from builder.sheets.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
-from builder.sheets.book import SHEETS
-from builder.sheets.crew import CARD, NOTES, NOTES_TOP
-from builder.sheets.crew import TOP as CARD_TOP
 from builder.sheets.grammar import heading
+from builder.stages.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
+from builder.stages.crew import CARD, NOTES, NOTES_TOP
+from builder.stages.crew import TOP as CARD_TOP
+from builder.stages.order import SHEETS
 from builder.workbook.columns import LINE
 from builder.workbook.paper import LOWEST, PAPERS
 

@@ -4,8 +4,8 @@ import warnings
 
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL
-from builder.sheets.book import SHEETS
 from builder.sheets.grammar import cell_value, heading
+from builder.stages.order import SHEETS
 from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
 from builder.workbook.layout import HEAD, NUMBERS, at_record, beside

@@ -1,0 +1,174 @@
+"""The letter that goes with a workbook: its estimate in words for a customer or a partner, as a draft e-mail."""
+import datetime
+from pathlib import Path
+
+from builder.letter.draft import Table, addresses, draft, file_name, one_line
+from builder.problems import Problem, Refused
+from builder.records.checklist import ITEMS
+from builder.returned.read import returned
+from builder.review.inspect import inspect
+from builder.rules import same, to_date
+from builder.sheets.rows import Judge
+
+ESTIMATE = ("All figures are an estimate, worked out from measured surfaces; what the work meets may change them. "
+            "Local codes and the product data sheets come before anything written here.")
+
+
+def letter(path, to=None, with_book=True, anyway=False):
+    """(the draft as bytes, the estimate it speaks of). Refused where the book's price cannot be relied on, unless `anyway`."""
+    try:
+        receivers = addresses(to) if to is not None else ()
+    except ValueError as error:
+        raise Refused([Problem("--to", 0, 0, *error.args)]) from None
+    back = returned(path)
+    look = inspect(back)
+    opened = look.taken.opened
+    if not anyway:
+        _relied_on(look, back)
+    name = file_name(Path(path).name, ".xlsx")
+    job = opened.estimate.job
+    blocks = tuple(_blocks(opened, name if with_book else None))
+    attached = (name, back.source.getvalue()) if with_book else None
+    return draft(f"Estimate: {_said(job.name, 150) or 'painting'}", receivers, _day(job.date, job), blocks, attached), opened
+
+
+def _relied_on(look, back):
+    """Refuses a book whose price somebody who gets the letter cannot rely on: the first reason there is."""
+    for message, hint in _doubts(look, back):
+        raise Refused([Problem(back.name, 0, 0, message, f"{hint}, or use --anyway")])
+
+
+def _doubts(look, back):
+    """Why a book should not be mailed, as (what, what to do): not complete, touched where that may change the price, another price
+    than its inputs give, figures out of date."""
+    estimate, units = look.taken.opened.estimate, back.units
+    if estimate.checks.stops:
+        yield f"its price is not complete: {'; '.join(_words(estimate.checks, True))}", "put it right on the sheets it names"
+    touched = [finding for finding in look.doubtful if finding.kind != "stale"]
+    if touched:
+        more = f"; and {len(touched) - 1} more, which 'wetfilm inspect' names" if len(touched) > 1 else ""
+        yield f"its price cannot be relied on: {touched[0]}{more}", "put it right in the book"
+    for row, value in zip(estimate.rows["price"], back.shown("price_total")):
+        if row.live and not (isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < units.money_step / 2):
+            was = units.amount(value) if isinstance(value, float) else "none"
+            yield (f"it shows the price {was}, but what is typed in it gives {_money(row.total, units)}",
+                   "recalculate and save it, look for formulas that were typed over")
+    for finding in look.doubtful:
+        yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
+
+
+def _words(checks, stops):
+    """The checks that are not clear, in words: those that stop the price, or those to look at."""
+    return (item.words[0].lower() + item.words[1:] for item in ITEMS if item.stops == stops and getattr(checks, item.key))
+
+
+def _blocks(opened, attached):
+    """The letter, top to bottom."""
+    estimate, units = opened.estimate, opened.units
+    job, base = estimate.job, estimate.rows["price"][0]
+    yield "Hello,"
+    about = " ".join(part for part in (_said(job.name) or "the painting", _said(job.site) and f"at {_said(job.site)}") if part)
+    client, date = _said(job.client), _day(job.date, job)
+    yield f"here is our estimate for {about}{f', for {client}' if client else ''}{f', as of {_date(date)}' if date else ''}."
+    if base.live:
+        yield Table("Price", tuple(_prices(estimate, units)), True)
+        yield Table("Payments", tuple(_payments(estimate, units)), True)
+    else:
+        yield f"The price is not complete yet: {estimate.checks.stops:g} to put right."
+    if rows := tuple(_work(opened)):
+        yield Table("Work", rows)
+    if rows := tuple(_covered(estimate, units)):
+        yield Table("What is coated", rows)
+    if job.exclusions is not None:
+        yield f"Not included: {_said(job.exclusions, 2000).rstrip('.')}."
+    if base.live and date:
+        until = date + datetime.timedelta(days=int(estimate.terms.validity))
+        yield f"The price stands for {estimate.terms.validity:g} days, until {_date(until)}."
+    if looks := list(_words(estimate.checks, False)):
+        yield f"Still to be looked at before work begins: {'; '.join(looks)}."
+    yield ESTIMATE
+    if attached:
+        yield f"The workbook {attached} is attached. It opens in any spreadsheet program: change what is typed in it, and every figure follows."
+    yield "Kind regards"
+
+
+def _prices(estimate, units):
+    """The base, its tax, and what each alternate adds."""
+    base, *others = estimate.rows["price"]
+    if base.tax:
+        yield "Price before tax", _money(base.net, units)
+        yield f"Sales tax, {100 * base.tax_share:.4g}\u00a0%", _money(base.tax, units)
+        yield "Price, tax included", _money(base.total, units)
+    else:
+        yield "Price, no sales tax added", _money(base.total, units)
+    for row, letter in zip(others, "ABC"):
+        if row.live:
+            systems = ", ".join(_said(one.name) for one in estimate.rows["systems"] if one.live and _alternate(one) == letter)
+            tax = ", before tax" if base.tax else ""
+            yield f"Alternate {letter} ({systems}), {'more' if row.difference >= 0 else 'less'}{tax}", _money(abs(row.difference), units)
+
+
+def _payments(estimate, units):
+    """Deposit, stages and the remainder of the base."""
+    base, stages = estimate.rows["price"][0], int(estimate.terms.stages)
+    if base.deposit:
+        yield "At signing", _money(base.deposit, units)
+    if stages > 1 and base.stage:
+        yield "Then, while work goes on" if stages == 2 else f"Then {stages - 1} times, while work goes on", _money(base.stage, units)
+    yield "When the work is done", _money(base.last, units)
+
+
+def _work(opened):
+    """Time and paint of the base."""
+    day, job, units = opened.estimate.rows["days"][0], opened.estimate.job, opened.units
+    if day.days:
+        yield "Working time", f"{day.days:g} days with {job.people:g} {'person' if job.people == 1 else 'people'}"
+    if _day(job.start, job):
+        yield "First working day", _date(_day(job.start, job))
+    if day.finish:
+        yield "Finished about", _date(to_date(day.finish))
+    if opened.gallons():
+        yield "Coating to be bought", f"about {opened.gallons():,.4g} {units.shown('volume')}"
+    if opened.from_owner():
+        yield "Coating you supply", f"about {opened.from_owner():,.4g} {units.shown('volume')}"
+
+
+def _covered(estimate, units):
+    """What goes on each system, and on how much."""
+    for number, system in enumerate(estimate.rows["systems"], start=1):
+        if system.live and system.measured:
+            coats = [_coat(coat) for coat, layer in zip(estimate.rows["coats"], estimate.rows["films"]) if layer.live and layer.system_at == number]
+            alternate = f" (alternate {_alternate(system)})" if _alternate(system) else ""
+            yield (f"{_said(system.name)}{alternate}",
+                   f"{units.to_cell(system.measured, 'area'):,.0f} {units.shown('area')}: {'; '.join(coats)}")
+
+
+def _coat(coat):
+    count = f"{coat.coats:g} {'coat' if coat.coats == 1 else 'coats'} of {_said(coat.coating)}"
+    colour = f", {_said(coat.colour)}" if coat.colour is not None else ""
+    part = f", on {100 * coat.share:.4g}\u00a0% of it" if coat.share is not None and coat.share < 1 else ""
+    owner = ", supplied by the owner" if coat.owner_supplied is not None and same(coat.owner_supplied) == "yes" else ""
+    return count + colour + part + owner
+
+
+def _alternate(system):
+    """'A', 'B', 'C', or '' for the base."""
+    return "" if system.alternate is None else same(system.alternate).upper()
+
+
+def _money(amount, units):
+    return f"{units.amount(units.to_cell(amount, 'money'))} {one_line(units.currency, 20)}"
+
+
+def _said(value, most=400):
+    """What was typed as a name, in one line; '' for blank."""
+    return "" if value is None else one_line(Judge.as_text(value), most)
+
+
+def _day(value, job):
+    """A date of a job without a fault."""
+    return to_date(value) if job.ready and value is not None else None
+
+
+def _date(day):
+    return f"{day.day} {day:%B %Y}"

@@ -1,0 +1,135 @@
+"""The cells and names of a verified workbook, and nothing else of it. The only user of openpyxl, with `read`."""
+
+import contextlib
+import functools
+import io
+import warnings
+import zipfile
+
+from openpyxl import Workbook
+from openpyxl.reader.excel import ExcelReader
+from openpyxl.workbook.defined_name import DefinedName
+from openpyxl.worksheet._reader import FORMULA_TAG, INLINE_STRING, ROW_TAG, VALUE_TAG, WorksheetReader
+from openpyxl.xml.constants import SHARED_STRINGS, SHEET_MAIN_NS
+from openpyxl.xml.functions import iterparse
+
+from builder.documents import MOST_LETTERS
+from builder.returned import safe
+
+FORMULAS = 50_000_000  # letters of all formulas, each cell's own written out; the largest book of ours has 8.5 million
+TOO_LONG = f"a cell of the sheet {{}}, in row {{}}, holds more than {MOST_LETTERS:,} letters"
+SHORTEN = "no spreadsheet program writes that: shorten it"
+STRING, TEXT, RUN, CELL = (f"{{{SHEET_MAIN_NS}}}{tag}" for tag in ("si", "t", "r", "c"))
+# What a bent file can make the library raise: all but the first were seen of files bent at random.
+BENT = (AttributeError, LookupError, OSError, OverflowError, SyntaxError, TypeError, ValueError)
+INSIDE_ROWS = {CELL, VALUE_TAG, FORMULA_TAG, INLINE_STRING, TEXT, RUN}
+
+
+class _Parts(zipfile.ZipFile):
+    """The parts of a workbook. `read` is for those that the library turns into objects whole: none of ours is long."""
+
+    def read(self, name, pwd=None):
+        data = super().read(name, pwd)
+        if data.count(b"<") > safe.HEAD_TAGS:
+            raise safe.refused(self.fp.name, *safe.CROWDED)
+        return data
+
+
+def _string(element):
+    """The text of a shared string, its runs joined, as the library has it."""
+    pieces = [element.findtext(TEXT) or "", *(run.findtext(TEXT) or "" for run in element.findall(RUN))]
+    return "".join(pieces).replace("x005F_", "")
+
+
+class _CellsOnly(ExcelReader):
+    """The library's reader without what a hostile file could make endless: merged and linked areas, comments, tables,
+    drawings, pivots, rules."""
+
+    letters = 0
+
+    def counted(self, parse):
+        """The parser of formulas, stopped where a long one that is shared by many cells would fill the memory."""
+
+        def formula(element):
+            found = parse(element)
+            self.letters += len(found) if isinstance(found, str) else 0
+            if self.letters > FORMULAS:
+                raise ValueError("formulas")
+            return found
+
+        return formula
+
+    def read_properties(self):
+        """Nothing of them is an input; the same holds for custom properties and the theme."""
+
+    read_custom = read_theme = read_properties
+
+    def read_strings(self):
+        part = self.package.find(SHARED_STRINGS)
+        if part is not None:
+            with self.archive.open(part.PartName[1:]) as stream:
+                for _, element in iterparse(stream):
+                    if element.tag == STRING:
+                        self.shared_strings.append(_string(element))
+                        element.clear()
+
+    def read_worksheets(self):
+        read = set()
+        for about, relation in self.parser.find_sheets():
+            if relation.target in read or relation.target not in self.valid_files:
+                raise ValueError(relation.target)
+            read.add(relation.target)
+            with self.archive.open(relation.target) as stream:
+                sheet = WorksheetReader(
+                    self.wb.create_sheet(about.name), stream, self.shared_strings, self.data_only, False
+                )
+                sheet.parser.parse_formula = self.counted(sheet.parser.parse_formula)
+                sheet.parser.parse = lambda parser=sheet.parser, title=about.name: self.rows(parser, title)
+                sheet.bind_cells()
+
+    def rows(self, parser, title):
+        """(row number, cells) of a sheet, and nothing else of it."""
+        for _, element in iterparse(parser.source):
+            if element.tag == ROW_TAG:
+                number, cells = parser.parse_row(element)
+                for cell in cells:
+                    if isinstance(cell["value"], str) and len(cell["value"]) > MOST_LETTERS:
+                        raise safe.refused(self.archive.fp.name, TOO_LONG.format(title, cell["row"]), SHORTEN)
+                yield number, cells
+                parser.row_dimensions.clear()
+            if element.tag not in INSIDE_ROWS:
+                element.clear()
+
+
+@functools.cache
+def _sound():
+    """A workbook as the library itself writes it: a text, a number, a formula and a name."""
+    book, stream = Workbook(), io.BytesIO()
+    for row in ("text", 1.5, "=A2+1"):
+        book.active.append([row])
+    book.defined_names["name"] = DefinedName("name", attr_text="Sheet!$A$1")
+    book.save(stream)
+    return safe.Verified(stream.getvalue(), "a sound workbook")
+
+
+def loaded(source, data_only=True):
+    """The library's workbook with its cells. source: as `safe.opened` takes it; data_only: values, else formulas.
+
+    What the library stumbles over in a file is a fault of the file; but where it stumbles over a sound one too, this module
+    uses something that the library no longer has, and its own error is told.
+    """
+    verified = safe.opened(source)
+    try:
+        return _read(verified, data_only)
+    except BENT:
+        _read(_sound(), data_only)
+        raise safe.refused(verified.name, "it is damaged", safe.AGAIN) from None
+
+
+def _read(verified, data_only):
+    reader = _CellsOnly(verified, keep_links=False, data_only=data_only)
+    reader.archive = _Parts(verified)
+    with warnings.catch_warnings(), contextlib.redirect_stdout(io.StringIO()):  # it prints of styles that are not there
+        warnings.simplefilter("ignore")  # it warns of parts it would drop on saving; nothing is saved
+        reader.read()
+    return reader.wb

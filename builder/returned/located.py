@@ -1,0 +1,127 @@
+"""The layout of a returned workbook: where the cells of each column are by now, after rows and columns were inserted and sheets renamed.
+
+Named cells are found by their names, all others by how far the named ones around them have moved.
+"""
+from collections import Counter
+
+from builder.sheets.grammar import heading
+from builder.stages.order import blocks, capacities
+from builder.workbook.layout import HEAD, NUMBERS, Layout, at_record, sheet_name
+
+
+class Moves:
+    """How far the rows, or the columns, of one sheet have moved, by what its names tell. Counted from 1."""
+
+    def __init__(self):
+        self.told = {}                         # was -> Counter of where names say it is
+
+    def tell(self, was, now):
+        self.told.setdefault(was, Counter())[now] += 1
+
+    def settle(self):
+        """Believe what most names say, and none that alone moved otherwise than those on both sides: that one was cut and pasted."""
+        known = {was: said.most_common(1)[0][0] for was, said in sorted(self.told.items())}
+        by = {was: now - was for was, now in known.items()}
+        order = list(known)
+        odd = [was for before, was, after in zip(order, order[1:], order[2:]) if by[before] == by[after] != by[was]]
+        self.known = {was: now for was, now in known.items() if was not in odd}
+
+    def now(self, was, fits=lambda now: False):
+        """Where a row or column is by now. Between two that moved differently, the first that `fits`; else it moved as the one before."""
+        before = max((one for one in self.known if one <= was), default=None)
+        after = min((one for one in self.known if one >= was), default=None)
+        first = was + (self.known[before] - before if before is not None else self.known[after] - after)
+        last = was + (self.known[after] - after if after is not None else self.known[before] - before)
+        return next((now for now in range(first, last + 1) if fits(now)), first)
+
+
+class Located(Layout):
+    """A Layout whose places are those of a Returned workbook.
+
+    made: the same as it was made; sheets: title -> what the sheet is called now (None: gone); gone: names that point at nothing any
+    more; headless: titles whose header row is gone; pasted: (place, area) of
+    single inputs that were cut and pasted elsewhere; hidden: keys of places on another sheet than their block's; same_form: whether
+    this program would make the book with the same formulas in the same places. If not, only `sheets` and `gone` are to be relied on.
+    """
+
+    def __init__(self, back):
+        capacity = capacities(int(back.settings["lines"]))
+        super().__init__(blocks(back.units, capacity), capacity)
+        self.back = back
+        self.made = Layout(self.blocks, capacity)
+        self.same_form = self.made.form(back.units) == back.settings.get("form")
+        self.gone = [name for name, _ in self.made.names() if name not in back.areas]
+        self.headless = {block.sheet for block in self.blocks if block.entered and block.form == "table" and f"{block.key}_head" in self.gone}
+        self.sheets = {title: self._sheet(title) for title in dict.fromkeys(block.sheet for block in self.blocks)}
+        self.rows, self.cols = ({title: Moves() for title in self.sheets} for _ in range(2))
+        self._learn()
+        self.pasted, self.hidden = [], set()
+        for key, place in self.places.items():
+            self._move(key, place)
+
+    def head(self, sheet):
+        return self.rows[sheet].now(HEAD)
+
+    def foot(self, block):
+        area = self.back.areas.get(f"{block}_around")
+        return area.bottom if area else super().foot(block)
+
+    def numbers(self, sheet):
+        return self.rows[sheet].now(NUMBERS)
+
+    def _sheet(self, title):
+        area = self.back.areas.get(sheet_name(title))
+        return area.sheet if area else title if title in self.back.book.sheetnames else None
+
+    def _learn(self):
+        """Gather what the names tell of every sheet."""
+        for title in self.sheets:
+            corner = self.back.areas.get(sheet_name(title))
+            self.rows[title].tell(1, corner.top if corner else 1)
+            self.cols[title].tell(1, corner.left if corner else 1)
+        for (block, key), place in self.places.items():
+            area = self.back.areas.get(f"{block}_{key}")
+            if area and area.sheet == self.sheets[place.sheet]:
+                self.cols[place.sheet].tell(place.col + 1, area.left)
+                self.rows[place.sheet].tell(place.row, area.top)
+                if place.rows > 1:
+                    self.rows[place.sheet].tell(place.row + place.rows - 1, area.bottom)
+        for moves in (*self.rows.values(), *self.cols.values()):
+            moves.settle()
+
+    def _move(self, key, place):
+        """Put a place where its cells are by now: where its name points, or as its neighbours moved."""
+        rows, cols = self.rows[place.sheet], self.cols[place.sheet]
+        sheet = self.sheets[place.sheet] and self.back.book[self.sheets[place.sheet]]
+        title = heading(place.column, self.units)
+
+        def headed(col):
+            return sheet is not None and sheet.cell(self.head(place.sheet), col).value == title
+
+        left = cols.now(place.col + 1, headed if place.block.form == "table" else lambda now: False)
+        top, bottom = rows.now(place.row), rows.now(place.row + place.rows - 1)
+        area = self.back.areas.get("_".join(key))
+        if area and area.sheet != self.sheets[place.sheet]:
+            self.pasted.append((place, area))
+            self.hidden.add(key)
+            return
+        if area and (area.left, area.top) != (left, top):
+            if place.rows == 1:
+                self.pasted.append((place, area))
+            left, top, bottom = area.left, area.top, area.bottom
+        place.col, place.row, place.rows = left - 1, top, bottom - top + 1
+
+    @property
+    def units(self):
+        return self.back.units
+
+    def formulas(self, key, place):
+        """(record from 1, copy, row, column from 1, the formula that belongs there) of every cell of a column of formulas."""
+        if any(block == key[0] and f"{{{hidden}" in place.column.formula for block, hidden in self.hidden):
+            return                             # it speaks of another sheet by now: not told
+        down, across = (place.rows, place.cols) if place.block.down else (1, place.cols)
+        for copy in range(across):
+            template = self.template(place.block, place.column, copy if place.block.form == "table" else 0)
+            for record in range(down):
+                row, col = place.row + record, place.col + copy
+                yield (record if place.block.down else copy) + 1, copy, row, col + 1, at_record(template, row, col)

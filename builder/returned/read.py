@@ -1,0 +1,267 @@
+"""A workbook back to the values of its inputs, found by defined names."""
+import datetime
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from openpyxl import Workbook
+from openpyxl.formula.tokenizer import TokenizerError
+from openpyxl.utils.cell import get_column_letter, range_boundaries
+from openpyxl.utils.datetime import to_excel
+
+from builder import documents
+from builder.quantities import Units
+from builder.records.job import LINES
+from builder.records.kinds import CATALOGS, JOBS, KINDS
+from builder.records.load import load_record
+from builder.records.overlay import label
+from builder.records.versions import SCHEMA, old_name
+from builder.returned import safe
+from builder.returned.cells import loaded
+from builder.rules import is_number
+from builder.stages.start import BOOK
+
+LARGEST = 50_000               # cells under one name, at most
+MADE = {"units": str, "currency": str, "exchange": float, "lines": float}       # what the first line of As issued says
+INPUTS = 60_000                # cells under the names of all inputs; a book of 2,000 lines has 27,000
+DIGITS = 1e-9                  # of a number, beyond which another one was typed
+FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
+
+
+def plain(value):
+    """A date as its day number, a number as a float, one beyond all measure as text, blank text as nothing."""
+    if isinstance(value, (datetime.date, datetime.time, datetime.timedelta)):
+        return float(to_excel(value))
+    if isinstance(value, bool):
+        return str(value).upper()
+    if isinstance(value, (int, float)):
+        return float(value) if abs(value) < 1e300 else str(value)
+    return None if value == "" else value
+
+
+@dataclass(frozen=True)
+class Area:
+    """What a defined name points at: a sheet as it is called now, and columns and rows counted from 1."""
+
+    sheet: str
+    left: int
+    top: int
+    right: int
+    bottom: int
+
+    def cell(self, down=0, across=0):
+        return f"{get_column_letter(self.left + across)}{self.top + down}"
+
+
+@dataclass(frozen=True)
+class Stray:
+    """A row that was typed above or below its table: the block, the row of the sheet, where it is, the values by key and their cells."""
+
+    block: str
+    sheet: str
+    row: int
+    where: str
+    values: dict
+    cells: dict
+
+
+@dataclass
+class Returned:
+    """A workbook as it came back.
+
+    values: of each block, raw, blank rows between others kept; settings and units: as the book was made; restated: (key, what the
+    sheet Start says instead) of those that were changed there; areas: what every defined name points at; copies: title -> the
+    copy that stands in for a sheet that was deleted; gone: kinds and fields whose cells cannot be found; strays: rows above or
+    below their tables; issued: the catalogues as the book was made, blank in old books.
+    """
+
+    source: safe.Verified
+    book: Workbook
+    areas: dict
+    settings: dict = field(default_factory=dict)
+    units: Units = Units()
+    values: dict = field(default_factory=dict)
+    strays: list = field(default_factory=list)
+    issued: dict = field(default_factory=dict)
+    copies: dict = field(default_factory=dict)
+    gone: list = field(default_factory=list)
+    restated: list = field(default_factory=list)
+
+    @property
+    def name(self):
+        return self.source.name
+
+    def area(self, block, key):
+        """Where a column or fact stands; None where its name is gone."""
+        return self.areas.get(old_name(int(self.settings.get("schema", SCHEMA)), f"{block}_{key}"))
+
+    def shown(self, name):
+        """What the cells under a defined name show. Refused where the name is gone."""
+        if name not in self.areas:
+            raise safe.refused(self.name, f"its name {name} was deleted or points nowhere", safe.PUT_BACK)
+        return self.cells(self.areas[name])
+
+    def saved_price(self):
+        """The price of the base as the file shows it; None where it shows none."""
+        value = self.cells(self.areas["price_total"])[0] if "price_total" in self.areas else None
+        return value if isinstance(value, float) else None
+
+    def cells(self, area):
+        """The values of an area, from the top down."""
+        rows = self.book[area.sheet].iter_rows(area.top, area.bottom, area.left, area.right, values_only=True)
+        return [plain(value) for row in rows for value in row]
+
+    def place(self, block, key, row=0):
+        """The sheet and the cell of an input; `row` counts from 0."""
+        area = self.area(block, key)
+        return area.sheet, area.cell(row)
+
+    @cached_property
+    def formulas(self):
+        """The same workbook with formulas where a cell has one."""
+        return loaded(self.source, data_only=False)
+
+
+def _names(book):
+    """(name, what it points at, the copy it is of, if any): a copied sheet has names of its own, which serve where the first sheet is gone."""
+    yield from ((name, defined, None) for name, defined in book.defined_names.items())
+    yield from ((name, defined, sheet.title) for sheet in book.worksheets for name, defined in sheet.defined_names.items())
+
+
+def _areas(book):
+    """Defined name -> Area, of those that point at one; name of a sheet -> the copy that stands in for it."""
+    found, copies = {}, {}
+    for name, defined, copy in _names(book):
+        if name in found:
+            continue
+        try:
+            (sheet, address), = defined.destinations
+            left, top, right, bottom = range_boundaries(address)
+            size = (bottom - top + 1) * (right - left + 1)
+        except (TypeError, ValueError, TokenizerError):          # deleted, whole columns, or not one run of cells
+            continue
+        sheet = sheet.replace("''", "'")                         # an apostrophe is doubled between quotes
+        if sheet in book.sheetnames and 1 <= size <= LARGEST and copy in (None, sheet):
+            found[name] = Area(sheet, left, top, right, bottom)
+            if copy:
+                copies[name] = copy
+    return found, copies
+
+
+def returned(source):
+    """Read a workbook that this program wrote, whatever program has saved it since. source: a path or a binary stream.
+
+    Inputs whose cells were deleted are blank, catalogues whose sheet was deleted as they were issued; `gone` names both.
+    Raises Refused where it is no such workbook or none of its inputs is left.
+    """
+    verified = safe.opened(source)
+    book = loaded(verified)
+    areas, copies = _areas(book)
+    back = Returned(verified, book, areas, copies=copies)
+    _settings(back)
+    back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
+    back.issued = _issued(back)
+    _spanned(back)
+    for kind in KINDS.values():
+        missing = [one for one in kind.fields if back.area(kind.key, one.key) is None] if back.settings["schema"] == SCHEMA else []
+        whole = len(missing) == len(kind.fields)
+        back.gone += [(kind, None)] if whole else [(kind, one) for one in missing]
+        rows = list(back.issued.get(kind.key, {}).values()) if whole else _rows(back, kind)
+        back.values[kind.key] = [_restored(row, back.issued.get(kind.key, {}).get(label(kind, row), {})) for row in rows]
+        if not kind.upright:
+            back.strays += _strays(back, kind)
+    if all((kind, None) in back.gone for kind in JOBS):
+        raise safe.refused(back.name, "the names by which its inputs are found were deleted or point nowhere", safe.PUT_BACK)
+    return back
+
+
+def _spanned(back):
+    """Refuses names of inputs that span more than an estimate can have rows, each or all together."""
+    whole = 0
+    for kind in KINDS.values():
+        for one in kind.fields:
+            area = back.area(kind.key, one.key)
+            cells = (area.bottom - area.top + 1) * (area.right - area.left + 1) if area else 0
+            whole += cells
+            if cells > LINES or whole > INPUTS:
+                words = f"{kind.sheet}, {one.title}: the name of its cells spans {cells:,}, more than an estimate has"
+                raise safe.refused(back.name, words, safe.PUT_BACK)
+
+
+def _settings(back):
+    """The facts of the sheet Start; where one was changed there, as the book was made, if it says so."""
+    here = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns if column.key != "form" or "book_form" in back.areas}
+    made = _made(back)
+    back.settings = {**here, **made}
+    back.restated = [(key, here[key]) for key, value in made.items() if here[key] != value and not _alike(here[key], value)]
+    safe.sound(back.name, back.settings)
+
+
+def _made(back):
+    """What the sheet As issued says of the making of the book; an older book says nothing there."""
+    for block, _, text in _issued_lines(back):
+        if block == BOOK.key:
+            said = documents.parse(text.encode(), f"{back.name}, As issued")
+            try:
+                return {key: kind(said.get(key).value) for key, kind in MADE.items()}
+            except (ValueError, AttributeError):           # one is missing, not a number, or a list stands in its place
+                raise safe.refused(back.name, "the sheet As issued was changed: its first row is not what it was made with", safe.PUT_BACK) from None
+    return {}
+
+
+def _alike(one, other):
+    return is_number(one) and is_number(other) and abs(one - other) <= DIGITS * abs(other)
+
+
+def _restored(row, issued):
+    """A catalogue row with the digits it was issued with: some programs keep fewer of a very small number."""
+    return {key: issued[key] if _alike(value, issued.get(key)) else value for key, value in row.items()}
+
+
+def _rows(back, kind):
+    """The rows of a kind, down to the last one that is not blank."""
+    columns = {}
+    for one in kind.fields:
+        area = back.area(kind.key, one.key)
+        columns[one.key] = [back.units.from_cell(value, one.quantity) for value in back.cells(area)] if area else []
+    count = max(map(len, columns.values()))
+    rows = [{key: values[place] if place < len(values) else None for key, values in columns.items()} for place in range(count)]
+    while rows and not kind.upright and all(value is None for value in rows[-1].values()):
+        rows.pop()
+    return rows
+
+
+def _strays(back, kind):
+    areas = {one.key: area for one in kind.fields if (area := back.area(kind.key, one.key))}
+    if not areas:
+        return
+    sheet = back.book[next(iter(areas.values())).sheet]
+    top, below = min(area.top for area in areas.values()), max(area.bottom for area in areas.values()) + 1
+    whole = back.areas.get(f"{kind.key}_around") or back.areas.get(f"{kind.key}_headed")      # the latter in older books
+    above = range(whole.top + 1, top) if whole and whole.sheet == sheet.title else ()      # inserted over the first row: names do not grow
+    for row in (*above, *range(below, min(sheet.max_row, below + FURTHER) + 1)):
+        cells = {key: f"{get_column_letter(area.left)}{row}" for key, area in areas.items()}
+        raw = {key: plain(sheet[cell].value) for key, cell in cells.items()}
+        if any(raw[one.key] is not None for one in kind.fields if one.required and one.key in raw):       # else a note, not a row
+            where = "above" if row < top else "below"
+            yield Stray(kind.key, sheet.title, row, where, {key: back.units.from_cell(value, kind.field_of[key].quantity) for key, value in raw.items()}, cells)
+
+
+def _issued_lines(back):
+    """(kind, record, text) of every line of the sheet As issued; none in a book older than that."""
+    areas = [back.areas.get(f"issued_{key}") for key in ("kind", "record", "text")]
+    return [line for line in zip(*map(back.cells, areas)) if isinstance(line[2], str)] if all(areas) else []
+
+
+def _issued(back):
+    """Block -> record -> its values as issued; empty for a book older than that."""
+    found = {kind.key: {} for kind in CATALOGS}
+    for block, record, text in _issued_lines(back):
+        if block in found:
+            found[block][record] = load_record(KINDS[block], text, back.units, f"{back.name}, As issued, {record}")
+    return found
+
+
+def read(source):
+    """The values of each block as `records.load` gives them, the units they are in, and the facts of the sheet Start."""
+    back = returned(source)
+    return back.values, back.units, back.settings

@@ -1,0 +1,95 @@
+"""What stands in a returned workbook beside its inputs and formulas: texts and figures that the maker wrote, and what a person added."""
+import io
+from itertools import groupby
+from textwrap import shorten
+
+from openpyxl.utils.cell import get_column_letter
+
+from builder.records.differ import LONGEST
+from builder.returned.cells import loaded
+from builder.returned.findings import Finding
+from builder.returned.read import plain
+from builder.rules import is_number
+from builder.workbook.layout import HEAD
+from builder.workbook.make import make
+from builder.workbook.write import MASTER, MASTER_ROW
+
+CLOSE = 1e-8                             # of a cached value, which is written with ten digits
+OWN = ("issued", "book")                 # blocks that are not the same in every book of one form
+ON_PAGE = "Crew card"                    # what stands beside its first column follows the coats that the book was built with
+
+
+def alike(one, other):
+    """Whether two values of cells are one: numbers within the digits of a cached value, texts but for white space, which programs trim."""
+    if is_number(one) and is_number(other):
+        return abs(one - other) <= CLOSE * max(abs(one), abs(other)) + 1e-12
+    if isinstance(one, str) and isinstance(other, str):
+        return one.split() == other.split()
+    return one == other
+
+
+def standing(back, located, raw):
+    """A Finding for each text or figure of the maker's that is another or gone, runs in a row as one, and for each cell that a person
+    added where nothing is read. raw: the book's own inputs, opened as they stand.
+    """
+    made = loaded(io.BytesIO(make(raw)))
+    told = {(stray.sheet, cell) for stray in back.strays for cell in stray.cells.values()}
+    for title, now in located.sheets.items():
+        if now is None:
+            continue
+        rows, cols = located.rows[title], located.cols[title]
+        written = {place: plain(cell.value) for place, cell in made[title]._cells.items() if plain(cell.value) is not None}
+        live = _live(located, title)
+        yield from _overwritten(back, located, title, {place: value for place, value in written.items() if place not in live[0]})
+        ours = {(rows.now(row), cols.now(col)) for row, col in written} | live[1]
+        for (row, col), cell in sorted(back.book[now]._cells.items()):       # those that are there; walking rows and columns would visit all between
+            if plain(cell.value) is not None and (row, col) not in ours and (now, cell.coordinate) not in told:
+                shown = shorten(str(cell.value), LONGEST, placeholder=" …")
+                yield Finding("beside", now, cell.coordinate, f"'{shown}' is typed where nothing is read")
+    for title in back.book.sheetnames:
+        if title not in located.sheets.values() and back.book[title]._cells:
+            yield Finding("own sheet", title, "", "the sheet is not one of this book's", "it is not carried over")
+
+
+def _live(located, title):
+    """The cells of a sheet that are inputs, formulas or different in every book: where they were made, and where they are by now."""
+    made, now = set(), set()
+    for key, place in located.places.items():
+        if place.sheet != title:
+            continue
+        was = located.made.places[key]
+        if place.column.formula or place.column.field or key[0] in OWN:
+            made |= {(row, was.col + 1 + copy) for row in range(was.row, was.row + was.rows) for copy in range(was.cols)}
+        top = located.numbers(title) if place.block.form == "table" else place.row
+        now |= {(row, place.col + 1 + copy) for row in range(top, place.row + place.rows) for copy in range(place.cols)}
+    return made, now
+
+
+def _overwritten(back, located, title, written):
+    """What no longer stands as it was written; a header row that was deleted is told as a name that is gone."""
+    now, rows, cols = located.sheets[title], located.rows[title], located.cols[title]
+    wrong = []
+    for (row, col), want in sorted(written.items()):
+        if row == HEAD and title in located.headless or title == ON_PAGE and col > 1:
+            continue
+        at = rows.now(row), cols.now(col)
+        if (row, col) == (MASTER_ROW, 1):
+            found, want = back.formulas[now].cell(*at).value, MASTER
+        else:
+            found = plain(back.book[now].cell(*at).value)
+        if not alike(found, want):
+            wrong.append((*at, found, want))
+    for _, run in groupby(enumerate(wrong), lambda one: (one[1][0], one[1][1] - one[0])):
+        yield _one(now, [cell for _, cell in run])
+
+
+def _one(sheet, run):
+    (row, first, found, want), *_ = run
+    last = run[-1][1]
+    cell = f"{get_column_letter(first)}{row}" + (f":{get_column_letter(last)}{row}" if last > first else "")
+    stands = "nothing stands" if found is None else f"'{_short(found)}' stands"
+    return Finding("fixed", sheet, cell, f"{stands} where the book was made with '{_short(want)}'", "put it back; it is the book's own, not an entry")
+
+
+def _short(value):
+    return f"{value:.10g}" if is_number(value) else shorten(str(value), LONGEST, placeholder=" …")

@@ -1,0 +1,154 @@
+"""The inputs of a returned workbook as a job: text understood, rows below their tables taken in, catalogue records that are its own."""
+import re
+from collections import Counter
+from dataclasses import dataclass
+
+from builder.faults import faults
+from builder.jobs import Opened, from_values
+from builder.records.differ import said, shown
+from builder.records.kinds import CATALOGS, KINDS
+from builder.records.overlay import identity, label, load_catalogs
+from builder.records.store import job_text
+from builder.returned.findings import Cell, Finding
+from builder.returned.read import plain
+from builder.returned.typed import understood
+from builder.rules import is_number
+
+TRUTHS = ("=TRUE()", "=FALSE()")                 # how some programs save what was typed as TRUE
+LOST = ("cell", "formula without a value")       # kinds of finding that leave a cell as it is, or without its value
+
+
+@dataclass(frozen=True)
+class Taken:
+    """The estimate of what a workbook's inputs say, and how they were read."""
+
+    opened: Opened
+    findings: tuple
+
+    @property
+    def draft(self):
+        """Whether something stops the price."""
+        return self.opened.estimate.checks.stops > 0
+
+
+def _row(back, kind, values, place, found):
+    """One row understood; `place(key)` gives the sheet and cell of a value."""
+    row = {}
+    for one in kind.fields:
+        value = row[one.key] = values.get(one.key)
+        if isinstance(value, str) and not value.strip():
+            row[one.key] = None
+            found.append(Finding("space", *place(one.key), f"{one.title}: a space stands there, which the workbook takes for an entry; taken as blank", "clear the cell"))
+            continue
+        try:
+            row[one.key] = understood(value, one, back.units)
+        except ValueError as error:
+            message, hint = (*error.args, "")[:2]
+            found.append(Finding("cell", *place(one.key), f"{one.title}: {message}", hint))
+            continue
+        if isinstance(value, str) and row[one.key] is not None and one.quantity != "text":
+            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is taken as {shown(row[one.key], one, back.units)}"))
+    return row
+
+
+def _cells(back):
+    """(field, sheet, cell) of every input, those of rows beyond their tables last."""
+    for kind in KINDS.values():
+        for one in kind.fields:
+            if area := back.area(kind.key, one.key):
+                yield from ((one, area.sheet, area.cell(down)) for down in range(area.bottom - area.top + 1))
+    for stray in back.strays:
+        yield from ((KINDS[stray.block].field_of[key], stray.sheet, cell) for key, cell in stray.cells.items())
+
+
+def _formulas(back, found):
+    """Formulas typed into inputs: taken as what the program that saved the book made of them."""
+    for one, sheet, cell in _cells(back):
+        formula = back.formulas[sheet][cell].value
+        formula = getattr(formula, "text", formula)
+        if not (isinstance(formula, str) and formula.startswith("=")) or formula.upper() in TRUTHS:
+            continue
+        value = back.book[sheet][cell].value
+        if value is None:
+            found.append(Finding("formula without a value", sheet, cell, f"{one.title}: {formula} has not been worked out",
+                                 "open the workbook in a spreadsheet program and save it"))
+        else:
+            settled = back.units.from_cell(plain(value), one.quantity)
+            found.append(Finding("formula typed", sheet, cell, f"{one.title}: {formula} is taken as its value, {shown(settled, one, back.units)}"))
+
+
+def _deleted(back, found):
+    """Sheets and cells of inputs that are gone, copies that stand in for a sheet, facts of the sheet Start that were changed."""
+    for kind, one in back.gone:
+        if one:
+            found.append(Finding("name", kind.sheet, "", f"{one.title} was deleted: taken as blank"))
+        else:
+            instead = "its records are taken as they were issued" if kind in CATALOGS and back.issued[kind.key] else "its entries are taken as blank"
+            found.append(Finding("sheet", kind.sheet, "", f"the sheet was deleted: {instead}"))
+    for name, copy in back.copies.items():
+        if name.startswith("sheet_"):
+            found.append(Finding("sheet", copy, "", "a copy: the sheet it was made of is gone; what is typed here is read, but the book's formulas do not reach it"))
+    for key, value in back.restated:
+        said, made = (f"{one:.15g}" if is_number(one) else str(one) for one in (value, back.settings[key]))
+        area = back.areas[f"book_{key}"]
+        found.append(Finding("start", area.sheet, area.cell(), f"{key}: '{said}' stands there; the book was made with '{made}', which counts",
+                             "its formulas and figures cannot follow: build it again with others"))
+
+
+def _rows(back):
+    """(kind, values, the place of a value by key) of every row that is not blank, those beyond their tables last."""
+    for kind in KINDS.values():
+        for no, row in enumerate(back.values[kind.key]):
+            if kind.upright or any(value is not None for value in row.values()):
+                yield kind, row, lambda key, no=no, kind=kind: back.place(kind.key, key, no)
+    for stray in back.strays:
+        yield KINDS[stray.block], stray.values, lambda key, stray=stray: (stray.sheet, stray.cells[key])
+
+
+def taken(back):
+    """The inputs of a Returned workbook, understood, and estimated."""
+    found, values, marks = [], {key: [] for key in KINDS}, {key: [] for key in KINDS}
+    _deleted(back, found)
+    for stray in back.strays:
+        words = f"'{said(KINDS[stray.block], stray.values, back.units)}' stands {stray.where} the table and does not count in the workbook"
+        found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, "the row is taken into the job"))
+    for kind, row, place in _rows(back):
+        values[kind.key].append(_row(back, kind, row, place, found))
+        cells = {one.key: Cell(*place(one.key)) for one in kind.fields if back.area(kind.key, one.key)}
+        first = next(iter(cells.values()), Cell(kind.sheet, ""))
+        marks[kind.key].append(cells | {"": Cell(first.sheet, f"row {re.sub('[A-Z]', '', first.cell)}" if first.cell else "")})
+    _formulas(back, found)
+    lines = max(back.settings["lines"], float(len(values["takeoff"])))
+    opened = from_values(values, back.units, {**back.settings, "lines": lines})
+    told = {Cell(finding.sheet, finding.cell) for finding in found if finding.kind in LOST}
+    return Taken(opened, tuple(found) + tuple(faults(opened.estimate, marks, told)))
+
+
+def own_records(values, stock):
+    """(own, without): the catalogue records in `values` that `stock` has otherwise or not at all, and the names of those only `stock` has.
+
+    Of the one record of Terms only the figures that differ, '' for one that was cleared.
+    """
+    own, without = {}, {}
+    for kind in CATALOGS:
+        if kind.upright:
+            old, = stock[kind.key] or ({},)
+            mine = values[kind.key][0]
+            changed = {one.key: "" if mine.get(one.key) is None else mine[one.key] for one in kind.fields if mine.get(one.key) != old.get(one.key)}
+            own |= {kind.key: [changed]} if changed else {}
+            continue
+        theirs = {identity(kind, row): {one.key: row.get(one.key) for one in kind.fields} for row in stock[kind.key]}
+        names = Counter(identity(kind, row) for row in values[kind.key])
+        changed = [row for row in values[kind.key] if theirs.get(identity(kind, row)) != row or names[identity(kind, row)] > 1]
+        gone = [label(kind, row) for name, row in theirs.items() if name not in names]
+        own |= {kind.key: changed} if changed else {}
+        without |= {kind.key: gone} if gone else {}
+    return own, without
+
+
+def as_job(one, catalogs):
+    """The text of a job file that builds with these catalogues to the estimate of a Taken workbook."""
+    opened = one.opened
+    stock = load_catalogs(catalogs, opened.units).values
+    own, without = own_records(opened.values, stock)
+    return job_text(opened.values, opened.units, own, without, one.draft)

@@ -1,0 +1,73 @@
+"""The job's result in a few facts, and in the one line that stands in the frozen rows of every sheet."""
+from math import floor
+
+from builder.rules import is_number
+from builder.sheets.grammar import Column as C
+
+
+def said_hundredths(amount):
+    """An amount rounded to hundredths in its cell: what is said in words is rounded the same way by every program."""
+    return f"INT({amount}*100+1/2+{{terms.slack}})/100"
+
+
+def said_money(amount):
+    """'48,230.00 USD', '48,230 JPY', of an amount in whole cents."""
+    return f'FIXED({amount},{{constants.money_decimals}})&" "&{{book.currency}}'
+
+
+FACTS = (
+    C("price", "Price", "money", "{price.total@1}", ""),
+    C("gallons", "To buy, all coatings", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.bought})-{from_owner}"),
+    C("from_owner", "From the owner", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.from_owner})"),
+    C("days", "Days of work", "days", "{days.days@1}"),
+    C("finish", "Finished on", "date", "{days.finish@1}"),
+    C("checks", "Checks", "text", "{checks.words}", ""),
+    C("first", "First to put right", "text", "{checks.first}", ""),
+    C("priced_on", "Newest price in the catalogues", "date",
+      'IF(MAX({coatings.priced_on},{nozzles.priced_on})=0,"",MAX({coatings.priced_on},{nozzles.priced_on}))', ""),
+)
+
+TOLD = (
+    C("told_price", "Price, in words", "text", said_money("{price}")),
+    C("told_gallons", "To buy, in words", "text", f'{said_hundredths("{gallons}")}&" "&{{constants.volume_unit}}'),
+    C("told_owner", "From the owner, in words", "text",
+      f'IF({{from_owner}}=0,""," and "&{said_hundredths("{from_owner}")}&" "&{{constants.volume_unit}}&" from the owner")'),
+    C("told_days", "Days, in words", "text", f'{said_hundredths("{days}")}&" day"&REPT("s",--({{days}}<>1))'),
+    C("words", "All in one line", "text",
+      'IF({price}="","No price yet","Price "&{told_price}&" · "&{told_gallons}&" to buy"&{told_owner}&" · "&{told_days})&" · "&{checks}', ""),
+)
+
+
+def hundredths(est, value, quantity):
+    """The shown figure of a value, rounded to hundredths."""
+    return floor(est.units.to_cell(value, quantity) * 100 + 0.5 + est.terms.slack) / 100
+
+
+def plain(number):
+    """'12.5'"""
+    return f"{number:.15g}"
+
+
+def money(est, amount):
+    """'48,230.00 USD', '48,230 JPY', of an amount in whole cents."""
+    return f"{est.units.amount(est.units.to_cell(amount, 'money'))} {est.units.currency}"
+
+
+def brief(est):
+    row, base = est.rows["brief"][0], est.rows["price"][0]
+    row.checks, row.first = est.checks.words, est.checks.first
+    dates = [one.priced_on for block in ("coatings", "nozzles") for one in est.rows[block] if is_number(one.priced_on)]
+    row.priced_on = max(dates, default=0) or None
+    row.price = base.total
+    if row.price is None:
+        row.words = f"No price yet · {row.checks}"
+        return
+    base_buys = [one for one in est.rows["purchases"] if one.live and one.scenario == 1]
+    row.from_owner = sum(one.from_owner for one in base_buys)
+    row.gallons = sum(one.bought for one in base_buys) - row.from_owner
+    row.days, row.finish = est.rows["days"][0].days, est.rows["days"][0].finish
+    row.told_price = money(est, row.price)
+    row.told_gallons, owners = (f"{plain(hundredths(est, one, 'volume'))} {est.units.shown('volume')}" for one in (row.gallons, row.from_owner))
+    row.told_owner = f" and {owners} from the owner" if row.from_owner else None
+    row.told_days = f"{plain(hundredths(est, row.days, 'days'))} day{'' if row.days == 1 else 's'}"
+    row.words = f"Price {row.told_price} · {row.told_gallons} to buy{row.told_owner or ''} · {row.told_days} · {row.checks}"

@@ -1,0 +1,54 @@
+"""The input sheets: one table a kind, the key result and the first fault in words beside each row.
+
+What stands beside a row finds its own row by place, counted from the top of the table whatever row is there by now; on a
+row that a person inserted it is missing, which does no harm: the workings reach inputs by number.
+"""
+from builder.records.kinds import KINDS
+from builder.records.sentences import NO_ROOM
+from builder.sheets.grammar import At, Block, inputs
+from builder.sheets.grammar import Column as C
+
+
+def _table(key, *columns, **blocks):
+    """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the faults.
+
+    A row that insertions have pushed out of the table is judged nowhere and says so.
+    """
+    place, room = "{^}", f"{{checks.room_{key}}}"
+    links = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()}
+    fault = C("shown_fault", "To put right", "text", f'{{here.fault}}&REPT("{NO_ROOM}",--({place}>{room}))', "")
+    return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links, entered=True)
+
+
+AREA = C("shown_area", "Coated area", "area", "{here.coated}", "")
+
+TABLES = (
+    _table("takeoff", AREA, C("shown_look", "To look at", "text", '{here.look}&""', ""), here="areas"),
+    _table("openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", "")),
+    _table("systems", AREA),
+    _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""), C("shown_need", "Needed", "volume", "{amount.need}", ""),
+           here="films", used="picks", amount="gallons"),
+    _table("kit", C("shown_worn", "Worn", "share", "{here.worn}", "")),
+    _table("tasks", C("shown_hours", "Hours, base", "time", "{work.hours@1}", ""), work="task_hours"),
+    *map(_table, ("coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates", "crews", "exposures", "reaches", "holidays")),
+)
+
+
+def beside(est):
+    rows = est.rows
+    for entry, area in zip(rows["takeoff"], rows["areas"]):
+        entry.set(shown_area=area.coated, shown_look=area.look, shown_fault=area.fault)
+    for entry in rows["openings"]:
+        entry.set(shown_deducted=entry.deducted)
+    for entry in rows["systems"]:
+        entry.set(shown_area=entry.coated)
+    for entry, film, pick, amount in zip(rows["coats"], rows["films"], rows["picks"], rows["gallons"]):
+        entry.set(shown_nozzle=pick.nozzle, shown_need=amount.need, shown_fault=film.fault)
+    for entry in rows["kit"]:
+        entry.set(shown_worn=entry.worn)
+    for entry, hours in zip(rows["tasks"], rows["task_hours"]):
+        entry.set(shown_hours=hours.hours and hours.hours[0])
+    for block in ("openings", "systems", "kit", "tasks", "coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates",
+                  "crews", "exposures", "reaches", "holidays"):
+        for entry in rows[block]:
+            entry.shown_fault = entry.fault

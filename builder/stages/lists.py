@@ -1,0 +1,29 @@
+"""The sheets that hold no record: closed lists of words, and the sources."""
+from builder.records.sources import SOURCES
+from builder.records.words import BESIDE, WORDS
+from builder.sheets.grammar import Block
+from builder.sheets.grammar import Column as C
+
+
+def _listed(key, title, values, quantity):
+    return C(key, title, quantity, label=lambda number: values[number - 1], rows=len(values))
+
+
+TITLES = {
+    "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "aim": "Aim", "method": "Method", "shape": "Shape",
+    "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building", "overhead_basis": "Overhead is a share of",
+    "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
+    "reason": "Why a size does not fit", "reason_weight": "Weight of the reason", "to_put_right": "What stops the price", "done": "What each method has done",
+    "month": "Month", "notch": "Notch of a wet-film gauge, mil", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
+    "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches", "basis_rated": "The basis has a rate",
+    "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
+}
+WORD_LISTS = Block("words", "Words", (
+    *(_listed(key, TITLES[key], words, "text") for key, words in WORDS.items()),
+    *(_listed(key, TITLES[key], figures, "number") for key, figures in BESIDE.items())))
+
+SOURCE_LIST = Block("sources", "Sources", (
+    _listed("topic", "What", [source.topic for source in SOURCES], "text"),
+    _listed("says", "What it says", [source.says for source in SOURCES], "text"),
+    _listed("kind", "Kind", [source.kind for source in SOURCES], "text"), _listed("source", "Source", [source.source for source in SOURCES], "text"),
+    _listed("replace", "Your own instead", [source.replace for source in SOURCES], "text")))

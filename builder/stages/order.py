@@ -1,0 +1,136 @@
+"""What a book is made of, in order: its sheets, their blocks and rows, and the steps of the model that fill them."""
+from dataclasses import dataclass
+
+from builder.records.kinds import CATALOGS, KINDS
+from builder.records.scenarios import SCENARIOS
+from builder.records.sources import SOURCES
+from builder.records.words import BESIDE, WORDS
+from builder.sheets.judging import judging, limits, upright
+from builder.stages import (
+    areas,
+    bid,
+    brief,
+    checks,
+    coats,
+    constants,
+    contingency,
+    cost,
+    crew,
+    days,
+    drawn,
+    entries,
+    gallons,
+    hours,
+    issued,
+    lists,
+    picks,
+    readings,
+    sizes,
+    start,
+    stock,
+    trials,
+)
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A sheet: its group (about, input, working, page, check, catalogue) and what it is for, in one line."""
+
+    title: str
+    group: str
+    purpose: str
+
+
+SHEETS = (
+    Sheet("Start", "about", "Estimate of a spray-painting job, from measured surfaces to price"),
+    Sheet("Job", "input", "The job as a whole: who, where, with what crew and pump; blanks take the figures of Terms"),
+    Sheet("Takeoff", "input", "One row a measured surface: where it is, its system, its size"),
+    Sheet("Openings", "input", "Doors and windows of takeoff lines, named by the line's tag"),
+    Sheet("Systems", "input", "One row a kind of surface with its own coats"),
+    Sheet("Coats", "input", "What goes on each system, in order"),
+    Sheet("Kit", "input", "Nozzles you have, and how far they are used"),
+    Sheet("Tasks", "input", "Work beside the coats: washing, masking, setting up"),
+    Sheet("Weather", "input", "Readings of the day: is the face dry enough to coat?"),
+    Sheet("Entries", "working", "Every entered row judged field by field, and what follows from it alone"),
+    Sheet("Areas", "working", "Measured, coated and work area of each takeoff line"),
+    Sheet("Film", "working", "What belongs to a coat alone, whatever nozzle sprays it"),
+    Sheet("Nozzle check", "working", "Every coat tried with every size: flow, hand speed, cost, and why a size does not fit"),
+    Sheet("Fit", "working", "Sizes down, coats across: cost per area where it fits, the reason where it does not"),
+    Sheet("Picks", "working", "The nozzle of each coat: least cost among those that fit, the next best, your own before both"),
+    Sheet("Gallons", "working", "Coating of each coat, loss, overspray and nozzle wear included"),
+    Sheet("Purchases", "working", "Whole packs of each coating and colour at least cost"),
+    Sheet("Sizes", "working", "Wear budget: nozzles due, left in the kit, to buy"),
+    Sheet("Hours", "working", "Hours of each coat: trigger and handling"),
+    Sheet("Task hours", "working", "Hours and material of each task"),
+    Sheet("Days", "working", "Labour, visits and finish date of the base and of each alternate"),
+    Sheet("Cost", "working", "Cost of the base and of each alternate, item by item"),
+    Sheet("Range", "working", "How sure the cost is: spreads of area, material, time and wear, and the contingency that follows"),
+    Sheet("Price", "working", "From cost to price: contingency, margin, tax, payments"),
+    Sheet("Bid", "page", "For the customer: what is done, for how much, under what conditions"),
+    Sheet("Crew card", "page", "For the crew: nozzle, pressure, hand, film and weather of each coat, in the order of the work"),
+    Sheet("Checks", "check", "Everything that is counted before the price may be trusted"),
+    Sheet("Coatings", "catalogue", "Coatings: figures of the data sheets, packs and prices"),
+    Sheet("Nozzle families", "catalogue", "Families of nozzles, named by what they do"),
+    Sheet("Nozzles", "catalogue", "Sizes: leading digits half the fan in inches at 12 inches, last two the orifice in thou"),
+    Sheet("Pumps", "catalogue", "Pumps with hose and whip"),
+    Sheet("Surfaces", "catalogue", "Surfaces: loss, clear width, hand speed, handling"),
+    Sheet("Profiles", "catalogue", "Coefficients of measurement, each with its standard"),
+    Sheet("Task rates", "catalogue", "Work rates of tasks"),
+    Sheet("Crews", "catalogue", "Crews: guns, helpers, what they handle, wage"),
+    Sheet("Exposures", "catalogue", "Wind and weather"),
+    Sheet("Reaches", "catalogue", "How high work is reached"),
+    Sheet("Holidays", "catalogue", "Days off"),
+    Sheet("Terms", "catalogue", "How this contractor works and charges"),
+    Sheet("Words", "catalogue", "Closed lists of words"),
+    Sheet("Limits", "catalogue", "Least and most of every number that may be entered"),
+    Sheet("Constants", "catalogue", "Scales between the units of this book"),
+    Sheet("Sources", "catalogue", "Where each equation and each default comes from, and how to put your own in its place"),
+    Sheet("As issued", "catalogue", "The catalogues as this book was made, so that a change in it can be told from a change of theirs"),
+)
+
+
+def blocks(units, capacity):
+    """Every block of a book in these units, with `capacity[key]` rows."""
+    judged = (
+        stock.kit_block(units), stock.nozzles_block(units), stock.coatings_block(units), stock.pumps_block(units), stock.reaches_block(units),
+        stock.holidays_block(units),
+        areas.systems_block(units), areas.openings_block(units), hours.tasks_block(units),
+        *(judging(KINDS[key], units) for key in ("takeoff", "coats", "families", "surfaces", "profiles", "rates", "crews", "exposures")))
+    return (
+        *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *readings.weather_blocks(units), *entries.TABLES, *judged,
+        areas.AREAS, coats.FILM, trials.trials_block(capacity["nozzles"]), picks.fit_block(capacity["coats"]), picks.PICKS, drawn.CHOICES, drawn.CURVE,
+        gallons.GALLONS, gallons.purchases_block(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
+        cost.COST, contingency.RANGE, cost.PRICE, *checks.CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), constants.CONSTANTS, lists.SOURCE_LIST, issued.ISSUED,
+        *start.BRIEF, *bid.bid_blocks(capacity["tasks"], capacity["scope"]), *crew.CREW, start.BOOK)
+
+
+def names(units, capacity):
+    """Block -> the keys of its columns: what a row of the model may hold, and no other name."""
+    found = {}
+    for block in blocks(units, capacity):
+        found.setdefault(block.key, set()).update(column.key for column in block.columns)
+    return found
+
+
+def capacities(lines=100, **more):
+    """Rows of every block. `lines` of takeoff; any other block by its key."""
+    rows = {kind.key: kind.capacity for kind in KINDS.values() if not kind.upright}
+    rows.update({"takeoff": lines}, **more)
+    rows["issued"] = 1 + sum(1 if kind.upright else rows[kind.key] for kind in CATALOGS)
+    coats = rows["coats"]
+    rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
+                purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],
+                words=max(map(len, (*WORDS.values(), *BESIDE.values()))), sources=len(SOURCES),
+                days=len(SCENARIOS), choices=rows["nozzles"], curve=drawn.POINTS, brief=1,
+                scope=coats, bid=1, crew_card=coats, cost=len(SCENARIOS), range=len(SCENARIOS), price=len(SCENARIOS))
+    return rows
+
+
+STAGES = (
+    stock.nozzles, stock.coatings, stock.pumps, stock.kit, stock.holidays,
+    areas.systems, areas.lines, areas.openings, areas.areas, areas.sums,
+    coats.films, coats.chains, trials.trials, picks.fitting, picks.scores, picks.best, picks.picks,
+    gallons.gallons, drawn.most, drawn.drawn, gallons.purchases, sizes.sizes, hours.hours, stock.pump_use, hours.tasks,
+    days.days, stock.reach_use, cost.costs, contingency.ranges, stock.ages, cost.margins, checks.checks, cost.prices, readings.readings, entries.beside, issued.issued,
+    brief.brief, bid.scope, bid.bid, crew.crew,
+)

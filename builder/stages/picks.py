@@ -1,0 +1,235 @@
+"""Fit: sizes and coats at a glance; Picks: the nozzle of each coat, next best, the own choice before both (E16-E17, E41)."""
+from math import floor
+
+from builder.records.reasons import COLUMN_OF, REASONS, WEIGHT
+from builder.sheets.grammar import At, Block, results_first
+from builder.sheets.grammar import Column as C
+from builder.trade import spray
+
+# What the pick goes by (E41): a nozzle of the kit may cost (1 + preference) times the least; the earlier size at a tie.
+SCORE = ('IF(({trial.fits}=1)*({size.orifice}<={pick.coarsest})=1,'
+         '{trial.cost}/(1+({terms.kit_preference}+{terms.slack})*{size.in_kit})+{terms.tie_step}*{no},"")')
+# What the next best goes by: cost alone, the pick left out.
+OTHERS = 'IF(({score@}<>"")*({no}<>{pick.pick_at})=1,{trial.cost}+{terms.tie_step}*{no},"")'
+
+
+def fit_block(coats):
+    """Sizes down, coats across."""
+    across = {"repeat": coats, "when": "nozzle", "heads": tuple(f"coat {number + 1}" for number in range(coats))}
+    found = {**across, "when": "", "rows": 1}            # of all sizes, one figure a coat
+    return Block("fit", "Fit", (
+        C("no", "Size, row", "count", label=lambda number: number),
+        C("nozzle", "Nozzle", "text", '{size.known}&""', ""),
+        C("shown", "Cost per area, or why not", "money_area", 'IF({trial.fits}=1,{trial.cost},{trial.why}&"")', **across),
+        C("orifice", "Orifice if it fits", "orifice", 'IF({trial.fits}=1,{size.orifice},"")', **across),
+        C("score", "Score", "money_area", SCORE, **across),
+        C("others", "Cost but for the pick", "money_area", OTHERS, **across),
+        C("fitting", "Sizes that fit", "count", "COUNT({*orifice@})", **found),
+        C("smallest", "Smallest orifice that fits", "orifice", 'IF({fitting@}=0,"",MIN({*orifice@}))', **found),
+        C("largest", "Largest orifice that fits", "orifice", 'IF({fitting@}=0,"",MAX({*orifice@}))', **found),
+        C("pick_at", "Least score, row", "count", 'IF({fitting@}=0,"",MATCH(MIN({*score@}),{*score@},0))', **found),
+        C("next_at", "Least other cost, row", "count", 'IF(COUNT({*others@})=0,"",MATCH(MIN({*others@}),{*others@},0))', **found),
+        C("used_at", "Size used, row", "count", "{pick.size_at}", **found),
+    ), {"size": At("nozzles", "{no}"), "pick": At("picks", "{@}"), "trial": At("trials", "({@}-1)*{constants.sizes}+{no}")})
+
+
+TAKEN = (
+    ("nozzle", "Nozzle used", "text"), ("why", "Verdict", "text"), ("fits", "Fits", "count"), ("pressure", "Gun pressure", "pressure"),
+    ("set_pressure", "Set pressure", "pressure"), ("gun_speed", "Hand speed, later coats", "speed"), ("flow", "Flow", "flow"), ("miss", "Miss", "share"),
+    ("loss", "Loss", "share"), ("material", "Material", "yield"), ("life", "Life", "volume"), ("interval", "Replace after", "volume"),
+    ("wear", "Mean wear", "share"), ("time", "Elapsed per area", "area_time"), ("cost", "Cost per area", "money_area"))
+
+
+def _whole(volume):
+    """A volume in words, to the nearest whole unit."""
+    return f'INT({volume}+1/2+{{terms.slack}})&" "&{{constants.volume_unit}}'
+
+
+def _told():
+    """All reasons in words, gathered column by column."""
+    before = ""
+    for key, words in REASONS.items():
+        yield C(f"told_{key}", words, "text",
+                f'{before}REPT({{#told_{key}}}&"; ",MOD(INT({{used.not_{COLUMN_OF[key]}}}/{{constants.reason_{key}}}),2))', "live")
+        before = f"{{told_{key}}}&"
+
+
+# The pick costs more than the next best only where it is of the kit.
+_PER_CENT = 'FIXED({next_tenths}*{constants.tenth},1)&" %"'
+NEXT_WORDS = (f'IF(({{next_tenths}}>0)*({{next_extra}}<0)=1,"in your kit; "&{{next}}&" would save "&{_PER_CENT},'
+              f'{{next}}&" costs "&REPT({_PER_CENT}&" more",--({{next_tenths}}>0))&REPT("the same",--({{next_tenths}}=0)))')
+
+
+# What a crew wants to know stands first.
+FRONT = "no coating system nozzle set_pressure first_speed gun_speed wet_film why pick next next_extra next_words advice"
+
+PICKS = Block("picks", "Picks", results_first(FRONT, (
+    C("no", "Coat", "count", label=lambda number: number),
+    C("sprayed", "Sprayed", "count", "{film.sprayed}", ""),
+    C("system", "System", "text", "{film.system}"),
+    C("coating", "Coating", "text", "{film.coating}"),
+    C("fitting", "Sizes that fit", "count", "{fit.fitting@no}"),
+    C("smallest", "Smallest orifice that fits", "orifice", "{fit.smallest@no}"),
+    C("coarsest", "Coarsest orifice let in", "orifice",
+      "IF({film.smooth}=1,{smallest}*{terms.smooth_span}*(1+{terms.slack}),{fit.largest@no})", "smallest"),
+    C("pick_at", "Pick, row", "count", "{fit.pick_at@no}", "smallest"),
+    C("pick", "Pick", "text", "INDEX({nozzles.known},{pick_at})", "pick_at"),
+    C("next_at", "Next best, row", "count", "{fit.next_at@no}", "smallest"),
+    C("next", "Next best", "text", "INDEX({nozzles.known},{next_at})", "next_at"),
+    C("next_extra", "Next best: difference of cost", "share", "{second.cost}/{first.cost}-1", "next_at"),
+    C("next_tenths", "Next best: difference in tenths of a per cent", "count",
+      "INT(ABS({next_extra})*100/{constants.tenth}+1/2+{terms.slack})", "next_at"),
+    C("next_words", "Next best in words", "text", NEXT_WORDS, "next_at"),
+    C("size_at", "Size used, row", "count", 'IF({coat.nozzle}="",{pick_at},MATCH({coat.nozzle},{nozzles.known},0))'),
+    C("used_at", "Row in Nozzle check", "count", "({no}-1)*{constants.sizes}+{size_at}", "size_at"),
+    C("live", "Worked out", "count", 'IF({used.live}=1,1,"")', "used_at"),
+    *(C(key, title, quantity, f"{{used.{key}}}", "live") for key, title, quantity in TAKEN),
+    C("first_speed", "Hand speed, first coat", "speed", "{gun_speed}/{film.uptake}", "live"),
+    C("over", "Extra paint by wear", "share", "{terms.excess}*{wear}", "live"),
+    C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
+    C("labour", "Labour per area", "area_time", "{time}*{film.team}", "live"),
+    C("advice", "When to change it", "text",
+      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&{pays}&" pays; worn out at "&{worn_out},"use it until worn out, at "&{worn_out})', "live"),
+    C("pays", "Replace after, rounded", "text", _whole("{interval}"), "live"), C("worn_out", "Life, rounded", "text", _whole("{life}"), "live"),
+    C("fan", "Fan", "width", "{size.fan}", "live"),
+    C("orifice", "Orifice", "orifice", "{size.orifice}", "live"),
+    C("wet_film", "Wet film", "film", "{film.wet_film}", "live"),
+    C("misfit", "Own nozzle that does not fit", "count", "1-{fits}", "live"),
+    C("reynolds", "Reynolds number in the hose", "number",
+      "{constants.reynolds}*{film.density}*{flow}*{film.guns}/({pump.narrowest}*{paint.viscosity})", "live"),
+    C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),
+    *_told(),
+)), {"film": At("films", "{no}"), "coat": At("coats", "{no}"), "used": At("trials", "{used_at}"), "size": At("nozzles", "{size_at}"),
+    "first": At("trials", "({no}-1)*{constants.sizes}+{pick_at}"), "second": At("trials", "({no}-1)*{constants.sizes}+{next_at}"),
+    "pump": At("pumps", "{film.pump_at}"), "paint": At("coatings", "{film.coating_at}")}, "sprayed")
+
+
+TAKEN = ("nozzle", "why", "fits", "pressure", "set_pressure", "gun_speed", "flow", "miss", "loss", "material", "life", "interval",
+         "wear", "time", "cost")
+
+
+def _tried(est, coat_no):
+    """The rows of the nozzle check that belong to one coat, by size."""
+    count = len(est.rows["nozzles"])
+    return est.rows["trials"][(coat_no - 1) * count:coat_no * count]
+
+
+def fitting(est):
+    """How many sizes fit, and the coarsest orifice that the system's aim lets in."""
+    for row, coat in zip(est.rows["picks"], est.rows["films"]):
+        row.sprayed = coat.sprayed
+        if not row.sprayed:
+            continue
+        row.system, row.coating = coat.system, coat.coating
+        orifices = [est.row("nozzles", trial.size).orifice for trial in _tried(est, row.no) if trial.fits]
+        row.fitting = float(len(orifices))
+        if orifices:
+            row.smallest = min(orifices)
+            span = row.smallest * est.terms.smooth_span * (1 + est.terms.slack)
+            row.coarsest = span if coat.smooth else max(orifices)
+
+
+def _advice(est, row):
+    """When to change the nozzle, in words."""
+    row.pays, row.worn_out = (f"{floor(est.units.to_cell(volume, 'volume') + 0.5 + est.terms.slack)} {est.units.shown('volume')}"
+                              for volume in (row.interval, row.life))
+    if row.interval < row.life * (1 - est.terms.slack):
+        return f"changing it after {row.pays} pays; worn out at {row.worn_out}"
+    return f"use it until worn out, at {row.worn_out}"
+
+
+def scores(est):
+    """Sizes down, coats across: orifice and cost of what fits or the reason in words, and the score the pick goes by."""
+    count = len(est.rows["nozzles"])
+    for row, size in zip(est.rows["fit"], est.rows["nozzles"]):
+        row.nozzle = size.known
+        tried = [est.rows["trials"][(pick.no - 1) * count + row.no - 1] for pick in est.rows["picks"]]
+        row.orifice = tuple(size.orifice if trial.fits else None for trial in tried)
+        row.shown = tuple(trial.cost if trial.fits else trial.why for trial in tried)
+        row.score = tuple(_score(est.terms, trial, size) if trial.fits and size.orifice <= pick.coarsest else None
+                          for trial, pick in zip(tried, est.rows["picks"]))
+        row.others = ()
+
+
+def _score(terms, trial, size):
+    """The cost, for a nozzle of the kit over 1 + preference; the earlier size at a tie (E41).
+
+    So the least score is one of the kit just where the cheapest of them costs at most 1 + preference times the least cost.
+    """
+    return trial.cost / (1 + (terms.kit_preference + terms.slack) * size.in_kit) + terms.tie_step * size.no
+
+
+def best(est):
+    """Pick of each coat by score, next best by cost alone among the others that are let in."""
+    for row in est.rows["picks"]:
+        scores = [fit.score[row.no - 1] for fit in est.rows["fit"]]
+        row.pick_at = _least(scores)
+        others = [None if score is None or trial.size == row.pick_at else trial.cost + est.terms.tie_step * trial.size
+                  for score, trial in zip(scores, _tried(est, row.no))]
+        for fit, cost in zip(est.rows["fit"], others):
+            fit.others += (cost,)
+        row.next_at = _least(others)
+        if row.pick_at:
+            row.pick = est.row("nozzles", row.pick_at).known
+        if row.next_at:
+            _next_best(est, row, *(_tried(est, row.no)[at - 1] for at in (row.pick_at, row.next_at)))
+
+
+def _least(figures):
+    """The place of the least of some figures, from 1, the first of equal ones; None where all are blank."""
+    return min(((figure, place) for place, figure in enumerate(figures, start=1) if figure is not None), default=(None, None))[1]
+
+
+def _next_best(est, row, pick, other):
+    """What the next best would cost or save, in words; it saves only where the pick is of the kit."""
+    row.next, row.next_extra = other.nozzle, other.cost / pick.cost - 1
+    row.next_tenths = float(floor(abs(row.next_extra) * 1000 + 0.5 + est.terms.slack))
+    told = f"{row.next_tenths / 10:,.1f} %"
+    if row.next_tenths and row.next_extra < 0:
+        row.next_words = f"in your kit; {row.next} would save {told}"
+    else:
+        row.next_words = f"{row.next} costs {f'{told} more' if row.next_tenths else 'the same'}"
+
+
+def picks(est):
+    for row, coat in zip(est.rows["picks"], est.rows["coats"]):
+        if not row.sprayed:
+            continue
+        row.size_at = row.pick_at if coat.nozzle is None else est.judge.at("nozzles", coat.nozzle)
+        if row.size_at is None:
+            continue
+        tried = _tried(est, row.no)
+        row.used_at = (row.no - 1) * len(tried) + row.size_at
+        used = tried[row.size_at - 1]
+        row.live = used.live
+        if row.live:
+            _take(est, row, coat, used)
+    _beside_sizes(est)
+
+
+def _beside_sizes(est):
+    """What the sheet Fit tells of all sizes of a coat, coat by coat."""
+    told = {"smallest": "smallest", "pick_at": "pick_at", "next_at": "next_at", "used_at": "size_at"}
+    rows = est.rows["picks"]
+    found = {key: tuple(getattr(row, where) for row in rows) for key, where in told.items()}
+    orifices = [[row.orifice[at] for row in est.rows["fit"] if row.orifice[at]] for at, _ in enumerate(rows)]
+    found.update(fitting=tuple(float(len(one)) for one in orifices), largest=tuple(max(one, default=None) for one in orifices))
+    est.rows["fit"][0].set(**found)
+
+
+def _take(est, row, coat, used):
+    row.set(**{key: getattr(used, key) for key in TAKEN})
+    size, film = est.row("nozzles", row.size_at), est.row("films", row.no)
+    row.fan, row.orifice, row.wet_film = size.fan, size.orifice, film.wet_film
+    row.first_speed = row.gun_speed / film.uptake
+    row.over, row.drag = est.terms.excess * row.wear, est.terms.slow * row.wear
+    row.labour = row.time * film.team
+    row.advice = _advice(est, row)
+    row.misfit = float(not row.fits)
+    pump, paint = est.row("pumps", film.pump_at), est.row("coatings", film.coating_at)
+    row.reynolds = spray.reynolds(film.density, row.flow * film.guns, pump.narrowest, paint.viscosity)
+    row.turbulent = float(row.reynolds > est.terms.reynolds_max)
+    told = ""
+    for key, words in REASONS.items():
+        told += f"{words}; " if getattr(used, f"not_{COLUMN_OF[key]}") // WEIGHT[key] % 2 else ""
+        setattr(row, f"told_{key}", told or None)

@@ -1,0 +1,62 @@
+"""Wear budget: nozzles due and spent per size, what the kit still gives, what to buy (E20)."""
+from builder.records.scenarios import SCENARIOS
+from builder.sheets.grammar import At, Block, results_first
+from builder.sheets.grammar import Column as C
+from builder.sheets.scenarios import BY_SCENARIO, copies, included, total, within
+from builder.trade.packs import whole
+
+
+def _used(key):
+    return f"SUMPRODUCT(--({{gallons.size_at}}={{no}}),{within('gallons', '{@}')},{{gallons.{key}}})"
+
+
+WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
+
+SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due cash wear_cost", (
+    C("no", "Size, row", "count", label=lambda number: number),
+    C("live", "Worked out", "count", 'IF(({nozzle.ready}=1)*({terms.ready}=1)=1,1,"")', ""),
+    C("nozzle", "Nozzle", "text", "{nozzle.known}"),
+    C("applied", "Sprayed through it, base", "volume",
+      "SUMPRODUCT(--({gallons.size_at}={no}),--({gallons.only}=0),{gallons.applied})"),
+    C("due", "Nozzles due", "number", _used("due"), **BY_SCENARIO),
+    C("spent", "Lives spent", "number", _used("spent"), **BY_SCENARIO),
+    C("ratio", "Due over spent", "number", "IF({spent@}=0,1,{due@}/{spent@})", **BY_SCENARIO),
+    C("guns", "Guns that use it", "count", "SUMPRODUCT(LARGE(({gallons.size_at}={no})*{gallons.guns},1))"),
+    C("usable", "Usable in the kit", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable})"),
+    C("left", "Left in the kit", "number", "SUMPRODUCT(({kit.nozzle_at}={no})*({days.no}={@}),{kit.left})", **BY_SCENARIO),
+    C("buy", "Buy", "count", f"({{due@}}>0)*MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0)", **BY_SCENARIO),
+    C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **BY_SCENARIO),
+    C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **BY_SCENARIO),
+    total("wear_cost", "Cost by wear, all sizes", "money"),
+    total("cash", "Cash at the counter, all sizes", "money"),
+)), {"nozzle": At("nozzles", "{no}")}, "live")
+
+
+def sizes(est):
+    kit = [row for row in est.rows["kit"] if row.live]
+    for row, nozzle in zip(est.rows["sizes"], est.rows["nozzles"]):
+        row.live = 1.0 if nozzle.ready and est.terms.ready else None
+        if not row.live:
+            continue
+        row.nozzle = nozzle.known
+        used = [coat for coat in est.rows["gallons"] if coat.size_at == row.no]
+        row.due, row.spent = (tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in used) for scenario in SCENARIOS)
+                              for key in ("due", "spent"))
+        row.ratio = tuple(due / spent if spent else 1.0 for due, spent in zip(row.due, row.spent))
+        row.applied = sum(coat.applied * included(coat, 1) for coat in used)
+    for row in kit:
+        ratio = est.row("sizes", row.nozzle_at).ratio
+        row.left = tuple(max(0.0, 1 - row.worn * one) for one in ratio)
+    for row, nozzle in zip(est.rows["sizes"], est.rows["nozzles"]):
+        if not row.live:
+            continue
+        row.guns = max((coat.guns for coat in est.rows["gallons"] if coat.size_at == row.no), default=0.0)
+        own = [one for one in kit if one.nozzle_at == row.no]
+        row.usable = sum(one.usable for one in own)
+        row.left = tuple(sum(one.left[scenario - 1] for one in own) for scenario in SCENARIOS)
+        wanted = whole(row.guns * (1 + est.terms.spares), est.terms.round_slack) - row.usable
+        row.buy = tuple(max(whole(due - left, est.terms.round_slack), wanted, 0.0) if due > 0 else 0.0 for due, left in zip(row.due, row.left))
+        row.wear_cost = tuple(due * nozzle.nozzle_price for due in row.due)
+        row.cash = tuple(number * nozzle.nozzle_price for number in row.buy)
+    rows = est.rows["sizes"]
+    rows[0].set(wear_cost_all=copies(rows, "wear_cost"), cash_all=copies(rows, "cash"))

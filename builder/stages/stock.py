@@ -1,0 +1,214 @@
+"""What the catalogues and the kit say of a record beyond its fields: a nozzle's fan and orifice, a coating's least price, a pump's hose."""
+from builder.quantities import scale
+from builder.records.kinds import KINDS
+from builder.records.scenarios import SCENARIOS
+from builder.records.words import rank
+from builder.rules import is_number, size_digits
+from builder.sheets.grammar import At
+from builder.sheets.grammar import Column as C
+from builder.sheets.judging import judging
+from builder.sheets.scenarios import BY_SCENARIO, TOTALS, copies, included, most, total, within
+from builder.stages.constants import INCH, WATER_DENSITY
+from builder.trade import film, labor, spray, wear
+
+OLD = 'IF(ISNUMBER({job.date})*ISNUMBER({row.priced_on})*(N({job.ready})*N({terms.ready})=1),--({job.date}-{row.priced_on}>{terms.price_age_max}),"")'
+
+
+def nozzles_block(units):
+    return judging(KINDS["nozzles"], units, (
+        C("known", "Nozzle", "text", '{row.family}&" "&{row.size}'),
+        C("family_at", "Nozzle: row of its family", "count", "MATCH({row.family},{families.known},0)"),
+        C("fan", "Nozzle: fan", "width", "2*INT(VALUE({row.size})/100)*{constants.inch}"),
+        C("orifice", "Nozzle: orifice", "orifice", "MOD(VALUE({row.size}),100)"),
+        C("lap", "Nozzle: lap", "width", '{fan}*(1-IF(ISNUMBER({terms.overlap}),{terms.overlap},0))'),
+        C("loss_factor", "Nozzle: loss factor", "number", "{family.loss_factor}"),
+        C("pressure_factor", "Nozzle: pressure factor", "number", "{family.pressure_factor}"),
+        C("rank", "Nozzle: rank of finish", "count", "MATCH({family.finish},{words.finish},0)"),
+        C("pressure_max", "Nozzle: rated to", "pressure", "{family.pressure_max}"),
+        C("endurance", "Nozzle: life times pressure", "endurance", "{family.life}*({orifice}/{family.life_orifice})^2*{family.life_pressure}"),
+        C("reference_life", "Nozzle: life at reference", "volume", "{endurance}/{family.life_pressure}"),
+        C("in_kit", "Nozzle: usable in the kit", "count", "MIN(1,SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable}))"),
+        C("old", "Nozzle: price too old", "count", OLD),
+    ), {"family": At("families", "{family_at}")})
+
+
+def coatings_block(units):
+    def price(number):
+        return f'IF({{row.pack{number}_size}}="",{{first_price}},{{row.pack{number}_price}}/{{row.pack{number}_size}})'
+
+    return judging(KINDS["coatings"], units, (
+        C("first_price", "Coating: price in pack 1", "money_volume", "{row.pack1_price}/{row.pack1_size}"),
+        C("second_price", "Coating: price in pack 2", "money_volume", price(2)),
+        C("third_price", "Coating: price in pack 3", "money_volume", price(3)),
+        C("price", "Coating: least price", "money_volume", "MIN({first_price:third_price})"),
+        C("old", "Coating: price too old", "count", OLD),
+    ))
+
+
+def pumps_block(units):
+    runs = f"SUMPRODUCT(--({{hours.pump_at}}={{no}}),{within('hours', '{@}')},{{hours.%s}})"
+    run = '{constants.run}*({length}/{row.hose_bore}^4+IF({row.whip_length}="",0,{row.whip_length}/{row.whip_bore}^4))'
+    content = '{constants.bore}*({length}*{row.hose_bore}^2+IF({row.whip_length}="",0,{row.whip_length}*{row.whip_bore}^2))'
+
+    def least(*keys):
+        """Of pump, hose and a whip that may be missing."""
+        *others, whip = (f"{{row.{key}}}" for key in keys)
+        return f'MIN({",".join(others)},IF({whip}="",{others[0]},{whip}))'
+
+    return judging(KINDS["pumps"], units, (
+        C("live", "Pump: worked out", "count", 'IF({job.ready}=1,1,"")'),
+        C("length", "Pump: hose length", "length", 'IF({job.hose_length}="",{row.hose_length},{job.hose_length})', "live"),
+        C("run", "Pump: length over bore^4", "run", run, "live"),
+        C("content", "Pump: hose and whip hold", "volume", content, "live"),
+        C("holds", "Pump: weakest rating", "pressure", least("pressure_max", "hose_pressure_max", "whip_pressure_max"), "live"),
+        C("narrowest", "Pump: narrowest bore", "width", least("hose_bore", "whip_bore"), "live"),
+        C("used", "Pump: runs in", "count", f"--({runs % 'labour'}>0)", "live", **BY_SCENARIO),
+        C("clock", "Pump: hours on the clock in", "time", runs % "elapsed", "live", **BY_SCENARIO),
+        C("hire_day", "Pump: hire a day in", "money_day", "{used@}*{row.hire}", "live", **BY_SCENARIO),
+        C("clock_most", "Longest time of one pump on the clock", "time", "MAX(0,MAX({*clock@}))", **TOTALS),
+        total("hire_day", "Hire of pumps a day, all", "money_day"),
+    ))
+
+
+def kit_block(units):
+    return judging(KINDS["kit"], units, (
+        C("live", "Kit: worked out", "count", 'IF({terms.ready}=1,1,"")'),
+        C("nozzle_at", "Kit: row of its size", "count", "MATCH({row.nozzle},{nozzles.known},0)", "live"),
+        C("worn_volume", "Kit: worn by volume", "share", "{row.used}/{size.reference_life}", "live"),
+        C("worn_fan", "Kit: worn by fan", "share", 'IF({row.fan}="",0,MAX(0,(1-{row.fan}/{size.fan})/(1-{terms.worn_fan})))', "live"),
+        C("new_flow", "Kit: flow of water when new", "flow",
+          "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({terms.test_pressure}/{constants.water})", "live"),
+        C("worn_flow", "Kit: worn by flow", "share", 'IF({row.flow}="",0,MAX(0,({row.flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))', "live"),
+        C("worn", "Kit: worn", "share", "MAX({worn_volume},{worn_fan},{worn_flow})", "live"),
+        C("usable", "Kit: usable", "count", "--({worn}<1-{terms.slack})", "live"),
+        C("left", "Kit: left in", "share", "MAX(0,1-{worn}*INDEX({sizes.ratio},{nozzle_at},{@}))", "live", **BY_SCENARIO),
+    ), {"size": At("nozzles", "{nozzle_at}")})
+
+
+def reaches_block(units):
+    days = "IF(N({day.work})=0,0,{terms.day_step}*ROUNDUP(MAX(0,{day.days}*{work@}/{day.work}/{terms.day_step}-{terms.round_slack}),0))"
+    work = f"SUMPRODUCT(--({{areas.reach_at}}={{no}}),{within('areas', '{@}')},{{areas.work}})"
+    return judging(KINDS["reaches"], units, (
+        C("live", "Reach: worked out", "count", 'IF({terms.ready}=1,1,"")'),
+        C("work", "Reach: work area in", "area", work, "live", **BY_SCENARIO),
+        C("days", "Reach: days in", "days", days, "live", **BY_SCENARIO),
+        C("hire_cost", "Reach: hire in", "money", "{days@}*{row.hire}", "live", **BY_SCENARIO),
+        total("hire_cost", "Hire of lifts and scaffold, all", "money"),
+    ), {"day": At("days", "{@}")})
+
+
+def holidays_block(units):
+    return judging(KINDS["holidays"], units, (C("day", "Holiday: day", "count", "IF({ready}=1,{row.date},1)", ""),))
+
+
+THOU = scale("thou")
+
+
+def nozzle_name(row):
+    """'standard 515'"""
+    size = row.size if isinstance(row.size, str) else f"{row.size:g}"
+    return f"{row.family} {size}"
+
+
+def nozzles(est):
+    """Fan and orifice from the size, the rest from the family."""
+    for row in est.rows["nozzles"]:
+        if not row.ready:
+            continue
+        row.family_at = est.judge.at("families", row.family)
+        family = est.row("families", row.family_at)
+        digits = size_digits(row.size)
+        row.set(fan=2 * (digits // 100) * INCH, orifice=digits % 100 * THOU, loss_factor=family.loss_factor,
+                pressure_factor=family.pressure_factor, rank=rank(family.finish), pressure_max=family.pressure_max)
+        overlap = est.terms.overlap if is_number(est.terms.overlap) else 0.0
+        row.lap = film.lap(row.fan, overlap)
+        row.endurance = wear.endurance(family.life, row.orifice, family.life_orifice, family.life_pressure)
+        row.reference_life = wear.life(row.endurance, family.life_pressure, 1)
+
+
+def coatings(est):
+    """Least price per volume among the packs."""
+    for row in est.rows["coatings"]:
+        if row.ready:
+            packs = ((row.pack1_size, row.pack1_price), (row.pack2_size, row.pack2_price), (row.pack3_size, row.pack3_price))
+            row.first_price, row.second_price, row.third_price = (
+                row.pack1_price / row.pack1_size if size is None else price / size for size, price in packs)
+            row.price = min(row.first_price, row.second_price, row.third_price)
+
+
+def pumps(est):
+    """Hose and whip as one: resistance, content, and the pressure the weakest of pump, hose and whip holds."""
+    for row in est.rows["pumps"]:
+        row.live = 1.0 if row.ready and est.job.ready else None
+        if not row.live:
+            continue
+        row.length = row.hose_length if est.job.hose_length is None else est.job.hose_length
+        row.run = spray.hose_run(row.length, row.hose_bore)
+        row.content = spray.hose_volume(row.length, row.hose_bore)
+        if row.whip_length is not None:
+            row.run += spray.hose_run(row.whip_length, row.whip_bore)
+            row.content += spray.hose_volume(row.whip_length, row.whip_bore)
+        row.holds = min(value for value in (row.pressure_max, row.hose_pressure_max, row.whip_pressure_max) if value is not None)
+        row.narrowest = min(value for value in (row.hose_bore, row.whip_bore) if value is not None)
+
+
+def kit(est):
+    """How worn each nozzle of the kit is: the worst of what volume, fan and flow say."""
+    for row in est.rows["kit"]:
+        row.live = 1.0 if row.ready and est.terms.ready else None
+        if not row.live:
+            continue
+        row.nozzle_at = est.judge.at("nozzles", row.nozzle)
+        size = est.row("nozzles", row.nozzle_at)
+        row.worn_volume = wear.worn_by_volume(row.used or 0.0, size.reference_life)
+        row.worn_fan = 0.0 if row.fan is None else wear.worn_by_fan(row.fan, size.fan, est.terms.worn_fan)
+        row.new_flow = spray.flow(est.terms.cd, size.orifice, est.terms.test_pressure, WATER_DENSITY)
+        row.worn_flow = 0.0 if row.flow is None else wear.worn_by_flow(row.flow, row.new_flow, est.terms.worn_orifice)
+        row.worn = max(row.worn_volume, row.worn_fan, row.worn_flow)
+        row.usable = float(row.worn < 1 - est.terms.slack)
+    for size in est.rows["nozzles"]:
+        if size.ready:
+            size.in_kit = float(any(row.usable and row.nozzle_at == size.no for row in est.rows["kit"]))
+
+
+def pump_use(est):
+    """Which pumps run in each scenario."""
+    for row in est.rows["pumps"]:
+        if row.live:
+            own = [one for one in est.rows["hours"] if one.pump_at == row.no]
+            labour, row.clock = (tuple(sum(getattr(one, key) * included(one, scenario) for one in own) for scenario in SCENARIOS)
+                                 for key in ("labour", "elapsed"))
+            row.used = tuple(float(one > 0) for one in labour)
+            row.hire_day = tuple(one * (row.hire or 0.0) for one in row.used)
+    pumps = est.rows["pumps"]
+    pumps[0].set(clock_most=copies(pumps, "clock", most), hire_day_all=copies(pumps, "hire_day"))
+
+
+def holidays(est):
+    """The days off as numbers; 1, a Sunday long past, where the row is blank or faulty."""
+    for row in est.rows["holidays"]:
+        row.day = row.date if row.ready else 1.0
+
+
+def reach_use(est):
+    """Days of each lift or scaffold: its share of the work area, in steps of a day."""
+    for row in est.rows["reaches"]:
+        row.live = 1.0 if row.ready and est.terms.ready else None
+        if not row.live:
+            continue
+        own = [one for one in est.rows["areas"] if one.sound and one.reach_at == row.no]
+        row.work = tuple(sum(one.work * included(one, scenario) for one in own) for scenario in SCENARIOS)
+        row.days = tuple(labor.steps_up(day.days * work / day.work, est.terms.day_step, est.terms.round_slack) if day.sound and day.work else 0.0
+                         for day, work in zip(est.rows["days"], row.work))
+        row.hire_cost = tuple(one * (row.hire or 0.0) for one in row.days)
+    est.rows["reaches"][0].hire_cost_all = copies(est.rows["reaches"], "hire_cost")
+
+
+def ages(est):
+    """Which prices are older on the day of the estimate than the terms allow."""
+    if est.job.date is None or not est.job.ready or not est.terms.ready:
+        return
+    for block in ("coatings", "nozzles"):
+        for row in est.rows[block]:
+            if row.ready and row.priced_on is not None:
+                row.old = float(est.job.date - row.priced_on > est.terms.price_age_max)

@@ -1,0 +1,116 @@
+"""Nozzle check: every coat tried with every size, and why it does not fit (E6-E16)."""
+from builder.records.reasons import COLUMNS, FITS, REASONS, WEIGHT
+from builder.sheets.grammar import At, Block, results_first
+from builder.sheets.grammar import Column as C
+from builder.trade import film, spray, wear
+
+TESTS = {
+    "lossy": "{loss}>{terms.loss_plausible}*(1+{terms.slack})",
+    "over_rated": "{set_pressure}>{size.pressure_max}*(1+{terms.slack})",
+    "over_pump": "{set_pressure}>{film.holds}*(1+{terms.slack})",
+    "starves": "{flow}*{terms.worn_orifice}^2*{film.guns}>{film.pump_flow}*(1+{terms.slack})",
+    "too_small": "{size.orifice}<{film.orifice_min}*(1-{terms.slack})",
+    "too_large": "{size.orifice}>{film.orifice_max}*(1+{terms.slack})",
+    "too_narrow": "{size.fan}<{film.fan_min}*(1-{terms.slack})",
+    "too_wide": "{size.fan}>{film.fan_max}*(1+{terms.slack})",
+    "too_coarse": "{size.rank}<{film.rank}",
+    "over_crew": "{flow}>{film.crew_flow}*(1+{terms.slack})",
+    "too_fast": "{gun_speed}>{film.fastest}*(1+{terms.slack})",
+    "too_slow": "{gun_speed}/{film.uptake}<{film.slowest}*(1-{terms.slack})",
+}
+
+
+def _reasons():
+    """Columns that add up the weights of the reasons that hold; 0 where none of a column's does."""
+    for key, reasons in COLUMNS.items():
+        words = " or ".join(REASONS[reason] for reason in reasons)
+        yield C(f"not_{key}", words, "count", "+".join(f"({TESTS[reason]})*{{constants.reason_{reason}}}" for reason in reasons))
+
+
+def trials_block(sizes):
+    """`sizes`: rows of the nozzle catalogue, spare ones included."""
+    return Block("trials", "Nozzle check", results_first("coat size nozzle why cost flow gun_speed set_pressure", (
+        C("coat", "Coat", "count", label=lambda number: (number - 1) // sizes + 1),
+        C("size", "Size, row", "count", label=lambda number: (number - 1) % sizes + 1),
+        C("nozzle", "Nozzle", "text", 'IF(({film.sprayed}=1)*({size.ready}=1)=1,{size.known},"")', ""),
+        C("loss", "Loss", "share", "{film.loss}*{size.loss_factor}", "nozzle"),
+        C("live", "Worked out", "count", 'IF({loss}<{terms.loss_limit}*(1-{terms.slack}),1,"")', "nozzle"),
+        C("pressure", "Gun pressure", "pressure", "{film.pressure}*IF({film.own_pressure}=1,1,{size.pressure_factor})"),
+        C("step", "Step", "width", "IF({film.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})"),
+        C("miss", "Miss", "share", "1-{film.solid}*{film.clear_width}/MAX({size.fan},{film.clear_width}+{size.fan}/4)"),
+        C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{film.density})"),
+        C("set_pressure", "Set pressure", "pressure", "{pressure}+{film.resistance}*{flow}"),
+        C("material", "Material", "yield", "{film.wet_film}*{film.mean_uptake}/({constants.cover}*(1-{loss})*(1-{miss}))"),
+        C("gun_speed", "Hand speed", "speed", "{constants.pace}*{flow}*(1-{loss})/({film.wet_film}*{step})"),
+        C("life", "Life", "volume", "{size.endurance}/({pressure}*{film.abrasion})"),
+        C("change_cost", "Cost of a change", "money", "{size.nozzle_price}+{terms.change_time}*{film.gun_wage}"),
+        C("waste_rate", "Waste when worn", "money_volume",
+          "{terms.excess}*{film.paint_price}/(1+{film.thinning})+{terms.slow}*{film.gun_wage}/({flow}*{constants.hour})"),
+        C("interval", "Replace after", "volume", "MIN({life},IF({waste_rate}=0,{life},SQRT(2*{change_cost}*{life}/{waste_rate})))"),
+        C("wear", "Mean wear", "share", "{interval}/(2*{life})"),
+        C("time", "Elapsed per area", "area_time",
+          "MAX(({material}*(1+{terms.slow}*{wear})/({flow}*{constants.hour})+{film.work_ratio}*{film.handling}/{constants.seconds})/{film.guns},{film.roll_time})"),
+        C("cost", "Cost per area", "money_area",
+          "{material}*(1+{terms.excess}*{wear})*({film.paint_price}/(1+{film.thinning})+{change_cost}/{interval})+{time}*{film.team}*{film.wage}"),
+        *_reasons(),
+        C("fits", FITS, "count", "1-MIN(1,SUM({not_limits:not_spray}))"),
+        C("why", "Verdict", "text",
+          "IF({fits}=1,{#fits},INDEX({words.reason},MATCH(SUM({not_limits:not_spray}),{words.reason_weight},1)))"),
+    )), {"film": At("films", "{coat}"), "size": At("nozzles", "{size}")}, "live")
+
+
+def trials(est):
+    """One row a coat and size: what the size would do there, and why it does not fit."""
+    rows = iter(est.rows["trials"])
+    sizes = est.rows["nozzles"]
+    for coat in est.rows["films"]:
+        for size in sizes:
+            row = next(rows)
+            row.coat, row.size = coat.no, size.no
+            if coat.sprayed and size.ready:
+                row.nozzle = size.known
+                row.loss = coat.loss * size.loss_factor
+                if row.loss < est.terms.loss_limit * (1 - est.terms.slack):
+                    row.live = 1.0
+                    _try(est.terms, row, coat, size)
+                    _judge(est.terms, row, coat, size)
+
+
+def _try(terms, row, coat, size):
+    row.pressure = coat.pressure if coat.own_pressure else coat.pressure * size.pressure_factor
+    row.step = film.step(size.fan, coat.clear_width, size.lap, terms.slack)
+    row.miss = film.miss(coat.solid, coat.clear_width, film.band(size.fan, coat.clear_width))
+    row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)
+    row.set_pressure = spray.set_pressure(row.pressure, coat.resistance, row.flow)
+    row.material = film.material(coat.wet_film, coat.mean_uptake, row.loss, row.miss)
+    row.gun_speed = spray.gun_speed(row.flow, row.loss, coat.wet_film, row.step)
+    row.life = wear.life(size.endurance, row.pressure, coat.abrasion)
+    row.change_cost = wear.change_cost(size.nozzle_price, terms.change_time, coat.gun_wage)
+    row.waste_rate = wear.waste_rate(terms.excess, coat.paint_price, coat.thinning, terms.slow, coat.gun_wage, row.flow)
+    row.interval = wear.interval(row.life, row.change_cost, row.waste_rate)
+    row.wear = wear.mean_wear(row.interval, row.life)
+    gun_time = spray.gun_time(row.material, terms.slow * row.wear, row.flow, coat.work_ratio, coat.handling)
+    row.time = spray.elapsed(gun_time, coat.guns, coat.roll_time)
+    row.cost = wear.cost(film.paint(row.material, coat.thinning), terms.excess * row.wear, coat.paint_price, row.time * coat.team, coat.wage,
+                         row.material, row.change_cost, row.interval)
+
+
+def _judge(terms, row, coat, size):
+    more, less = 1 + terms.slack, 1 - terms.slack
+    flags = {
+        "lossy": row.loss > terms.loss_plausible * more,
+        "over_rated": row.set_pressure > size.pressure_max * more,
+        "over_pump": row.set_pressure > coat.holds * more,
+        "starves": row.flow * terms.worn_orifice**2 * coat.guns > coat.pump_flow * more,
+        "too_small": size.orifice < coat.orifice_min * less,
+        "too_large": size.orifice > coat.orifice_max * more,
+        "too_narrow": size.fan < coat.fan_min * less,
+        "too_wide": size.fan > coat.fan_max * more,
+        "too_coarse": size.rank < coat.rank,
+        "over_crew": row.flow > coat.crew_flow * more,
+        "too_fast": row.gun_speed > coat.fastest * more,
+        "too_slow": row.gun_speed / coat.uptake < coat.slowest * less,
+    }
+    row.set(**{f"not_{column}": sum(WEIGHT[key] for key in reasons if flags[key]) for column, reasons in COLUMNS.items()})
+    row.fits = float(not any(flags.values()))
+    row.why = next((REASONS[key] for key, flag in flags.items() if flag), FITS)
