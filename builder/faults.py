@@ -5,8 +5,9 @@ from builder.problems import WARNING, did_you_mean
 from builder.records import wording
 from builder.records.kinds import KINDS
 from builder.records.plausible import DOUBTS
-from builder.rules import OneOf, Word, same
+from builder.records.rules import OneOf, Word
 from builder.stages import stock
+from builder.values import same
 
 
 def _names(estimate):

@@ -4,7 +4,7 @@ import re
 from builder.quantities import PLAIN, units_of
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import CHANGE, DRAFT, INSIDE, OWN, SETTINGS, WITHOUT
-from builder.rules import Between, Day, SizeNumber, Word
+from builder.records.rules import Between, Day, SizeNumber, Word
 
 FILES = {  # name of a schema -> the kinds its file holds
     "coatings": ("coatings",), "nozzles": ("families",), "pumps": ("pumps",), "surfaces": ("surfaces",), "profiles": ("profiles",),

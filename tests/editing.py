@@ -3,8 +3,8 @@ import copy
 
 from engines import IronCalc, differences
 
-from builder.jobs import estimated
 from builder.records.kinds import KINDS
+from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
 from builder.workbook.write import write
@@ -25,7 +25,7 @@ class LiveBook:
         self.engine = engine(path)
 
     def estimate(self):
-        return estimated(self.values, self.units, self.capacity)
+        return Estimate(self.values, self.units, self.capacity)
 
     def shown(self, block, key, row):
         """What the cell of an input holds."""

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from builder.jobs import open_job
 from builder.records.kinds import JOBS, KINDS
-from builder.rules import Between, Day, Name, OneOf, Word
+from builder.records.rules import Between, Day, Name, OneOf, Word
 
 ROOM = {"lines": 8, "coats": 5, "openings": 5, "tasks": 5, "kit": 3, "systems": 4, "nozzles": 12}
 ROWS = {"systems": (1, 3), "coats": (0, 4), "takeoff": (0, 6), "openings": (0, 4), "kit": (0, 2), "tasks": (0, 4)}

@@ -9,7 +9,7 @@ from more_engines import Formualizer, Gnumeric, HyperFormula
 
 from builder.jobs import open_job
 from builder.records.kinds import KINDS
-from builder.rules import Between, OneOf, SizeNumber, Word
+from builder.records.rules import Between, OneOf, SizeNumber, Word
 
 SMALL = {"lines": 9, "coats": 7, "nozzles": 14, "openings": 8, "tasks": 8, "kit": 4, "systems": 6, "profiles": 20, "rates": 22}
 KEPT = ("310", "510", "515", "517", "621", "527", "627", "1223")

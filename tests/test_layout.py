@@ -7,8 +7,8 @@ import openpyxl
 import pytest
 
 from builder.jobs import open_job
-from builder.sheets import bid
 from builder.sheets.grammar import Block, Column
+from builder.stages import bid
 from builder.stages.order import blocks, capacities
 from builder.workbook import pages, printed
 from builder.workbook.layout import Layout
@@ -106,12 +106,12 @@ from builder.workbook.make import make
 sys.stdout.buffer.write(make(open_job(None)))
 """
 ON_START = """
-from builder.sheets import brief
+from builder.stages import brief
 from builder.sheets.grammar import Column
 brief.FACTS += tuple(Column(f"more_{place}", "More", "text", '"more"', "") for place in range(6))
 """
 ON_BID = """
-from builder.sheets import bid
+from builder.stages import bid
 bid.TERM_LINES += tuple((f"more_{place}", "More", '"more"') for place in range(%d))
 """
 

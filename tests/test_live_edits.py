@@ -10,12 +10,12 @@ import pytest
 from engines import all_edited_in_libreoffice
 from test_returned import inputs
 
-from builder.jobs import estimated
 from builder.letter.letter import letter
 from builder.problems import Refused
 from builder.records.kinds import KINDS
 from builder.returned.read import returned
 from builder.returned.taken import taken
+from builder.stages.estimate import Estimate
 
 pytestmark = pytest.mark.slow
 
@@ -140,7 +140,7 @@ def test_the_price_that_is_mailed_is_that_of_the_inputs_or_none_is(books, edits)
     wrong, book = [], books["shed"]
     for one, (_, sent, shown) in edits:
         values = copy.deepcopy(book.opened.values) | {one.kind.key: list(one.rows)}
-        price = estimated(values, book.opened.units, book.opened.estimate.capacity).rows["price"][0].total
+        price = Estimate(values, book.opened.units, book.opened.estimate.capacity).rows["price"][0].total
         stopped = one.action in STOPPED and one.rows != tuple(book.opened.values[one.kind.key]) or one.action == "cut top below"
         if (sent is not None and (sent != price or stopped)) or (stopped and shown is not None) or (one.action in FREE and sent != price):
             wrong.append((one.kind.key, one.action, sent, shown, price))

@@ -6,9 +6,10 @@ from conftest import ROOT
 from editing import LiveBook
 from engines import Values
 
-from builder.jobs import estimated, open_job
+from builder.jobs import open_job
 from builder.records.cautions import CAUTIONS
-from builder.rules import NAME_LENGTH
+from builder.records.rules import NAME_LENGTH
+from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
 from builder.trade.weather import TODAY
 
@@ -60,7 +61,7 @@ def test_a_task_stands_once_on_the_bid_and_that_of_an_alternate_alone_does_not(b
     assert len(tasks) == len(set(tasks)) and tasks.count("Wash down") == 1
     values = open_job(ROOT / "examples/boathouse.yaml", [ROOT / "catalogs"]).values
     values["tasks"] = [row for row in values["tasks"] if row["system"] == "Club room"]
-    assert estimated(values, books["boathouse"].opened.units, capacities()).rows["bid"][0].tasks is None
+    assert Estimate(values, books["boathouse"].opened.units, capacities()).rows["bid"][0].tasks is None
 
 
 def test_a_long_text_has_a_row_as_high_as_it_needs(tmp_path):

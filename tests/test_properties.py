@@ -7,9 +7,10 @@ from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from made_up import ROOM, jobs
 
-from builder.jobs import estimated, open_job
+from builder.jobs import open_job
 from builder.quantities import Units
 from builder.records.kinds import KINDS
+from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
 from builder.trade import film, packs, spray, wear
 
@@ -27,7 +28,7 @@ def again(opened, *changes):
     values = copy.deepcopy(opened.values)
     for change in changes:
         change(values)
-    return estimated(values, opened.units, opened.estimate.capacity)
+    return Estimate(values, opened.units, opened.estimate.capacity)
 
 
 def setting(block, key, value):
@@ -94,8 +95,8 @@ def test_the_order_of_takeoff_lines_changes_only_order(boathouse, data):
 @given(data=st.data())
 def test_the_order_of_takeoff_lines_of_generated_jobs(data):
     values, units = data.draw(jobs("us"))
-    one = estimated(copy.deepcopy(values), units, capacities(**ROOM))
-    other = estimated(dict(values, takeoff=data.draw(st.permutations(values["takeoff"]))), units, capacities(**ROOM))
+    one = Estimate(copy.deepcopy(values), units, capacities(**ROOM))
+    other = Estimate(dict(values, takeoff=data.draw(st.permutations(values["takeoff"]))), units, capacities(**ROOM))
     assert all(_alike(row.coated, twin.coated) for row, twin in zip(one.rows["systems"], other.rows["systems"]))
     assert (other.checks.stops, other.checks.looks) == (one.checks.stops, one.checks.looks) and (net(other) is None) == (net(one) is None)
 
@@ -143,7 +144,7 @@ def test_generated_jobs_agree_in_both_systems(data):
     metric = Units("metric", units.currency, units.exchange)
     settled = {block: [{field.key: metric.settle(row.get(field.key), field.quantity) for field in KINDS[block].fields} for row in rows]
                for block, rows in values.items()}
-    assert unlike(estimated(values, units, capacities(**ROOM)), estimated(settled, metric, capacities(**ROOM))) == []
+    assert unlike(Estimate(values, units, capacities(**ROOM)), Estimate(settled, metric, capacities(**ROOM))) == []
 
 
 # ---- nozzles ------------------------------------------------------------------------------------------------------------------

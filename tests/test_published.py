@@ -10,13 +10,15 @@ from math import exp, pi
 import pytest
 from conftest import ROOT
 
-from builder.jobs import estimated, open_job
+from builder.jobs import open_job
 from builder.quantities import Units
+from builder.records.lookups import BESIDE
 from builder.records.sources import SOURCES
-from builder.records.words import BESIDE, WORDS
-from builder.rules import day
+from builder.records.words import WORDS
 from builder.stages.constants import WATER_DENSITY, shown_constants
-from builder.trade import emission, film, labor, price, spray, spread, takeoff, wear, weather
+from builder.stages.estimate import Estimate
+from builder.trade import emission, film, labor, price, risk, spray, takeoff, wear, weather
+from builder.values import day
 
 INCH, FOOT, PSI, POUND = 0.0254, 0.3048, 6894.757293168361, 0.45359237
 GALLON = 231 * INCH**3                       # NIST Handbook 44 appendix C (P)
@@ -53,7 +55,7 @@ def estimate(opened, job=(), **blocks):
     """The estimate of the blank book's job with facts and blocks replaced."""
     values = copy.deepcopy(opened.values)
     values["job"][0].update(job)
-    return estimated(values | blocks, opened.units, opened.estimate.capacity)
+    return Estimate(values | blocks, opened.units, opened.estimate.capacity)
 
 
 # ---- film ---------------------------------------------------------------------------------------------------------------------
@@ -499,21 +501,21 @@ def test_normal_scores_of_a_book(key, printed, within):
 @figures("score", *((score, below, 5e-5, "S normal table in a course on statistics") for score, below in
                     ((0.0, 0.5000), (0.84, 0.7995), (1.0, 0.8413), (1.28, 0.8997), (1.64, 0.9495), (-1.0, 1 - 0.8413))))
 def test_chance_of_a_lognormal_is_that_of_the_normal_table(score, printed, within):
-    close(1 - spread.chance_above(200 + exp(score), exp(0.5), 1.0, 200), printed, within)
-    close(spread.percentile(exp(0.5), 1.0, score, 200), 200 + exp(score), 1e-9)
+    close(1 - risk.chance_above(200 + exp(score), exp(0.5), 1.0, 200), printed, within)
+    close(risk.percentile(exp(0.5), 1.0, score, 200), 200 + exp(score), 1e-9)
 
 
 @figures(
     "moment",
     ("mean_factor", 1.6487, 5e-5, "D root of e, of a lognormal with spread 1"), ("growth", 2.7183, 5e-5, "D e, of a lognormal with spread 1"))
 def test_moments_of_a_lognormal(moment, printed, within):
-    close(spread.mean_factor(0.0, 1.0) if moment == "mean_factor" else spread.growth(1.0), printed, within)
+    close(risk.mean_factor(0.0, 1.0) if moment == "mean_factor" else risk.growth(1.0), printed, within)
 
 
 @figures("cost", (99, 1, 0, "D 20 for sure and 80 more for sure are above 99"), (101, 0, 0, "D but not above 101"), (20, 1, 0, "D and above what is sure"))
 def test_chance_where_nothing_is_uncertain(cost, printed, within):
-    close(spread.chance_above(cost, 80, spread.log_spread(1e-9, 1e-6), 20), printed, within)
-    assert spread.chance_above(20, 80, 0.5, 20) == spread.chance_above(5, 80, 0.5, 20) == 1      # uncertain, yet never below what is sure
+    close(risk.chance_above(cost, 80, risk.log_spread(1e-9, 1e-6), 20), printed, within)
+    assert risk.chance_above(20, 80, 0.5, 20) == risk.chance_above(5, 80, 0.5, 20) == 1      # uncertain, yet never below what is sure
 
 
 # ---- units --------------------------------------------------------------------------------------------------------------------

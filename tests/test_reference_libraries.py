@@ -14,8 +14,8 @@ from scipy.stats import lognorm
 from stockpyl.eoq import economic_order_quantity
 
 from builder.jobs import open_job
-from builder.rules import EPOCH, to_date
-from builder.trade import labor, packs, spray, spread, wear, weather
+from builder.trade import labor, packs, risk, spray, wear, weather
+from builder.values import EPOCH, to_date
 
 SLACK = 1e-9
 PLAIN = {"deadline": None, "derandomize": True, "phases": (Phase.generate,)}
@@ -178,21 +178,21 @@ def test_working_days(start, days, off):
 @pytest.mark.parametrize("low, high", [(0.98, 1.04), (0.85, 1.45), (0.5, 2.0), (1.1, 3.0)])
 def test_a_factor_is_the_lognormal_of_its_deciles(low, high):
     """scipy's lognormal: a tenth below `low`, a tenth above `high`, its mean and mean square."""
-    sigma, mu = spread.sigma(low, high), spread.mu(low, high)
+    sigma, mu = risk.sigma(low, high), risk.mu(low, high)
     factor = lognorm(s=sigma, scale=numpy.exp(mu))
     assert (factor.cdf(low), factor.sf(high)) == (pytest.approx(0.1), pytest.approx(0.1))
-    assert spread.mean_factor(mu, sigma) == pytest.approx(factor.mean())
-    assert spread.growth(sigma) == pytest.approx(factor.moment(2) / factor.mean() ** 2)
+    assert risk.mean_factor(mu, sigma) == pytest.approx(factor.mean())
+    assert risk.growth(sigma) == pytest.approx(factor.moment(2) / factor.mean() ** 2)
 
 
 @pytest.mark.parametrize("mean, deviation, fixed", [(14300.0, 1680.0, 660.0), (9000.0, 4500.0, 0.0)])
 def test_percentiles_of_a_lognormal(mean, deviation, fixed):
-    log_spread = spread.log_spread((deviation / mean) ** 2, 1e-6)
+    log_spread = risk.log_spread((deviation / mean) ** 2, 1e-6)
     cost = lognorm(s=log_spread, scale=mean * numpy.exp(-log_spread**2 / 2), loc=fixed)
     assert cost.mean() == pytest.approx(mean + fixed) and cost.std() == pytest.approx(deviation)
     for share in (0.1, 0.5, 0.8, 0.9, 0.99):
-        assert spread.percentile(mean, log_spread, spread.NORMAL.inv_cdf(share), fixed) == pytest.approx(cost.ppf(share))
-        assert spread.chance_above(cost.ppf(share), mean, log_spread, fixed) == pytest.approx(1 - share)
+        assert risk.percentile(mean, log_spread, risk.NORMAL.inv_cdf(share), fixed) == pytest.approx(cost.ppf(share))
+        assert risk.chance_above(cost.ppf(share), mean, log_spread, fixed) == pytest.approx(1 - share)
 
 
 def simulated(parts, fixed, spreads, count=1_000_000):
@@ -211,19 +211,19 @@ def simulated(parts, fixed, spreads, count=1_000_000):
 def test_range_against_a_million_jobs(parts, fixed, spreads):
     """Mean and standard deviation within 0.5 %, percentiles within 1.5 %: the sum of lognormals is read as one lognormal."""
     cost = simulated(parts, fixed, spreads)
-    sigmas = [spread.sigma(*one) for one in spreads]
-    means = [spread.mean_factor(spread.mu(*one), sigma) for one, sigma in zip(spreads, sigmas)]
+    sigmas = [risk.sigma(*one) for one in spreads]
+    means = [risk.mean_factor(risk.mu(*one), sigma) for one, sigma in zip(spreads, sigmas)]
     material, trigger, handling, nozzle = parts
     expected = (material * means[0] * means[1], trigger * means[0] * means[1] * means[2], handling * means[0] * means[2],
                 nozzle * means[0] * means[1] * means[3])
     mean = sum(expected)
-    square = spread.mean_square(*expected, *map(spread.growth, sigmas))
+    square = risk.mean_square(*expected, *map(risk.growth, sigmas))
     assert mean + fixed == pytest.approx(cost.mean(), rel=0.005) and (square - mean**2) ** 0.5 == pytest.approx(cost.std(), rel=0.005)
-    log_spread = spread.log_spread(square / mean**2 - 1, 1e-6)
+    log_spread = risk.log_spread(square / mean**2 - 1, 1e-6)
     for share in (0.1, 0.5, 0.8, 0.9):
-        at = spread.percentile(mean, log_spread, spread.NORMAL.inv_cdf(share), fixed)
+        at = risk.percentile(mean, log_spread, risk.NORMAL.inv_cdf(share), fixed)
         assert at == pytest.approx(numpy.quantile(cost, share), rel=0.015)
-        assert spread.chance_above(at, mean, log_spread, fixed) == pytest.approx((cost > at).mean(), abs=0.02)
+        assert risk.chance_above(at, mean, log_spread, fixed) == pytest.approx((cost > at).mean(), abs=0.02)
 
 
 def test_the_range_of_a_job_against_a_million_of_it():

@@ -1,11 +1,12 @@
 """A row of the model knows the columns of its block: a misspelt name fails where it stands, instead of reading as a blank."""
 import pytest
 
-from builder.jobs import estimated, open_job
+from builder.jobs import open_job
 from builder.quantities import Units
 from builder.records.kinds import KINDS
 from builder.sheets.rows import Row, row_types
 from builder.stages import estimate as model
+from builder.stages.estimate import Estimate
 from builder.stages.order import capacities, names
 
 
@@ -45,7 +46,7 @@ def test_a_misspelt_name_in_a_stage_fails_at_once_and_says_where(monkeypatch, st
 
 
 def test_what_was_never_set_is_blank():
-    est = estimated({key: [{}] if kind.upright else [] for key, kind in KINDS.items()}, Units("us", "USD"), capacities())
+    est = Estimate({key: [{}] if kind.upright else [] for key, kind in KINDS.items()}, Units("us", "USD"), capacities())
     assert est.rows["takeoff"][0].length is None and est.rows["films"][0].wet_film is None and est.rows["book"][0].units is None
 
 

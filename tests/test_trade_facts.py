@@ -4,8 +4,9 @@ import re
 import pytest
 from conftest import ROOT
 
-from builder.jobs import estimated, open_job
+from builder.jobs import open_job
 from builder.quantities import scale
+from builder.stages.estimate import Estimate
 
 FOOT, INCH, THOU, GALLON, PSI, HOUR = (scale(unit) for unit in ("ft", "in", "thou", "gal", "psi", "h"))
 
@@ -103,7 +104,7 @@ def test_every_shipped_size_fits_some_coating_on_some_surface_and_no_family_keep
                       systems=[{"name": f"S{no}", "surface": surface, **alike} for no, (surface, _) in tried],
                       coats=[{"system": f"S{no}", "coating": coating, "coats": 1.0} for no, (_, coating) in tried],
                       takeoff=[{"system": f"S{no}", "length": 10.0, "height": 3.0} for no, _ in tried])
-        estimate = estimated(values, opened.units, opened.estimate.capacity)
+        estimate = Estimate(values, opened.units, opened.estimate.capacity)
         fitting |= {row.nozzle for row in estimate.rows["trials"] if row.fits}
     shipped = [row for row in opened.estimate.rows["nozzles"] if row.known]
     assert {row.known for row in shipped} == fitting and len(shipped) <= opened.estimate.capacity["nozzles"] - 3

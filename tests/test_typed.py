@@ -6,7 +6,7 @@ import pytest
 from builder.quantities import Units, scale
 from builder.records.kinds import KINDS
 from builder.returned.typed import understood
-from builder.rules import EPOCH
+from builder.values import EPOCH
 
 US, METRIC = Units("us", "USD"), Units("metric", "EUR")
 LENGTH, DRY, DATE, TAG = (KINDS[kind].field_of[key] for kind, key in (("takeoff", "length"), ("coats", "dry_film"), ("job", "date"), ("takeoff", "tag")))

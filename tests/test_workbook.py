@@ -5,8 +5,9 @@ import zipfile
 import pytest
 from conftest import BOOKS, ROOT
 
-from builder.jobs import estimated, open_job
+from builder.jobs import open_job
 from builder.records.kinds import KINDS
+from builder.stages.estimate import Estimate
 from builder.stages.order import SHEETS, blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
@@ -61,7 +62,7 @@ def test_sixteen_coats_by_fifty_sizes_stay_under_450_kb(tmp_path):
     values["coats"] = (values["coats"] * 2)[:16]
     spare = 50 - len(values["nozzles"])
     values["nozzles"] += [dict(values["nozzles"][0], size=str(700 + number)) for number in range(spare)]
-    estimate = estimated(values, opened.units, opened.estimate.capacity)
+    estimate = Estimate(values, opened.units, opened.estimate.capacity)
     assert len([row for row in estimate.rows["trials"] if row.live]) > 700
     assert len(write(Layout(blocks(opened.units, estimate.capacity), estimate.capacity), estimate, opened.settings)) < 450_000
 

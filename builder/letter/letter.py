@@ -7,8 +7,8 @@ from builder.problems import Problem, Refused
 from builder.records.checklist import ITEMS
 from builder.returned.read import returned
 from builder.review.inspect import inspect
-from builder.rules import same, to_date
 from builder.sheets.rows import Judge
+from builder.values import same, to_date
 
 ESTIMATE = ("All figures are an estimate, worked out from measured surfaces; what the work meets may change them. "
             "Local codes and the product data sheets come before anything written here.")

@@ -1,6 +1,7 @@
 """The catalogue kinds: what the office keeps in YAML and the workbook shows on its catalogue sheets."""
 from builder.records.fields import Check, Field, Kind
-from builder.rules import Between, Day, Name, OneOf, SizeNumber, Word, same
+from builder.records.rules import Between, Day, Name, OneOf, SizeNumber, Word
+from builder.values import same
 
 MONEY = Between(0, 1e7)
 MONEY_HOUR, MONEY_VOLUME = Between(0, 1e5, "/h"), Between(0, 1e5, "/gal")
@@ -35,7 +36,7 @@ def _pack_check(number):
                  f"+(ABS({times}-INT({times}+1/2))>{{constants.whole}}),1))", wrong)
 
 
-COATINGS = Kind("coatings", "Coatings", named="name", capacity=24, fields=(
+COATINGS = Kind("coatings", named="name", capacity=24, fields=(
     Field("name", "Coating", rule=Name(), required=True, help="As you would order it; coats name it by this."),
     Field("kind", "Kind", rule=Word("kind"), required=True, help="What it is for."),
     Field("base", "Base", rule=Word("base"), required=True, help="What it is thinned and cleaned with."),
@@ -73,7 +74,7 @@ COATINGS = Kind("coatings", "Coatings", named="name", capacity=24, fields=(
           lambda row, judge: row.orifice_min > row.orifice_max),
     _pack_check(2), _pack_check(3)))
 
-FAMILIES = Kind("families", "Nozzle families", named="name", capacity=6, fields=(
+FAMILIES = Kind("families", named="name", capacity=6, fields=(
     Field("name", "Family", rule=Name(), required=True, help="A plain word of your own."),
     Field("loss_factor", "Loss factor", "number", Between(0.1, 3), True, "Times the loss of a standard nozzle."),
     Field("pressure_factor", "Pressure factor", "number", Between(0.2, 2), True, "Times the coating's pressure that this family needs."),
@@ -84,7 +85,7 @@ FAMILIES = Kind("families", "Nozzle families", named="name", capacity=6, fields=
     Field("pressure_max", "Rated to", "pressure", Between(200, 9000, "psi"), True, help="Stamped on the nozzle and its guard; never above it."),
     SOURCE))
 
-NOZZLES = Kind("nozzles", "Nozzles", capacity=50, named="name", fields=(
+NOZZLES = Kind("nozzles", capacity=50, named="name", fields=(
     Field("family", "Family", rule=OneOf("families"), required=True, help="From the sheet Nozzle families."),
     Field("size", "Size", rule=SizeNumber(), required=True, help="515: half the fan is 5 inches at 12 inches, the orifice 15 thou."),
     Field("nozzle_price", "Price", "money", Between(0.01, 1e7), True, help="What you pay for one, before tax."),
@@ -93,7 +94,7 @@ NOZZLES = Kind("nozzles", "Nozzles", capacity=50, named="name", fields=(
           lambda row, judge: sum(same(other.family) == same(row.family) and same(other.size) == same(row.size)
                                  for other in judge.entered("nozzles")) > 1),))
 
-PUMPS = Kind("pumps", "Pumps", named="name", capacity=8, fields=(
+PUMPS = Kind("pumps", named="name", capacity=8, fields=(
     Field("name", "Pump", rule=Name(), required=True, help="As it is marked in your van."),
     Field("flow_max", "Feeds up to", "flow", Between(0.05, 20, "gal/min"), True, "At the pressure it is used at."),
     Field("pressure_max", "Pump rated to", "pressure", Between(200, 9000, "psi"), True, help="On its plate."),
@@ -111,7 +112,7 @@ PUMPS = Kind("pumps", "Pumps", named="name", capacity=8, fields=(
           "(ISNUMBER({row.whip_length})<>ISNUMBER({row.whip_bore}))+(ISNUMBER({row.whip_bore})<>ISNUMBER({row.whip_pressure_max}))",
           lambda row, judge: ((row.whip_length is None) + (row.whip_bore is None) + (row.whip_pressure_max is None)) % 3 > 0),))
 
-SURFACES = Kind("surfaces", "Surfaces", named="name", capacity=14, fields=(
+SURFACES = Kind("surfaces", named="name", capacity=14, fields=(
     Field("name", "Surface", rule=Name(), required=True, help="What you call such a face; systems name it by this."),
     Field("loss", "Loss", "share", Between(0, 0.9), True, "Overspray and bounce in still air, with a standard nozzle."),
     Field("hand_loss", "Loss by hand", "share", Between(0, 0.5), True, help="Left in tray, roller and brush."),
@@ -131,14 +132,14 @@ SURFACES = Kind("surfaces", "Surfaces", named="name", capacity=14, fields=(
     Check("speeds", "slowest hand above the fastest", "{row.gun_speed_min}>{row.gun_speed_max}",
           lambda row, judge: row.gun_speed_min > row.gun_speed_max)))
 
-PROFILES = Kind("profiles", "Profiles", named="name", capacity=30, fields=(
+PROFILES = Kind("profiles", named="name", capacity=30, fields=(
     Field("name", "Profile", rule=Name(), required=True, help="The shape of the face, as the standard names it."),
     Field("coefficient", "Coefficient", "number", Between(0.1, 5), True, "Measured area over flat area, each face."),
     Field("paint_coefficient", "Paint coefficient", "number", Between(0.01, 5), help="Painted area over flat area; blank: the same."),
     Field("all_over", "All over", rule=Word("answer"), help="yes: one flat area stands for both faces."),
     Field("standard", "Standard", help="Where the coefficient is printed."), SOURCE))
 
-RATES = Kind("rates", "Task rates", named="name", capacity=30, fields=(
+RATES = Kind("rates", named="name", capacity=30, fields=(
     Field("name", "Task", rule=Name(), required=True, help="What is done; tasks name it by this."),
     Field("basis", "Basis", rule=Word("basis"), required=True, help="What the rate counts."),
     Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"), help="One person; for basis area."),
@@ -156,7 +157,7 @@ RATES = Kind("rates", "Task rates", named="name", capacity=30, fields=(
           lambda row, judge: {"area": row.area_rate, "perimeter": row.length_rate, "length": row.length_rate, "count": row.count_rate,
                               "hours": 1, "visit": row.hours_each, "colour": row.hours_each}[same(row.basis)] is None),))
 
-CREWS = Kind("crews", "Crews", named="name", capacity=6, fields=(
+CREWS = Kind("crews", named="name", capacity=6, fields=(
     Field("name", "Crew", rule=Name(), required=True, help="Jobs and systems name it by this."),
     Field("guns", "Guns at once", "count", Between(1, 6, whole=True), True, help="Spraying at once."),
     Field("rollers", "Rollers", "count", Between(0, 6, whole=True), True, "People who back-roll behind a gun."),
@@ -167,16 +168,16 @@ CREWS = Kind("crews", "Crews", named="name", capacity=6, fields=(
     Field("wage", "Wage", "money_hour", MONEY_HOUR, True, "One person, before burden."),
     SOURCE))
 
-EXPOSURES = Kind("exposures", "Exposures", named="name", capacity=6, fields=(
+EXPOSURES = Kind("exposures", named="name", capacity=6, fields=(
     Field("name", "Exposure", rule=Name(), required=True, help="Jobs and systems name it by this."),
     Field("factor", "Loss factor", "number", Between(0.5, 3), True, help="Times the loss of the surface in still air."),
     Field("lost_days", "Days lost to weather", "share", Between(0, 0.9), True, help="Part of the days that weather takes."), SOURCE))
 
-REACHES = Kind("reaches", "Reaches", named="name", capacity=6, fields=(
+REACHES = Kind("reaches", named="name", capacity=6, fields=(
     Field("name", "Reach", rule=Name(), required=True, help="Takeoff lines name it by this."),
     Field("factor", "Work factor", "number", Between(0.5, 5), True, help="Times the measured area: how much slower the work is up there."),
     Field("hire", "Hire", "money_day", MONEY, help="Blank: none."),
     Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True, help="A line higher than this is to be looked at; Checks counts them."), SOURCE))
 
-HOLIDAYS = Kind("holidays", "Holidays", capacity=20, fields=(
+HOLIDAYS = Kind("holidays", capacity=20, fields=(
     Field("date", "Date", "date", Day(), True, help="A day on which nobody works."), Field("name", "Holiday", help="What the day is called.")))

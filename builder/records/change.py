@@ -9,7 +9,7 @@ from math import inf, isclose
 
 from builder.documents import Mark
 from builder.problems import NOTE, errors
-from builder.rules import is_number, same
+from builder.values import is_number, same
 
 SLOTS = tuple((f"pack{number}_size", f"pack{number}_price") for number in (1, 2, 3))
 

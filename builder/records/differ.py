@@ -5,7 +5,7 @@ from textwrap import shorten
 
 from builder.records.kinds import KINDS
 from builder.records.overlay import identity, label
-from builder.rules import is_number, same, to_date
+from builder.values import is_number, same, to_date
 
 LONGEST = 80                   # letters of a text in a message
 ALIKE = 0.5                    # two records of which more than this share of the filled fields is equal are one record, changed; in the same row, less will do

@@ -7,7 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from dataclasses import field as default
 
-from builder.rules import Rule
+from builder.records.rules import Rule
+from builder.records.titles import SHEET_OF
 
 
 @dataclass(frozen=True)
@@ -56,7 +57,6 @@ class Kind:
     """A kind of record: a block of the workbook, a list (or one mapping) of a YAML file."""
 
     key: str
-    sheet: str
     fields: tuple
     checks: tuple = ()
     upright: bool = False
@@ -66,3 +66,8 @@ class Kind:
 
     def __post_init__(self):
         object.__setattr__(self, "field_of", {field.key: field for field in self.fields})
+
+    @property
+    def sheet(self):
+        """The title of the sheet it is typed on."""
+        return SHEET_OF[self.key]

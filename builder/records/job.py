@@ -1,12 +1,13 @@
 """The job kinds: what the contractor and the partner type on the input sheets."""
 from builder.records.catalogs import MONEY, MONEY_HOUR
 from builder.records.fields import Check, Field, Kind
-from builder.rules import Between, Day, Name, OneOf, Word, same
+from builder.records.rules import Between, Day, Name, OneOf, Word
+from builder.values import same
 
 SHARE = Between(0, 0.95)
 LINES = 2_000                  # rows of takeoff that a book may have, to be read back
 
-JOB = Kind("job", "Job", upright=True, fields=(
+JOB = Kind("job", upright=True, fields=(
     Field("name", "Job", help="As it stands on the bid."), Field("client", "Client", help="Who asks for the price."),
     Field("site", "Site", help="Where the work is."),
     Field("date", "Date of the estimate", "date", Day(), help="Prices are judged for age on this day."),
@@ -33,7 +34,7 @@ JOB = Kind("job", "Job", upright=True, fields=(
     Field("rounding", "Own rounding", "money", Between(0.01, 1e5), help="The price is rounded up to whole steps of this; blank: from Terms."),
     Field("exclusions", "Not included", help="Printed on the bid."), Field("notes", "Notes", help="For yourself.")))
 
-SYSTEMS = Kind("systems", "Systems", named="name", capacity=10, fields=(
+SYSTEMS = Kind("systems", named="name", capacity=10, fields=(
     Field("name", "System", rule=Name(), required=True, help="One surface with its coats, as 'Cladding'."),
     Field("surface", "Surface", rule=OneOf("surfaces"), required=True, help="What it is sprayed on; sets loss, fans and hand speed."),
     Field("aim", "Aim", rule=Word("aim"), help="Blank: least cost."),
@@ -46,7 +47,7 @@ SYSTEMS = Kind("systems", "Systems", named="name", capacity=10, fields=(
     Field("exposure", "Exposure", rule=OneOf("exposures"), help="Blank: the job's."),
     Field("alternate", "Alternate", rule=Word("alternate"), help="Blank: in the base price. A, B or C: priced apart.")))
 
-COATS = Kind("coats", "Coats", capacity=16, fields=(
+COATS = Kind("coats", capacity=16, fields=(
     Field("tag", "Tag", help="Your own mark for the coat."),
     Field("system", "System", rule=OneOf("systems"), required=True, help="What it goes on."),
     Field("coating", "Coating", rule=OneOf("coatings"), required=True, help="What goes on."),
@@ -61,7 +62,7 @@ COATS = Kind("coats", "Coats", capacity=16, fields=(
     Field("method", "Own method", rule=Word("method"), help="Blank: the system's."),
     Field("owner_supplied", "Owner supplies", rule=Word("answer"), help="yes: the coating costs nothing.")))
 
-TAKEOFF = Kind("takeoff", "Takeoff", named="tag", capacity=100, fields=(
+TAKEOFF = Kind("takeoff", named="tag", capacity=100, fields=(
     Field("tag", "Tag", rule=Name(), help="Needed where openings name this line."),
     Field("place", "Place", help="Side, floor or room."), Field("item", "Item", help="What it is."),
     Field("system", "System", rule=OneOf("systems"), required=True, help="What goes on it."),
@@ -74,21 +75,21 @@ TAKEOFF = Kind("takeoff", "Takeoff", named="tag", capacity=100, fields=(
     Field("reach", "Reach", rule=OneOf("reaches"), help="Blank: from the ground."),
     Field("note", "Note", help="For yourself.")))
 
-OPENINGS = Kind("openings", "Openings", capacity=40, fields=(
+OPENINGS = Kind("openings", capacity=40, fields=(
     Field("line", "Line", rule=OneOf("takeoff"), required=True, help="The tag of a takeoff line."),
     Field("name", "Opening", help="Door, window, louvre."),
     Field("width", "Width", "length", Between(0, 500, "ft"), True, help="Of one, frame to frame."),
     Field("height", "Height", "length", Between(0, 500, "ft"), True, help="Of one, sill to head."),
     Field("count", "Count", "count", Between(0, 10000), help="Blank: 1.")))
 
-KIT = Kind("kit", "Kit", named="tag", capacity=12, fields=(
+KIT = Kind("kit", named="tag", capacity=12, fields=(
     Field("tag", "Tag", rule=Name(), required=True, help="Scratch it into the nozzle."),
     Field("nozzle", "Nozzle", rule=OneOf("nozzles"), required=True, help="Family and size, as 'standard 515'."),
     Field("used", "Used", "volume", Between(0, 5000, "gal"), help="Through it so far, counted in a coating of abrasion 1."),
     Field("fan", "Fan measured", "width", Between(0.5, 60, "in"), help="At 12 inches from the face."),
     Field("flow", "Flow measured", "flow", Between(0.01, 20, "gal/min"), help="With water at the test pressure on Terms.")))
 
-TASKS = Kind("tasks", "Tasks", capacity=24, fields=(
+TASKS = Kind("tasks", capacity=24, fields=(
     Field("task", "Task", rule=OneOf("rates"), required=True, help="From the sheet Task rates."),
     Field("system", "System", rule=OneOf("systems"), help="Blank: the whole job."),
     Field("area", "Own area", "area", Between(0, 1e6, "ft2"), help="Blank: measured area, for basis area."),
@@ -104,7 +105,7 @@ TASKS = Kind("tasks", "Tasks", capacity=24, fields=(
           "INDEX({words.basis_whole_job},MATCH({rate.basis},{words.basis},0))*({row.system}<>\"\")",
           lambda row, judge: row.system is not None and same(judge.find("rates", row.task).basis) in ("visit", "colour"))))
 
-WEATHER = Kind("weather", "Weather", upright=True, fields=(
+WEATHER = Kind("weather", upright=True, fields=(
     Field("air", "Air temperature", "temperature", Between(-20, 55, "degC"), help="Where the work is, again about every four hours."),
     Field("humidity", "Relative humidity", "share", Between(0.01, 1), help="Beside the surface."),
     Field("surface", "Surface temperature", "temperature", Between(-20, 80, "degC"),

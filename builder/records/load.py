@@ -9,7 +9,8 @@ from builder.problems import ERROR, WARNING, Refused, did_you_mean
 from builder.quantities import SYSTEMS, Units
 from builder.records.job import JOB
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.rules import Word, day, same
+from builder.records.rules import Word
+from builder.values import day, same
 
 SETTINGS = ("units", "currency", "exchange")
 OWN, WITHOUT, DRAFT = "own", "without", "draft"         # keys of a job file beside its kinds

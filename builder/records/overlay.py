@@ -10,7 +10,7 @@ from builder.records.folders import Folders
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.load import INSIDE, Loaded
 from builder.records.terms import TERMS
-from builder.rules import is_number, same, to_date
+from builder.values import is_number, same, to_date
 
 LISTS_INSIDE = {outer for outer, _ in INSIDE}
 NEEDED = ("terms", "families", "nozzles", "coatings", "pumps", "surfaces", "crews", "exposures")

@@ -4,7 +4,8 @@ import re
 
 from builder.records.kinds import JOBS, KINDS
 from builder.records.load import TRAPS
-from builder.rules import Word, is_number, to_date
+from builder.records.rules import Word
+from builder.values import is_number, to_date
 
 LONGEST = 150                                           # letters of a record on one line
 _PLAIN = re.compile(r"[A-Za-z0-9](?:[\w .%/()'+-]*[\w.%/)'])?", re.ASCII)

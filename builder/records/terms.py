@@ -1,7 +1,7 @@
 """The terms: how this contractor works and charges, one figure each, with a job's own figure before it."""
 from builder.records.catalogs import MONEY_HOUR
 from builder.records.fields import Check, Field, Kind
-from builder.rules import Between, Name, Word
+from builder.records.rules import Between, Name, Word
 
 
 def _share(key, title, path, help, high=0.95):
@@ -21,7 +21,7 @@ def _upside_down(row, judge):
 
 DRIVERS = ("area", "material", "time", "wear")
 
-TERMS = Kind("terms", "Terms", upright=True, fields=(
+TERMS = Kind("terms", upright=True, fields=(
     Field("cd", "Discharge coefficient", "number", Between(0.3, 1), True,
           "0.80 gives the water flows the trade quotes at 2000 psi; a sharp-edged plate would be 0.62.", "spray.cd"),
     _share("overlap", "Overlap", "spray.overlap", "Of one pass on the one before."),

@@ -1,6 +1,6 @@
 """What a faulty entry is told: one wording for the sheets, the model and the command line."""
 from builder.quantities import SHOWN
-from builder.rules import Between, Day
+from builder.records.rules import Between, Day
 
 
 def limit_text(value, quantity, units):

@@ -1,6 +1,14 @@
 """What a look at a returned workbook found, in words a contractor understands."""
 from dataclasses import asdict, dataclass
 
+from openpyxl.utils.cell import get_column_letter
+
+
+def span(left, top, right=None, bottom=None):
+    """'B3', or 'B3:D7' where the last column and row are others; columns and rows from 1."""
+    first, last = (f"{get_column_letter(col)}{row}" for col, row in ((left, top), (right or left, bottom or top)))
+    return first if first == last else f"{first}:{last}"
+
 
 @dataclass(frozen=True)
 class Finding:

@@ -17,8 +17,8 @@ from builder.records.overlay import label
 from builder.records.versions import SCHEMA, old_name
 from builder.returned import safe
 from builder.returned.cells import loaded
-from builder.rules import is_number
 from builder.stages.start import BOOK
+from builder.values import is_number
 
 LARGEST = 50_000               # cells under one name, at most
 MADE = {"units": str, "currency": str, "exchange": float, "lines": float}       # what the first line of As issued says

@@ -3,13 +3,11 @@ import io
 from itertools import groupby
 from textwrap import shorten
 
-from openpyxl.utils.cell import get_column_letter
-
 from builder.records.differ import LONGEST
 from builder.returned.cells import loaded
-from builder.returned.findings import Finding
+from builder.returned.findings import Finding, span
 from builder.returned.read import plain
-from builder.rules import is_number
+from builder.values import is_number
 from builder.workbook.layout import HEAD
 from builder.workbook.make import make
 from builder.workbook.write import MASTER, MASTER_ROW
@@ -86,7 +84,7 @@ def _overwritten(back, located, title, written):
 def _one(sheet, run):
     (row, first, found, want), *_ = run
     last = run[-1][1]
-    cell = f"{get_column_letter(first)}{row}" + (f":{get_column_letter(last)}{row}" if last > first else "")
+    cell = span(first, row, last, row)
     stands = "nothing stands" if found is None else f"'{_short(found)}' stands"
     return Finding("fixed", sheet, cell, f"{stands} where the book was made with '{_short(want)}'", "put it back; it is the book's own, not an entry")
 

@@ -12,7 +12,7 @@ from builder.records.store import job_text
 from builder.returned.findings import Cell, Finding
 from builder.returned.read import plain
 from builder.returned.typed import understood
-from builder.rules import is_number
+from builder.values import is_number
 
 TRUTHS = ("=TRUE()", "=FALSE()")                 # how some programs save what was typed as TRUE
 LOST = ("cell", "formula without a value")       # kinds of finding that leave a cell as it is, or without its value

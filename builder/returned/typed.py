@@ -4,7 +4,8 @@ import re
 import unicodedata
 
 from builder.quantities import APOSTROPHE, ascii_digits, avoid, bare
-from builder.rules import EPOCH, Rule, is_number
+from builder.records.rules import Rule
+from builder.values import EPOCH, is_number
 
 # How people write units -> the spelling of spellings.SPELLINGS; the longer first.
 WORDS = (

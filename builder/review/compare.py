@@ -1,5 +1,4 @@
 """What the other side changed in a workbook, and what that did to the results."""
-import warnings
 from dataclasses import dataclass
 
 from builder.problems import Problem, Refused
@@ -7,10 +6,7 @@ from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, JOBS
 from builder.review.effects import effects, nozzles, results
 from builder.review.inspect import inspect
-from builder.seals import BOOK_SEAL
-from builder.workbook.prepared import Prepared
-from builder.workbook.theme import Styles
-from builder.workbook.write import CREATED
+from builder.workbook.tables import tables
 
 
 @dataclass(frozen=True)
@@ -68,24 +64,4 @@ def report(found):
 
 def as_workbook(found, names):
     """The comparison as a workbook of one sheet a part, in bytes. names: of the two books."""
-    with warnings.catch_warnings():
-        warnings.simplefilter("error")
-        book = Prepared({"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False})
-        book.set_properties({"created": CREATED, "comments": "Made by Wetfilm"})
-        book.set_custom_property("builder", found.after.settings["builder"])
-        book.set_custom_property("seal", BOOK_SEAL)
-        styles = Styles(book, found.before.units)
-        for title, header, rows in _sections(found):
-            sheet = book.add_worksheet(title)
-            sheet.write_string(0, 0, title, styles("title"))
-            sheet.write_string(1, 0, f"Before: {names[0]}. After: {names[1]}.", styles("purpose"))
-            for col, text in enumerate(header):
-                sheet.write_string(3, col, text, styles("head"))
-                sheet.set_column(col, col, 70 if text == "What" else 24)
-            for line, row in enumerate(rows or [("none",)], start=4):
-                for col, text in enumerate(row):
-                    sheet.write_string(line, col, text, styles("wrap"))
-            sheet.hide_gridlines(2)
-            sheet.freeze_panes(4, 0)
-            sheet.fit_to_pages(1, 0)
-        return book.done()
+    return tables(_sections(found), f"Before: {names[0]}. After: {names[1]}.", found.before.units, found.after.settings["builder"])

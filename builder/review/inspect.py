@@ -3,20 +3,18 @@ import re
 from collections import defaultdict
 from dataclasses import dataclass
 
-from openpyxl.utils.cell import get_column_letter
-
 from builder.jobs import BUILDER, fingerprint, from_values
 from builder.records.checklist import ITEMS
 from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.versions import SCHEMA
-from builder.returned.findings import Finding
+from builder.returned.findings import Finding, span
 from builder.returned.located import Located
 from builder.returned.read import plain
 from builder.returned.standing import alike, standing
 from builder.returned.taken import Taken, taken
-from builder.rules import is_number, to_date
 from builder.sheets.grammar import cell_value, heading
+from builder.values import is_number, to_date
 from builder.workbook.layout import sheet_name
 
 # Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
@@ -141,8 +139,7 @@ def _told(sheet, wrong):
         else:
             runs.append([one])
     for (col, row, title, found, formula), *others in runs:
-        letters = get_column_letter(col)
-        cell = f"{letters}{row}" + (f":{letters}{others[-1][1]}" if others else "")
+        cell = span(col, row, col, others[-1][1] if others else row)
         stands = "nothing stands" if found is None else f"{found} stands"
         yield Finding("formula", sheet, cell, f"{title}: {stands} where a formula belongs", f"it should be {formula}")
 
@@ -163,7 +160,7 @@ def _stale(back, located, estimate):
             saved = plain(sheet.cell(row, col).value)
             saved = "" if saved is None else saved
             if not alike(saved, want):
-                differ.append((block != "price", sheet.title, f"{get_column_letter(col)}{row}", heading(place.column, back.units, copy), saved, want))
+                differ.append((block != "price", sheet.title, span(col, row), heading(place.column, back.units, copy), saved, want))
     if differ:
         _, sheet, cell, title, saved, want = min(differ, key=lambda one: one[0])
         shows, gives = ("a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want))

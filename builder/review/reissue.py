@@ -6,9 +6,10 @@ from builder.problems import Problem, Refused, did_you_mean, errors
 from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.overlay import label, load_catalogs
+from builder.records.rules import OneOf
 from builder.review.effects import effects, nozzles, results
 from builder.review.inspect import inspect
-from builder.rules import OneOf, same
+from builder.values import same
 
 
 @dataclass(frozen=True)

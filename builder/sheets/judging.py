@@ -1,7 +1,7 @@
 """Entries judged by the rules of their fields: a 0/1 a field, faults, the first in words, ready; in formulas, then in the model."""
 from builder.records.wording import check_fault, fault, judged
-from builder.rules import same
 from builder.sheets.grammar import At, Block, Column, inputs
+from builder.values import same
 
 
 def _flag(kind, one, cell):

@@ -1,14 +1,14 @@
 """Systems, openings and takeoff lines: measured, coated and work area (E1-E3)."""
 from builder.records.kinds import KINDS
+from builder.records.lookups import BESIDE, place, rank
 from builder.records.reasons import TOO_HIGH, TOO_OPEN
 from builder.records.scenarios import SCENARIOS
-from builder.records.words import BESIDE, place, rank
-from builder.rules import same
+from builder.sheets.alternates import BY_SCENARIO, ONLY, TOTALS, included, only
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
-from builder.sheets.scenarios import BY_SCENARIO, ONLY, TOTALS, included, only
 from builder.trade import takeoff
+from builder.values import same
 
 
 def systems_block(units):

@@ -1,10 +1,10 @@
 """Bid: the customer's page. What is done, for how much, under what conditions; no cost, margin or hour stands on it."""
+from builder.records.lookups import LOOKUPS, place
 from builder.records.sentences import CONDITIONS, LEAD, NO_PRICE, SIGNED
-from builder.records.words import WORDS, place
-from builder.rules import same, to_date
 from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.brief import money, plain, said_money
+from builder.values import same, to_date
 
 CHAIN = 11                                             # the column, from A = 0, of what is put together beside the page
 
@@ -116,7 +116,7 @@ def _gathered(number):
 def _day(number):
     """'4 May 2026'"""
     date = to_date(number)
-    return f"{date.day} {WORDS['month'][date.month - 1]} {date.year}"
+    return f"{date.day} {LOOKUPS['month'][date.month - 1]} {date.year}"
 
 
 def _typed(est, value):
@@ -137,7 +137,7 @@ def scope(est):
         row.coat_at, row.work, row.system_at = gallon.no, gallon.work, gallon.system_at
         row.colour = _typed(est, est.row("coats", gallon.no).colour)
         own = est.row("systems", gallon.system_at)
-        row.alternate_told = None if own.alternate is None else f", alternate {WORDS['alternate'][place('alternate', own.alternate) - 1]}"
+        row.alternate_told = None if own.alternate is None else f", alternate {LOOKUPS['alternate'][place('alternate', own.alternate) - 1]}"
         row.surface_told = None if same(own.name) == same(own.surface) else f" ({est.judge.as_text(own.surface)})"
         row.first = float(gallon.system_at not in seen)
         seen.add(gallon.system_at)

@@ -1,8 +1,8 @@
 """The job's result in a few facts, and in the one line that stands in the frozen rows of every sheet."""
 from math import floor
 
-from builder.rules import is_number
 from builder.sheets.grammar import Column as C
+from builder.values import is_number
 
 
 def said_hundredths(amount):

@@ -1,11 +1,11 @@
 """Checks: everything that is counted, the verdict beside each, and the master check."""
 from builder.records.checklist import CLEAR, ITEMS, LOOK, STOP, TABLES
 from builder.records.kinds import KINDS
-from builder.rules import is_number, same
+from builder.sheets.alternates import included
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
-from builder.sheets.scenarios import included
 from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
+from builder.values import is_number, same
 
 
 def _differ_formula(one, other):

@@ -1,13 +1,13 @@
 """What belongs to a coat alone, whatever nozzle sprays it (E4-E8, and the limits of E16)."""
+from builder.records.lookups import BESIDE, place, rank
 from builder.records.reasons import FILM_FAULTS
-from builder.records.words import BESIDE, place, rank
-from builder.rules import same
+from builder.sheets.alternates import ONLY, copies, most
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
-from builder.sheets.scenarios import ONLY, copies, most
 from builder.stages.constants import WATER_DENSITY
 from builder.trade import emission, film, spray
 from builder.trade.labor import steps_up
+from builder.values import same
 
 FAULTS = {
     "own_film": '({by_spread}=1)*({coat.dry_film}<>"")',

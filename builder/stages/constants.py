@@ -7,11 +7,12 @@ from math import pi
 from builder.quantities import ZERO, scale
 from builder.records.catalogs import WHOLE
 from builder.records.reasons import REASONS, WEIGHT
-from builder.rules import NAME_LENGTH, ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
+from builder.records.rules import NAME_LENGTH
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 from builder.trade.risk import DECILES, NORMAL
 from builder.trade.weather import ICE
+from builder.values import ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
 
 CONSTANTS = Block("constants", "Constants", (
     C("cover", "Film and area of one volume", note="K of the film equations: area that one volume covers at a film of 1"),

@@ -1,5 +1,5 @@
 """Range: how sure the cost of each scenario is, and the contingency that follows (E23)."""
-from builder.records.words import place
+from builder.records.lookups import place
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.trade import risk

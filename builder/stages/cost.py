@@ -2,11 +2,11 @@
 from math import floor
 
 from builder.records.checklist import ITEMS_OF_COST
+from builder.records.lookups import place
 from builder.records.scenarios import SCENARIOS
-from builder.records.words import place
+from builder.sheets.alternates import included, within
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
-from builder.sheets.scenarios import included, within
 from builder.trade import price as pricing
 from builder.trade import risk
 from builder.trade.labor import steps_up

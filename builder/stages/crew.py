@@ -1,13 +1,13 @@
 """Crew card: one column a coat, in the order of the work; what a foreman needs with a gun in hand."""
 from math import floor
 
+from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.sentences import TODAY
-from builder.records.words import BESIDE, WORDS
-from builder.rules import same
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.brief import hundredths, plain, said_hundredths
 from builder.stages.constants import shown_constants
+from builder.values import same
 
 SPRAYED = "sprayed"
 UNIT = "{constants.volume_unit}"
@@ -134,7 +134,7 @@ def _halves(est, amount):
 def _work(est, row, coat, film, gallon, paint):
     row.tag = None if coat.tag is None else est.judge.as_text(coat.tag)
     row.system, row.what = film.system, gallon.what
-    row.work = f"{coat.coats:g} coat{'s' if coat.coats > 1 else ''}, {WORDS['done'][film.method_no - 1]}{gallon.part_told}"
+    row.work = f"{coat.coats:g} coat{'s' if coat.coats > 1 else ''}, {LOOKUPS['done'][film.method_no - 1]}{gallon.part_told}"
     row.base = "SOLVENT: ground pump and pail, no flame, no spark" if same(paint.base) == "solvent" else "water-borne"
     row.area, row.need, row.hours = film.coated, gallon.need, est.row("hours", gallon.no).elapsed
     row.thin = f"{plain(hundredths(est, film.thinning * 100, 'number'))} % by volume" if film.thinning else "as it comes"

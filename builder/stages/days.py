@@ -1,8 +1,8 @@
 """Days: labour, visits, finish date and hire of each scenario (E21)."""
 from builder.records.scenarios import SCENARIOS
+from builder.sheets.alternates import included, within
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.sheets.scenarios import included, within
 from builder.stages.constants import CLOCK
 from builder.trade import labor
 from builder.trade.packs import whole

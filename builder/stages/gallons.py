@@ -1,13 +1,13 @@
 """Gallons of each coat; Purchases: whole packs of each coating and colour at least cost (E18-E19)."""
 from math import floor
 
+from builder.records.lookups import LOOKUPS
 from builder.records.scenarios import NAMES, SCENARIOS
-from builder.records.words import WORDS
-from builder.rules import same
+from builder.sheets.alternates import ONLY, included, within
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
-from builder.sheets.scenarios import ONLY, included, within
 from builder.trade import film, packs
+from builder.values import same
 
 GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinner over material due", (
     C("no", "Coat", "count", label=lambda number: number),
@@ -142,7 +142,7 @@ def gallons(est):
 
 def _in_words(row, coat, layer, owner, as_text):
     """'2 coats of Interior wall flat, sprayed'"""
-    count = f"{coat.coats:g} coat{'s' if coat.coats > 1 else ''} of {as_text(coat.coating)}, {WORDS['done'][layer.method_no - 1]}"
+    count = f"{coat.coats:g} coat{'s' if coat.coats > 1 else ''} of {as_text(coat.coating)}, {LOOKUPS['done'][layer.method_no - 1]}"
     row.part_told = f", on about {row.share_told:g} % of the area" if 0 < row.share_told < 100 else ""
     row.part_told += ", which you supply" if owner else ""
     return count + row.part_told

@@ -1,11 +1,11 @@
 """Hours of each coat (E12) and of each task (E21, E27)."""
 from builder.records.kinds import KINDS
+from builder.records.lookups import BESIDE, place
 from builder.records.scenarios import SCENARIOS
-from builder.records.words import BESIDE, place
+from builder.sheets.alternates import BY_SCENARIO, ONLY, copies, included, total, within
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
-from builder.sheets.scenarios import BY_SCENARIO, ONLY, copies, included, total, within
 from builder.trade import labor
 
 HOURS = Block("hours", "Hours", results_first("no coating system elapsed labour trigger trigger_share pace cost", (

@@ -1,6 +1,6 @@
 """The sheets that hold no record: closed lists of words, and the sources."""
+from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.sources import SOURCES
-from builder.records.words import BESIDE, WORDS
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 
@@ -19,7 +19,7 @@ TITLES = {
     "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
 }
 WORD_LISTS = Block("words", "Words", (
-    *(_listed(key, TITLES[key], words, "text") for key, words in WORDS.items()),
+    *(_listed(key, TITLES[key], words, "text") for key, words in LOOKUPS.items()),
     *(_listed(key, TITLES[key], figures, "number") for key, figures in BESIDE.items())))
 
 SOURCE_LIST = Block("sources", "Sources", (

@@ -2,9 +2,9 @@
 from dataclasses import dataclass
 
 from builder.records.kinds import CATALOGS, KINDS
+from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.scenarios import SCENARIOS
 from builder.records.sources import SOURCES
-from builder.records.words import BESIDE, WORDS
 from builder.sheets.judging import judging, limits, upright
 from builder.stages import (
     areas,
@@ -120,7 +120,7 @@ def capacities(lines=100, **more):
     coats = rows["coats"]
     rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
                 purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],
-                words=max(map(len, (*WORDS.values(), *BESIDE.values()))), sources=len(SOURCES),
+                words=max(map(len, (*LOOKUPS.values(), *BESIDE.values()))), sources=len(SOURCES),
                 days=len(SCENARIOS), choices=rows["nozzles"], curve=drawn.POINTS, brief=1,
                 scope=coats, bid=1, crew_card=coats, cost=len(SCENARIOS), range=len(SCENARIOS), price=len(SCENARIOS))
     return rows

@@ -1,8 +1,8 @@
 """Wear budget: nozzles due and spent per size, what the kit still gives, what to buy (E20)."""
 from builder.records.scenarios import SCENARIOS
+from builder.sheets.alternates import BY_SCENARIO, copies, included, total, within
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
-from builder.sheets.scenarios import BY_SCENARIO, copies, included, total, within
 from builder.trade.packs import whole
 
 

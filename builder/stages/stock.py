@@ -1,15 +1,15 @@
 """What the catalogues and the kit say of a record beyond its fields: a nozzle's fan and orifice, a coating's least price, a pump's hose."""
 from builder.quantities import scale
 from builder.records.kinds import KINDS
+from builder.records.lookups import rank
 from builder.records.scenarios import SCENARIOS
-from builder.records.words import rank
-from builder.rules import is_number, size_digits
+from builder.sheets.alternates import BY_SCENARIO, TOTALS, copies, included, most, total, within
 from builder.sheets.grammar import At
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
-from builder.sheets.scenarios import BY_SCENARIO, TOTALS, copies, included, most, total, within
 from builder.stages.constants import INCH, WATER_DENSITY
 from builder.trade import film, labor, spray, wear
+from builder.values import is_number, size_digits
 
 OLD = 'IF(ISNUMBER({job.date})*ISNUMBER({row.priced_on})*(N({job.ready})*N({terms.ready})=1),--({job.date}-{row.priced_on}>{terms.price_age_max}),"")'
 

@@ -1,6 +1,6 @@
 """Data validation of an input cell, made from its field's rule: what may be typed, a prompt that teaches, an alert that says what is needed."""
+from builder.records.rules import NAME_LENGTH, Between, Day, Name, OneOf, Word
 from builder.records.wording import allowed, fault
-from builder.rules import NAME_LENGTH, Between, Day, Name, OneOf, Word
 
 PROMPT_TITLE, PROMPT_TEXT, ALERT_TITLE, ALERT_TEXT = 32, 255, 32, 255     # the file format's own limits
 

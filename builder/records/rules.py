@@ -4,34 +4,14 @@ A rule never raises: `bad` answers for any value a cell can hold. `formula` is t
 statement of the same test, written with `{x}` for the cell: 1 where bad. It may be an error where the
 cell is one; the judging column takes an error for bad.
 """
-import datetime
 from dataclasses import dataclass
 
-EPOCH = datetime.date(1899, 12, 30)  # day 0 of spreadsheet dates
+from builder.records.titles import SHEET_OF
+from builder.records.words import WORDS
+from builder.values import day, is_number, same, size_digits
+
 PATTERN = "*?~<>="                   # spreadsheet matching reads these as patterns or comparisons
 NAME_LENGTH = 60
-
-
-def same(value):
-    """The form in which spreadsheet programs compare names: case does not count."""
-    return value.casefold() if isinstance(value, str) else value
-
-
-def is_number(value):
-    return isinstance(value, (int, float)) and not isinstance(value, bool)
-
-
-def day(text):
-    """'2026-05-04' -> the spreadsheet's day number. ValueError(message, hint) for anything else."""
-    try:
-        return float((datetime.date.fromisoformat(text.strip()) - EPOCH).days)
-    except ValueError:
-        raise ValueError(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04") from None
-
-
-def to_date(number):
-    """A spreadsheet's day number -> the date."""
-    return EPOCH + datetime.timedelta(days=int(number))
 
 
 @dataclass(frozen=True)
@@ -120,9 +100,7 @@ class OneOf(Rule):
         return judge.find(self.block, value) is None
 
     def words(self, units):
-        from builder.records.kinds import KINDS
-
-        return f"a name on the sheet {KINDS[self.block].sheet}, whose row has no fault"
+        return f"a name on the sheet {SHEET_OF[self.block]}, whose row has no fault"
 
     def formula(self, block, key):
         return f"1-MIN(1,SUMPRODUCT(--({{{self.block}.known}}={{x}})))"
@@ -135,8 +113,6 @@ class Word(Rule):
     list: str
 
     def allowed(self):
-        from builder.records.words import WORDS
-
         return WORDS[self.list]
 
     def bad(self, value, judge):
@@ -162,15 +138,3 @@ class SizeNumber(Rule):
     def formula(self, block, key):
         return ('1-(VALUE({x})>={constants.size_least})*(VALUE({x})<={constants.size_most})*(TEXT(VALUE({x}),"0")={x}&"")'
                 "*(MOD(VALUE({x}),100)>={constants.orifice_least})")
-
-
-SIZE_LEAST, SIZE_MOST, ORIFICE_LEAST = 105, 2499, 5
-
-
-def size_digits(value):
-    """515, '515' -> 515; None for what is no nozzle size."""
-    text = f"{value:g}" if is_number(value) else str(value)
-    if not (text.isascii() and text.isdigit() and str(int(text)) == text):
-        return None
-    number = int(text)
-    return number if SIZE_LEAST <= number <= SIZE_MOST and number % 100 >= ORIFICE_LEAST else None

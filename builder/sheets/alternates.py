@@ -1,7 +1,7 @@
 """The four prices of a job: the base, and the base with alternate A, B or C; in formulas, then in the model."""
 from builder.records.scenarios import NAMES, SCENARIOS
-from builder.rules import same
 from builder.sheets.grammar import Column as C
+from builder.values import same
 
 BY_SCENARIO = {"repeat": len(NAMES), "heads": NAMES}
 TOTALS = {**BY_SCENARIO, "rows": 1, "when": ""}        # of all rows, one figure a scenario

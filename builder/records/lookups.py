@@ -1,0 +1,42 @@
+"""Lists that formulas and the model look things up in: the closed lists, what else is said or counted, figures beside them."""
+from math import pi
+from types import MappingProxyType
+
+from builder.records.checklist import ITEMS
+from builder.records.reasons import REASONS, WEIGHT
+from builder.records.rules import PATTERN
+from builder.records.words import WORDS
+from builder.values import same
+
+LOOKUPS = MappingProxyType({
+    **WORDS,
+    "pattern": tuple(PATTERN),
+    "reason": tuple(reversed(REASONS.values())),      # the lightest first
+    "to_put_right": tuple(item.words for item in ITEMS if item.stops),
+    "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
+    "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"),
+})
+
+# Figures that stand beside a list, word for word.
+BESIDE = MappingProxyType({
+    "shape_factor": (1.0, 0.5, pi, 1.0),
+    "method_sprays": (1.0, 1.0, 0.0, 0.0),
+    "method_rolls": (0.0, 1.0, 1.0, 0.0),
+    "reason_weight": tuple(reversed(WEIGHT.values())),
+    "shape_stands": (1.0, 1.0, 0.0, 0.0),             # its height is how high it reaches; not a diameter, not a girth
+    "basis_rated": (1.0, 1.0, 1.0, 1.0, 0.0, 0.0, 0.0),
+    "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0),
+    # Notches of a wet-film gauge in mil: steps of 0.5 to 6, of 1 to 10, 2 to 30, 5 above (ASTM D4414-95(2020) 7.1.2).
+    "notch": (*(half / 2 for half in range(1, 13)), 7.0, 8.0, 9.0, 10.0, *map(float, range(12, 31, 2)), *map(float, range(35, 201, 5))),
+    "basis_whole_job": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0),
+})
+
+
+def place(list_name, word, blank=None):
+    """The place of a word in its closed list, from 1; `blank` stands for a blank cell."""
+    return blank if word is None else list(map(same, LOOKUPS[list_name])).index(same(word)) + 1
+
+
+def rank(word):
+    """The place of a finish word, from 1."""
+    return float(place("finish", word))

@@ -1,0 +1,68 @@
+"""The map of DEVELOPERS.md holds: imports go up its table, never in a circle, and a module's name stands once."""
+import ast
+import re
+from collections import Counter
+from graphlib import TopologicalSorter
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent
+BUILDER = ROOT / "builder"
+ENTRY = {"__init__", "__main__"}
+
+
+def _parts(path):
+    return path.relative_to(ROOT).with_suffix("").parts
+
+
+MODULES = {".".join(_parts(path)): path for path in BUILDER.rglob("*.py")}
+
+
+def _imports(path):
+    """Modules of the program that a module imports, at its top or later."""
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom) and node.module:
+            found |= {name for alias in node.names for name in (f"{node.module}.{alias.name}", node.module) if name in MODULES}
+        elif isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names if alias.name in MODULES}
+    return found
+
+
+IMPORTS = {name: _imports(path) for name, path in MODULES.items() if path.stem not in ENTRY}
+
+
+def _rows():
+    """Place -> its line in the map, counted from the top."""
+    table = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").split("| place | what it holds |")[1].split("\n\n")[0]
+    cells = [line.split("|")[1] for line in table.splitlines() if line.startswith("| `")]
+    return {place.removesuffix(".py").rstrip("/"): row for row, cell in enumerate(cells) for place in re.findall("`([^`]+)`", cell)}
+
+
+ROWS = _rows()
+
+
+def test_every_module_has_its_place():
+    assert {name.split(".")[1] for name in IMPORTS} == set(ROWS)
+
+
+def test_imports_go_up_the_map():
+    wrong = [f"{name} imports {other}" for name, others in IMPORTS.items() for other in others
+             if ROWS[other.split(".")[1]] > ROWS[name.split(".")[1]]]
+    assert not wrong, "\n".join(wrong)
+
+
+def test_no_circle():
+    assert list(TopologicalSorter(IMPORTS).static_order())          # a CycleError names the circle
+
+
+def test_a_name_stands_once():
+    named = Counter(name.rpartition(".")[2] for name in IMPORTS)
+    assert [name for name, count in named.items() if count > 1] == []
+
+
+def test_the_library_that_writes_and_the_one_that_reads_stay_in_their_rooms():
+    def users(library):
+        return {name.split(".")[1] for name, path in MODULES.items() if re.search(rf"^\s*(from|import) {library}\b", path.read_text(encoding="utf-8"), re.M)}
+
+    assert users("xlsxwriter") == {"workbook"}
+    assert users("openpyxl") == {"returned"}
