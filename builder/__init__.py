@@ -1,3 +1,3 @@
-"""Wetfilm: catalogues and a job file in, a living estimate workbook out."""
+"""Wetfilm: catalogs and a job file in, a living estimate workbook out."""
 
 __version__ = "0.1.0"

@@ -25,7 +25,7 @@ def _plain_text():
 
 
 def _files(options):
-    """The catalogues that a command reads."""
+    """The catalogs that a command reads."""
     return [path for folder in options.catalogs for path in folder.glob("*.yaml")]
 
 
@@ -188,19 +188,19 @@ def _parser():
     build.add_argument("--lines", type=_lines, metavar="N", help="rows of takeoff (100)")
     build.add_argument("--force", action="store_true", help="overwrite a workbook that was changed")
     build.set_defaults(run=_build)
-    check = commands.add_parser("check", help="say what is wrong with catalogues and jobs, and where")
-    check.add_argument("paths", nargs="+", type=_file, metavar="PATH", help="a folder of catalogues, or a job file")
+    check = commands.add_parser("check", help="say what is wrong with catalogs and jobs, and where")
+    check.add_argument("paths", nargs="+", type=_file, metavar="PATH", help="a folder of catalogs, or a job file")
     check.add_argument("--format", choices=("text", "json"), default="text", help="how to say it (text)")
     check.set_defaults(run=_check)
     schema = commands.add_parser("schema", help="JSON Schema of a kind of file, for editors")
     schema.add_argument("kind", choices=("coatings", "nozzles", "pumps", "surfaces", "profiles", "tasks", "terms", "job"))
     schema.set_defaults(run=_schema)
-    new = commands.add_parser("new", help="a starter folder: catalogues and an example job")
+    new = commands.add_parser("new", help="a starter folder: catalogs and an example job")
     new.add_argument("folder", type=_file, metavar="DIR")
     new.set_defaults(run=_new)
-    impact = commands.add_parser("impact", help="what a change of the catalogues does to jobs")
+    impact = commands.add_parser("impact", help="what a change of the catalogs does to jobs")
     impact.add_argument("jobs", nargs="+", type=_file, metavar="JOB_OR_BOOK",
-                        help="job files, or workbooks with the catalogues they were built on")
+                        help="job files, or workbooks with the catalogs they were built on")
     impact.set_defaults(run=_impact)
     read = commands.add_parser("read", help="the inputs of a returned workbook as a job file")
     read.add_argument("book", type=_file, metavar="BOOK", help="a workbook of wetfilm, whatever program has saved it")
@@ -219,7 +219,7 @@ def _parser():
     compare.add_argument("--force", action="store_true",
                          help="overwrite a workbook that was changed, but never either BOOK")
     compare.set_defaults(run=_compare)
-    reissue = commands.add_parser("reissue", help="the same inputs on today's catalogues, and what moved the price")
+    reissue = commands.add_parser("reissue", help="the same inputs on today's catalogs, and what moved the price")
     reissue.add_argument("book", type=_file, metavar="BOOK")
     reissue.add_argument("-o", "--output", type=_file, metavar="FILE", help="the new workbook (out/BOOK-reissued.xlsx)")
     reissue.add_argument("--instead", metavar="OLD=NEW", type=_renaming, action="append", default=[], help="a record that is called otherwise today")
@@ -239,7 +239,7 @@ def _parser():
     letter.set_defaults(run=_letter)
     for command in (build, check, impact, read, inspect, compare, reissue):
         command.add_argument("--catalogs", type=_file, metavar="DIR", action="append",
-                             help="a folder of catalogues (catalogs); given again, it lies over those before, by name")
+                             help="a folder of catalogs (catalogs); given again, it lies over those before, by name")
     return parser
 
 

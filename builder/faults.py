@@ -52,7 +52,7 @@ def faults(estimate, marks, known):
     for area, place in zip(estimate.rows["areas"], marks["takeoff"]):
         if area.too_open:
             yield place[""].problem(area.fault, "its openings take more than its length and height give")
-    for film, place in zip(estimate.rows["films"], marks["coats"]):
+    for film, place in zip(estimate.rows["film"], marks["coats"]):
         if film.faults:
             yield place[""].problem(f"Coats: {film.fault}")
 
@@ -61,12 +61,12 @@ def doubts(estimate, marks):
     """What is allowed and hardly meant, prices out of date, records that do not say where they come from: warnings."""
     for doubt in DOUBTS:
         for row, place in zip(estimate.rows[doubt.block], marks[doubt.block]):
-            if row.ready and getattr(row, doubt.key) is not None and doubt.hit(row):
+            if row.sound and getattr(row, doubt.key) is not None and doubt.hit(row):
                 yield place.get(doubt.key, place[""]).problem(f"{KINDS[doubt.block].sheet}: {doubt.message}", doubt.hint, WARNING)
     for kind in KINDS.values():
         if "source" in kind.field_of:
             for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
-                if row.ready and row.source is None:
+                if row.sound and row.source is None:
                     yield place[""].problem(f"{kind.sheet}: a record without source", "say where its figures come from", WARNING)
     yield from _too_high(estimate, marks)
     yield from _prices(estimate, marks)
@@ -76,18 +76,18 @@ def _too_high(estimate, marks):
     units = estimate.units
     for line, area, place in zip(estimate.rows["takeoff"], estimate.rows["areas"], marks["takeoff"]):
         if area.too_high:
-            limit = units.to_text(estimate.row("reaches", area.reach_at).height_limit, "length")
+            limit = units.to_text(estimate.row("access", area.access_at).height_limit, "length")
             yield place.get("height", place[""]).problem(
-                f"Takeoff: higher than '{line.reach}' reaches, {limit}", "name what reaches it; a ceiling may be meant, which lies flat", WARNING)
+                f"Takeoff: higher than '{line.access}' reaches, {limit}", "name what reaches it; a ceiling may be meant, which lies flat", WARNING)
 
 
 def _prices(estimate, marks):
     job, terms = estimate.job, estimate.terms
-    if not job.ready or job.date is None or not terms.ready:
+    if not job.sound or job.date is None or not terms.sound:
         return
     for block in ("coatings", "nozzles"):
         for row, place in zip(estimate.rows[block], marks[block]):
-            if row.ready and row.priced_on is not None:
+            if row.sound and row.priced_on is not None:
                 mark = place.get("priced_on", place[""])
                 if row.old:
                     yield mark.problem(f"{KINDS[block].sheet}: the price is more than {terms.price_age_max:g} days older than the job", "ask again", WARNING)

@@ -1,4 +1,4 @@
-"""A job with its catalogues, loaded, judged and estimated; its problems with their places in the files."""
+"""A job with its catalogs, loaded, judged and estimated; its problems with their places in the files."""
 import contextlib
 import hashlib
 from dataclasses import dataclass, replace
@@ -68,12 +68,12 @@ class Opened:
 
 
 def fingerprint(folders):
-    """A short digest of every catalogue in the folders."""
+    """A short digest of every catalog in the folders."""
     digest = hashlib.sha256()
     for folder in folders:
         for path in sorted(Path(folder).glob("*.yaml")):
             if path.name != STARTER:
-                with contextlib.suppress(ValueError):    # what is no file is told where catalogues are loaded
+                with contextlib.suppress(ValueError):    # what is no file is told where catalogs are loaded
                     digest.update(get(path, MOST_BYTES))
     return digest.hexdigest()[:12]
 
@@ -84,9 +84,9 @@ def _units_for(currency, problems):
         exchange = settings.get("exchange")
         if own != currency and exchange is None:
             problems.append(marks["currency"].problem(
-                f"the job is in {own}, the catalogues are in {currency}", f"add 'exchange:', the worth of one {currency} in {own}"))
+                f"the job is in {own}, the catalogs are in {currency}", f"add 'exchange:', the worth of one {currency} in {own}"))
         if own == currency and exchange not in (None, 1.0):
-            problems.append(marks["exchange"].problem(f"the job is in the catalogues' own {currency}", "leave 'exchange:' out"))
+            problems.append(marks["exchange"].problem(f"the job is in the catalogs' own {currency}", "leave 'exchange:' out"))
         return Units(settings.get("units", "us"), own, 1.0 if own == currency or exchange is None else exchange)
     return units_for
 
@@ -98,7 +98,7 @@ def _starter(folders):
 
 
 def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
-    """Load a job file (None: the starter, for a blank book) with the catalogues of some folders.
+    """Load a job file (None: the starter, for a blank book) with the catalogs of some folders.
 
     catalogs: folders, a later one laid over those before; system: 'us' or 'metric' instead of the job's own;
     paper: 'letter' or 'a4'; lines: rows of takeoff. Raises Refused where a job cannot be read at all; all else is in `problems`.
@@ -127,7 +127,7 @@ def facts(units, paper, lines, catalogs):
     """The facts of the sheet Start: units, paper ('' for the usual one of the units), room, and what the book is made with."""
     return {"units": units.system, "currency": units.currency, "exchange": units.exchange,
             "paper": paper or ("letter" if units.system == "us" else "a4"), "lines": float(lines),
-            "schema": float(SCHEMA), "catalogues": fingerprint(catalogs), "builder": BUILDER}
+            "schema": float(SCHEMA), "catalogs": fingerprint(catalogs), "builder": BUILDER}
 
 
 def room_for(values):

@@ -1,6 +1,6 @@
 """Quantities: text with a unit -> SI -> the unit a sheet shows.
 
-Inside, every number is SI and every amount of money is in the catalogues' currency. Two borders
+Inside, every number is SI and every amount of money is in the catalogs' currency. Two borders
 convert: text on load (`Units.parse`), cells on writing and reading (`Units.to_cell`, `from_cell`).
 """
 import functools
@@ -135,7 +135,7 @@ def avoid(text, traps=TRAPS):
 
 @dataclass(frozen=True)
 class Units:
-    """One book's own units: a system, a currency, and that currency's worth of one catalogue unit of money."""
+    """One book's own units: a system, a currency, and that currency's worth of one catalog unit of money."""
 
     system: str = "us"
     currency: str = ""

@@ -8,7 +8,7 @@ from builder.records.rules import Between, Day, SizeNumber, Word
 
 FILES = {  # name of a schema -> the kinds its file holds
     "coatings": ("coatings",), "nozzles": ("families",), "pumps": ("pumps",), "surfaces": ("surfaces",), "profiles": ("profiles",),
-    "tasks": ("rates",), "terms": ("terms", "crews", "exposures", "reaches", "holidays"), "job": tuple(kind.key for kind in JOBS),
+    "tasks": ("rates",), "terms": ("terms", "crews", "exposures", "access", "holidays"), "job": tuple(kind.key for kind in JOBS),
 }
 NUMBER = r"[+-]?(\d+ +\d+/\d+|\d+/\d+|\d+(\.\d*)?|\.\d+)"
 

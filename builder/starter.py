@@ -12,7 +12,7 @@ EXAMPLE = "boathouse.yaml"
 
 
 def new(folder):
-    """Catalogues and an example job in a new folder. Refused where something stands there already."""
+    """Catalogs and an example job in a new folder. Refused where something stands there already."""
     folder = Path(folder)
     try:
         if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):

@@ -10,7 +10,7 @@ from builder.workbook.layout import Layout
 from builder.workbook.write import write
 
 SETTINGS = {"units": "us", "currency": "USD", "exchange": 1.0, "paper": "letter", "lines": 100.0,
-            "schema": 1.0, "catalogues": "test", "builder": "wetfilm test"}
+            "schema": 1.0, "catalogs": "test", "builder": "wetfilm test"}
 
 
 class LiveBook:

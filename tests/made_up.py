@@ -1,4 +1,4 @@
-"""Jobs that nobody thought of: hypothesis strategies for the values of the job's blocks, catalogues as shipped."""
+"""Jobs that nobody thought of: hypothesis strategies for the values of the job's blocks, catalogs as shipped."""
 import functools
 
 from conftest import ROOT
@@ -15,7 +15,7 @@ SIZES = ("310", "410", "510", "515", "621", "527", "630", "1223")
 
 @functools.cache
 def shipped(system):
-    """The starter with the shipped catalogues, few nozzles so that a recalculation is quick."""
+    """The starter with the shipped catalogs, few nozzles so that a recalculation is quick."""
     opened = open_job(None, [ROOT / "catalogs"], system)
     opened.values["nozzles"] = [row for row in opened.values["nozzles"] if row["size"] in SIZES][:ROOM["nozzles"] - 1]
     return opened

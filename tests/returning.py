@@ -29,7 +29,7 @@ def partner(layout):
         # cut the number of people and paste it below the inputs of the sheet
         *moved("Job", place["job", "people"].col, place["job", "people"].row - 1, place["job", "people"].col, place["job", "fault"].row + 3),
         f'sheets.getByName("Areas").getCellByPosition({at("areas", "coated", 3)}).setValue(250)',
-        f'sheets.getByName("Hours").getCellByPosition({at("hours", "labour", 1)}).setValue(8)',
+        f'sheets.getByName("Hours").getCellByPosition({at("hours", "labor", 1)}).setValue(8)',
         f'sheets.getByName("Price").getCellByPosition({at("price", "cost")}).setFormula("=9999")',
         f'sheets.getByName("Coats").getCellByPosition({at("coats", "coating", 1)}).setString("Exterior acrylic heavy coat")',
         f'sheets.getByName("Coatings").getCellByPosition({at("coatings", "pack2_price", 1)}).setValue(199)',

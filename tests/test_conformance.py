@@ -121,14 +121,14 @@ def cells_of(place):
 
 def test_1_sheets_stand_in_groups_from_left_to_right(book):
     groups = [sheet.group for sheet in SHEETS]
-    assert book.file.titles == TITLES and groups == sorted(groups, key=["about", "input", "working", "page", "check", "catalogue"].index)
+    assert book.file.titles == TITLES and groups == sorted(groups, key=["about", "input", "working", "page", "check", "catalog"].index)
 
 
 def test_2_the_first_sheet_says_what_this_is_how_to_use_it_and_what_to_beware_of(book):
     text = "\n".join(str(cell.value) for row in book.file.book["Start"].iter_rows() for cell in row if cell.value is not None)
     for part in ("Estimate of a spray-painting job", "Where this estimate stands", "steps to an estimate", "Key", "Before anyone sprays",
                  "What to know of the figures", "This book",
-                 "Fingerprint of the catalogues", "Builder", "Units", "Currency", "invented for the demo"):
+                 "Fingerprint of the catalogs", "Builder", "Units", "Currency", "invented for the demo"):
         assert part in text
     assert {f"'{title}'!A1" for title in TITLES[1:]} <= set(book.file.links("Start").values())
 
@@ -274,10 +274,10 @@ def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_a
 
 
 @pytest.mark.parametrize("kind", CATALOGS, ids=lambda kind: kind.key)
-def test_20_every_catalogue_value_carries_its_source_and_prices_their_date(files, kind):
+def test_20_every_catalog_value_carries_its_source_and_prices_their_date(files, kind):
     priced = [field for field in kind.fields if field.quantity.startswith("money") and "wage" not in field.key]
     for name in ("boathouse", "corridor", "blank"):
-        rows = [row for row in files[name].estimate.rows[kind.key] if row.ready]
+        rows = [row for row in files[name].estimate.rows[kind.key] if row.sound]
         if kind.key == "nozzles":
             assert all(files[name].estimate.row("families", row.family_at).source for row in rows)     # a size is its family's
         elif kind.key not in ("terms", "holidays"):                        # Terms has its sources on the sheet Sources; a holiday is known by its name
@@ -342,9 +342,9 @@ def test_26_a_value_pasted_over_the_validation_is_counted(files):
 
 # --- look ---
 
-def luminance(colour):
+def luminance(color):
     """WCAG 2.2, relative luminance of '#rrggbb'."""
-    parts = (int(colour[at:at + 2], 16) / 255 for at in (1, 3, 5))
+    parts = (int(color[at:at + 2], 16) / 255 for at in (1, 3, 5))
     red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
@@ -355,12 +355,12 @@ def contrast(one, other):
 
 
 def test_contrast_is_that_of_wcag():
-    """WCAG 2.2: black on white is 21; #767676 on white is the well-known lightest grey at 4.5 (W3C, G18)."""
+    """WCAG 2.2: black on white is 21; #767676 on white is the well-known lightest gray at 4.5 (W3C, G18)."""
     assert contrast("#000000", "#FFFFFF") == pytest.approx(21) and 4.5 <= contrast("#767676", "#FFFFFF") < 4.6
 
 
 @pytest.mark.parametrize("look", [*ROLES.values(), *CALLS.values()], ids=[*ROLES, *CALLS])
-def test_27_text_stands_out_and_colour_is_never_the_only_signal(look):
+def test_27_text_stands_out_and_color_is_never_the_only_signal(look):
     paper = look.get("bg_color", PAPER)
     assert contrast(look.get("font_color", INK), paper) >= 4.5
     if "border" in look:
@@ -369,7 +369,7 @@ def test_27_text_stands_out_and_colour_is_never_the_only_signal(look):
         assert {"bold", "border"} & set(look) or look is CALLS["fits"]     # a number among words says by itself that the size fits
 
 
-CHARTED = ("Range", "Price", "Picks", "Picks")
+CHARTED = ("Risk", "Price", "Picks", "Picks")
 
 
 def test_28_every_chart_has_a_title_axes_with_units_and_a_text_for_who_cannot_see_it(book):
@@ -380,7 +380,7 @@ def test_28_every_chart_has_a_title_axes_with_units_and_a_text_for_who_cannot_se
         titles = ["".join(re.findall(r"<a:t>([^<]*)</a:t>", title)) for title in re.findall(r"<c:title>.*?</c:title>", chart)]
         assert titles[0].rstrip(")").count("?") == 1, titles                        # a chart answers a question
         assert sum(bool(re.search(r"\([^)]+\)$", title)) for title in titles[1:]) >= 1, titles
-        assert all(colour in (INK[1:], EDGE[1:], "FFFFFF") or luminance(f"#{colour}") < 0.9 for colour in re.findall(r'srgbClr val="(\w+)"', chart))
+        assert all(color in (INK[1:], EDGE[1:], "FFFFFF") or luminance(f"#{color}") < 0.9 for color in re.findall(r'srgbClr val="(\w+)"', chart))
 
 
 # Widths of Helvetica, to which Arial is metrically equal, in thousandths of the font's size (Adobe's AFM of Helvetica, from memory).

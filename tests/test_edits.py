@@ -17,7 +17,7 @@ OFTEN = ("coats", "takeoff", "systems", "job", "coatings", "surfaces", "nozzles"
 
 
 def small_book(system, folder, engine=IronCalc):
-    """The shed with the nozzle catalogue cut down, so that one recalculation is quick."""
+    """The shed with the nozzle catalog cut down, so that one recalculation is quick."""
     opened = open_job(ROOT / "tests/data/shed.yaml", [ROOT / "catalogs"], system)
     assert not opened.problems
     sizes = [row for row in opened.values["nozzles"] if row["size"] in KEPT]

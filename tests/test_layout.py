@@ -7,7 +7,7 @@ import openpyxl
 import pytest
 
 from builder.jobs import open_job
-from builder.sheets.grammar import Block, Column
+from builder.sheets.grammar import At, Block, Column
 from builder.stages import bid
 from builder.stages.order import blocks, capacities
 from builder.workbook import pages, printed
@@ -118,7 +118,7 @@ bid.TERM_LINES += tuple((f"more_{place}", "More", '"more"') for place in range(%
 
 def test_six_lines_more_on_start_move_all_that_is_below_them(books):
     was, now = column_a(books["blank"].data, "Start"), column_a(made_with(ON_START).stdout, "Start")
-    place = was.index("Newest price in the catalogues") + 1
+    place = was.index("Newest price in the catalogs") + 1
     assert now == was[:place] + ["More"] * 6 + was[place:]
 
 
@@ -135,3 +135,9 @@ def test_a_bid_of_more_lines_than_a_sheet_of_paper_is_refused():
     """48 lines of today and 40 more; 77 of 15 points go on letter paper at 60 %."""
     told = made_with(ON_BID % 40).stderr.decode()
     assert told.rstrip().endswith("Bid: 88 lines do not go on one sheet of paper, which has room for 77")
+
+
+def test_a_link_that_hides_a_block_is_refused():
+    rows = Block("fit", "Other", columns("c"), {"job": At("fit", "1")})
+    with pytest.raises(ValueError, match="^fit: the link 'job' hides the block of that name$"):
+        Layout((UP, rows), ROOM)

@@ -1,4 +1,4 @@
-"""A command does no work that its answer does not need: no library it does not use, no catalogue read twice."""
+"""A command does no work that its answer does not need: no library it does not use, no catalog read twice."""
 import subprocess
 import sys
 from pathlib import Path
@@ -45,11 +45,11 @@ def test_a_command_reads_each_file_once(tmp_path, monkeypatch, readings, command
     assert main([command, str(SHED), str(BOATHOUSE), "--catalogs", str(CATALOGS)]) == 0
     assert "coatings.yaml" in readings
     twice = {name for name in readings if readings.count(name) > 1}
-    # impact compares two stocks of catalogues, which here are the same files
+    # impact compares two stocks of catalogs, which here are the same files
     assert not twice if command != "impact" else {readings.count(name) for name in twice} == {2}
 
 
-def test_what_one_job_changes_of_the_catalogues_is_not_seen_by_the_next(tmp_path):
+def test_what_one_job_changes_of_the_catalogs_is_not_seen_by_the_next(tmp_path):
     """Jobs of one command share what was read: each must find it as the files have it."""
     dear = tmp_path / "dear.yaml"
     dear.write_text(SHED.read_text() + "own:\n  terms: {price: {margin: 45 %}}\n  without: {nozzles: [standard 517]}\n")
@@ -58,7 +58,7 @@ def test_what_one_job_changes_of_the_catalogues_is_not_seen_by_the_next(tmp_path
     assert set(check([dear, SHED], [CATALOGS])) == alone[0] | alone[1] == set(check([SHED, dear], [CATALOGS]))
 
 
-def test_a_program_that_runs_on_sees_catalogues_as_they_are_by_now(tmp_path):
+def test_a_program_that_runs_on_sees_catalogs_as_they_are_by_now(tmp_path):
     for path in CATALOGS.glob("*.yaml"):
         (tmp_path / path.name).write_bytes(path.read_bytes())
     before, terms = open_job(SHED, [tmp_path]).estimate.terms.overhead, tmp_path / "terms.yaml"
@@ -68,5 +68,5 @@ def test_a_program_that_runs_on_sees_catalogues_as_they_are_by_now(tmp_path):
     assert open_job(SHED, [tmp_path]).estimate.terms.overhead == before
     for path in tmp_path.glob("*.yaml"):
         path.unlink()
-    with pytest.raises(Refused, match="no catalogue"):
+    with pytest.raises(Refused, match="no catalog"):
         open_job(SHED, [tmp_path])

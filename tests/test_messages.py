@@ -25,7 +25,7 @@ MISTAKES = [  # what is replaced by what, the text the answer points at, the ans
     ("length: 20 ft, ", "", "{tag: A", "Takeoff, length: needs a number from 0 to 5,000 ft, found nothing"),
     ("coats: 2", "coats: 1.5", "1.5", "Coats, coats: needs a whole number from 1 to 9"),
     ("surface: Lap siding", "surfaces: Lap siding", "surfaces:", "Systems 'Boards': 'surfaces' is not a known key (did you mean 'surface'?)"),
-    ("currency: USD", "currency: EUR", "EUR", "the job is in EUR, the catalogues are in USD (add 'exchange:', the worth of one USD in EUR)"),
+    ("currency: USD", "currency: EUR", "EUR", "the job is in EUR, the catalogs are in USD (add 'exchange:', the worth of one USD in EUR)"),
     ("units: us", "units: imperial", "imperial", "units 'imperial' are not known (write us or metric)"),
     ("people: 2", "people: 0", "0, pump", "Job, people on the job: needs a whole number from 1 to 50"),
     ("date: 2026-05-04", "date: 4/5/2026", "4/5/2026", "Date of the estimate: '4/5/2026' is not a date (write year-month-day, as in 2026-05-04)"),

@@ -27,13 +27,13 @@ SATIN = "Exterior acrylic satin"
 
 @pytest.fixture(scope="module")
 def stock():
-    """The shipped catalogues, alone."""
+    """The shipped catalogs, alone."""
     return open_job(JOB, [CATALOGS])
 
 
 @pytest.fixture
 def laid(tmp_path):
-    """laid(text, ...) -> the boathouse on the shipped catalogues with folders of these texts over them."""
+    """laid(text, ...) -> the boathouse on the shipped catalogs with folders of these texts over them."""
     def laid(*texts):
         folders = [CATALOGS]
         for number, text in enumerate(texts):
@@ -135,8 +135,8 @@ def test_every_field_of_every_kind_can_be_changed_alone(stock, laid, kind, one):
 
 
 def test_a_price_alone_is_a_record_of_two_lines(stock, laid, owned):
-    for opened in (laid(f"coatings:\n  - change: {SATIN}\n    packs: [{{size: 5 gal, pack_price: 215.00}}]\n"),
-                   owned(f"coatings:\n  - change: {SATIN}\n    packs: [{{size: 5 gal, pack_price: 215.00}}]")):
+    for opened in (laid(f"coatings:\n  - change: {SATIN}\n    packs: [{{volume: 5 gal, pack_price: 215.00}}]\n"),
+                   owned(f"coatings:\n  - change: {SATIN}\n    packs: [{{volume: 5 gal, pack_price: 215.00}}]")):
         assert row(opened, "coatings", SATIN) == {**row(stock, "coatings", SATIN), "pack2_price": 215.0}
         assert opened.price() > stock.price() and not opened.errors
         note, = said(opened, NOTE)
@@ -145,23 +145,23 @@ def test_a_price_alone_is_a_record_of_two_lines(stock, laid, owned):
 
 def test_packs_are_found_by_size_and_new_ones_stand_in_their_order(stock, laid):
     before = row(stock, "coatings", SATIN)
-    text = f"coatings:\n  - change: {SATIN}\n    priced_on: 2026-04-01\n    packs: [{{size: 20 qt, pack_price: 215}}, {{size: 1 qt, pack_price: 14}}]\n"
+    text = f"coatings:\n  - change: {SATIN}\n    priced_on: 2026-04-01\n    packs: [{{volume: 20 qt, pack_price: 215}}, {{volume: 1 qt, pack_price: 14}}]\n"
     opened = laid(text)
     after = row(opened, "coatings", SATIN)
     gallon = Units().parse("1 gal", "volume")
-    assert [after[f"pack{number}_size"] / gallon for number in (1, 2, 3)] == pytest.approx([0.25, 1, 5])
+    assert [after[f"pack{number}_volume"] / gallon for number in (1, 2, 3)] == pytest.approx([0.25, 1, 5])
     assert [after[f"pack{number}_price"] for number in (1, 2, 3)] == [14, before["pack1_price"], 215]
     assert not opened.errors and not said(opened, NOTE)[0].endswith("as it is there")
 
 
 @pytest.mark.parametrize("packs, answers", [
-    ("[{pack_price: 46.00}]", ["3:26: a pack of a changed record is found by its size (as in '{size: 5 gal, pack_price: 215.00}')"]),
-    ("[{}, {pack_price: 46.00}]", ["3:30: a pack of a changed record is found by its size (as in '{size: 5 gal, pack_price: 215.00}')"]),
-    ("[{size: 5 gall, pack_price: 46.00}]", ["3:20: Pack 1: unit 'gall' is not known (use gal, L, qt, pt, fl oz, mL)"]),
-    ("[{size: 5 gal, pack_price: }]", ["3:39: Coatings: pack 2 needs size and price, a whole multiple of pack 1"]),
-    ("[{size: 7 gal, pack_price: 300}]", ["3:20: Coatings: pack 3 needs size and price, a whole multiple of pack 2"]),
-    ("[{size: 10 gal, pack_price: 400}, {size: 20 gal, pack_price: 790}]",
-     ["3:53: more packs than the 3 that a coating can have (write the record whole, with 'name:' and the packs it is to have)"]),
+    ("[{pack_price: 46.00}]", ["3:26: a pack of a changed record is found by its size (as in '{volume: 5 gal, pack_price: 215.00}')"]),
+    ("[{}, {pack_price: 46.00}]", ["3:30: a pack of a changed record is found by its size (as in '{volume: 5 gal, pack_price: 215.00}')"]),
+    ("[{volume: 5 gall, pack_price: 46.00}]", ["3:22: Pack 1: unit 'gall' is not known (use gal, L, qt, pt, fl oz, mL)"]),
+    ("[{volume: 5 gal, pack_price: }]", ["3:41: Coatings: pack 2 needs size and price, a whole multiple of pack 1"]),
+    ("[{volume: 7 gal, pack_price: 300}]", ["3:22: Coatings: pack 3 needs size and price, a whole multiple of pack 2"]),
+    ("[{volume: 10 gal, pack_price: 400}, {volume: 20 gal, pack_price: 790}]",
+     ["3:57: more packs than the 3 that a coating can have (write the record whole, with 'name:' and the packs it is to have)"]),
     ("", ["3:11: Coatings, pack 1: needs a number from 0.01 to 500 gal, found nothing",
           "3:11: Coatings, price of pack 1: needs a number from 0 to 10,000,000 USD, found nothing"]),
 ])
@@ -205,7 +205,7 @@ def test_a_later_folder_changes_what_an_earlier_one_changed(stock, laid):
 
 
 def test_a_job_with_changes_of_its_own_comes_back_to_the_same_bytes(owned, tmp_path):
-    opened = owned(f"coatings:\n  - change: {SATIN}\n    packs: [{{size: 5 gal, pack_price: 215}}]\nholidays:\n  - {{change: 2026-07-03, name: Long weekend}}\n"
+    opened = owned(f"coatings:\n  - change: {SATIN}\n    packs: [{{volume: 5 gal, pack_price: 215}}]\nholidays:\n  - {{change: 2026-07-03, name: Long weekend}}\n"
                    "without: {holidays: [2026-05-25]}")
     assert not opened.errors
     book, back = tmp_path / "book.xlsx", tmp_path / "back.yaml"
@@ -226,7 +226,7 @@ def test_a_job_with_changes_of_its_own_comes_back_to_the_same_bytes(owned, tmp_p
     (f"coatings:\n  - {{Change: {SATIN}}}", ["2:6: Coatings: 'Change' is not a known key (did you mean 'change'?)"]),
     (f"coatings:\n  - change: {SATIN}\n  - viscosity: 300 cP", ["3:5: Coatings: a record without 'name:' (a dash begins a record; the lines that belong"]),
     (f"coatings:\n  - change: {SATIN}\n    pack_price: 215", [f"3:5: Coatings '{SATIN}': 'pack_price' is not a known key (it belongs under 'packs')"]),
-    (f"coatings:\n  - change: {SATIN}\n    packs: {{size: 5 gal, pack_price: 215}}", [f"3:12: Coatings '{SATIN}', packs must be a list (put [ ] around it"]),
+    (f"coatings:\n  - change: {SATIN}\n    packs: {{volume: 5 gal, pack_price: 215}}", [f"3:12: Coatings '{SATIN}', packs must be a list (put [ ] around it"]),
     ("terms:\n  margin: 30 %", ["2:3: Terms: 'margin' is not a known key (it belongs under 'price')"]),
     ("coatings:\n  – change: Block filler\n    viscosity: 300 cP", ["2:3: '–' is not the dash that begins a record (type a plain hyphen: -)"]),
     ("coatings:\n  -change: Block filler\n   viscosity: 300 cP", ["2:3: '-' has no space behind it (write '- name: ...')"]),
@@ -271,7 +271,7 @@ def test_figures_of_terms_are_noted_one_by_one(laid):
 # ---- editors -------------------------------------------------------------------------------------------------------------------
 
 @pytest.mark.parametrize("name, text, right", [
-    ("coatings", "coatings:\n  - {change: A, packs: [{size: 5 gal, pack_price: 215}], orifice: {min: 11 thou}}", True),
+    ("coatings", "coatings:\n  - {change: A, packs: [{volume: 5 gal, pack_price: 215}], orifice: {min: 11 thou}}", True),
     ("coatings", "coatings:\n  - {change: A, priced_on: , source: }", True),
     ("coatings", "coatings:\n  - {change: A, viscosty: 300 cP}", False), ("coatings", "coatings:\n  - {viscosity: 300 cP}", False),
     ("coatings", "coatings:\n  - {change: A, packs: [{pack_price: 215}]}", False), ("coatings", "coatings:\n  - {change: A, viscosity: 300}", False),
@@ -289,7 +289,7 @@ def test_a_schema_takes_a_record_that_changes_another(name, text, right):
         assert not right
 
 
-def test_every_list_inside_a_catalogue_record_can_be_changed():
+def test_every_list_inside_a_catalog_record_can_be_changed():
     """Whoever adds such a list looks after its changes."""
     assert [inside for inside in INSIDE if inside[0] in {kind.key for kind in KINDS}] == [("families", "sizes")]
     assert json.dumps(schema("nozzles")).count('"sizes"') == 2
@@ -299,7 +299,7 @@ TOPS = {"coatings": "coatings:", "nozzles": "families:", "pumps": "pumps:", "sur
 
 
 @pytest.mark.parametrize("file", TOPS)
-def test_the_example_in_a_catalogues_header_changes_what_it_says(file, laid):
+def test_the_example_in_a_catalogs_header_changes_what_it_says(file, laid):
     _, _, after = (CATALOGS / f"{file}.yaml").read_text().partition("# TO CHANGE A ")
     example = [line.removeprefix("#") for line in after.split("\n\n")[0].split("\n#\n")[1].splitlines() if line.startswith("# ")]
     opened = laid(TOPS[file] + "\n" + dedent("\n".join(example)))

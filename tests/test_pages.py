@@ -11,7 +11,7 @@ from builder.records.cautions import CAUTIONS
 from builder.records.rules import NAME_LENGTH
 from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
-from builder.trade.weather import TODAY
+from builder.records.sentences import TODAY
 
 SMALL = {"lines": 9, "coats": 7, "nozzles": 40, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}
 
@@ -35,7 +35,7 @@ def test_the_bid_says_price_work_and_conditions_and_no_cost(books):
                  "2 coats of Exterior acrylic satin, sprayed",
                  "Wash down, Scrape loose paint", "Rotten boards", "Alternate A", f"{book.estimate.rows['price'][1].difference:,.2f} USD more"):
         assert part in told, part
-    secret = [getattr(price, key) for key in ("cost", "contingency", "protected", "asked", "margin", "kept")] + [book.estimate.rows["days"][0].labour]
+    secret = [getattr(price, key) for key in ("cost", "contingency", "protected", "asked", "margin", "kept")] + [book.estimate.rows["days"][0].labor]
     assert not any(f"{amount:,.2f}" in told for amount in secret) and not re.search("margin|overhead|wage|hours", told, re.IGNORECASE)
     assert price.total == pytest.approx(price.deposit + price.stage + price.last) and bid.lead is None
 
@@ -116,5 +116,5 @@ def test_the_cards_stand_in_the_order_of_the_work_without_gaps(books):
         cards, estimate = books[name].estimate.rows["crew_card"], books[name].estimate
         used = [row.coat_at for row in cards if row.coat_at]
         assert [row.coat_at for row in cards[:len(used)]] == used and len(set(used)) == len(used)
-        systems = [estimate.rows["films"][at - 1].system_at for at in used]
+        systems = [estimate.rows["film"][at - 1].system_at for at in used]
         assert all(systems.index(one) + systems.count(one) > place for place, one in enumerate(systems))      # a system's coats stand together

@@ -75,7 +75,7 @@ def test_twice_the_area_needs_twice_the_coating_and_twice_the_hours(boathouse, f
             line["count"] = factor * (line["count"] or 1.0)
     one, many = boathouse.estimate, again(boathouse, counted)
     assert needs(one) and needs(many) == pytest.approx([factor * need for need in needs(one)], rel=1e-9)
-    for block, key in (("hours", "labour"), ("hours", "trigger"), ("systems", "coated"), ("systems", "work"), ("systems", "perimeter"), ("gallons", "due")):
+    for block, key in (("hours", "labor"), ("hours", "trigger"), ("systems", "coated"), ("systems", "work"), ("systems", "perimeter"), ("gallons", "due")):
         found = [[getattr(row, key) or 0.0 for row in estimate.rows[block]] for estimate in (one, many)]
         assert sum(found[0]) > 0 and found[1] == pytest.approx([factor * each for each in found[0]], rel=1e-9), (block, key)
 
@@ -225,16 +225,16 @@ def test_more_is_never_cheaper(need, more, prices):
 
 
 def as_hired(values):
-    """Every pump is hired, overhead is charged by the hour, thinner costs money and is used."""
-    setting("pumps", "hire", 60.0)(values)
-    setting("terms", "overhead_basis", "labour hours")(values)
+    """Every pump is rented, overhead is charged by the hour, thinner costs money and is used."""
+    setting("pumps", "rental", 60.0)(values)
+    setting("terms", "overhead_basis", "labor hours")(values)
     setting("coats", "thinning", 0.02)(values)
     setting("coatings", "thinner_price", 4000.0)(values)
 
 
-COSTS = [("crews", "wage"), ("coatings", "pack1_price"), ("coatings", "pack2_price"), ("nozzles", "nozzle_price"), ("reaches", "hire"), ("terms", "sundries"),
+COSTS = [("crews", "wage"), ("coatings", "pack1_price"), ("coatings", "pack2_price"), ("nozzles", "nozzle_price"), ("access", "rental"), ("terms", "sundries"),
          ("terms", "burden"), ("terms", "overhead"), ("terms", "purchase_tax"), ("terms", "margin"), ("terms", "percentile"),
-         ("rates", "area_material"), ("rates", "length_material"), ("pumps", "hire"), ("terms", "overhead_hour"), ("coatings", "thinner_price")]
+         ("rates", "area_material"), ("rates", "length_material"), ("pumps", "rental"), ("terms", "overhead_hour"), ("coatings", "thinner_price")]
 
 
 @pytest.mark.parametrize("block, key", [*COSTS, ("terms", "change_time")])
@@ -265,11 +265,11 @@ def test_payments_add_up_to_the_total(boathouse, deposit, stages):
 
 
 def test_every_cost_is_counted_once(boathouse):
-    """The price of a job comes apart into its purchases, hours, nozzles and hire again."""
+    """The price of a job comes apart into its purchases, hours, nozzles and rental again."""
     estimate = boathouse.estimate
     cost = estimate.rows["cost"][0]
     assert cost.paint == pytest.approx(sum(row.cost for row in estimate.rows["purchases"] if row.live and row.scenario == 1)) and cost.paint > 0
-    assert cost.direct == pytest.approx(cost.materials + cost.wages + cost.hire + cost.tax) and min(cost.materials, cost.wages, cost.hire, cost.tax) > 0
+    assert cost.direct == pytest.approx(cost.materials + cost.wages + cost.rental + cost.tax) and min(cost.materials, cost.wages, cost.rental, cost.tax) > 0
     assert cost.cost == pytest.approx(cost.direct * (1 + estimate.terms.overhead))
     assert all(row.bought >= row.total * (1 - 1e-9) for row in estimate.rows["purchases"] if row.live)
 

@@ -171,7 +171,7 @@ def test_another_fan_leaves_the_flow_alone(shipped):
     """P: MIL-HDBK-1110 p. 123, the same orifice at another fan gives the same flow."""
     by_orifice = {}
     for row in (row for row in shipped.rows["trials"] if row.live and row.coat == 2 and row.nozzle.startswith("standard")):
-        size = shipped.row("nozzles", row.size)
+        size = shipped.row("nozzles", row.size_at)
         by_orifice.setdefault(size.orifice, {})[size.fan] = row.flow
     assert max(map(len, by_orifice.values())) >= 3
     assert all(len(set(flows.values())) == 1 for flows in by_orifice.values())
@@ -180,7 +180,7 @@ def test_another_fan_leaves_the_flow_alone(shipped):
 def test_airless_practice(shipped):
     """P: MIL-HDBK-1110 7.5.4.2, 1000 to 3000 psi; 9.6.8.1, each pass half over the one before. Stains and sealers that soak in are no film."""
     assert shipped.terms.overlap == 0.5
-    films = [row.pressure / PSI for row in shipped.rows["coatings"] if row.ready and row.volume_solids]
+    films = [row.pressure / PSI for row in shipped.rows["coatings"] if row.sound and row.volume_solids]
     assert len(films) > 10 and all(1000 <= pressure <= 3000 for pressure in films)
 
 
@@ -313,7 +313,7 @@ TABLE_1 = "S IS 1200-15:1987 table 1, four copies agree"
 ALL_OVER = "S IS 1200-15:1987 for what is painted all over"
 PROFILES = (
     ("Panelled door", 1.30, 2, TABLE_1), ("Ledged and battened door", 1.30, 2, TABLE_1), ("Flush door", 1.20, 2, TABLE_1),
-    ("Weather boarding", 1.20, 2, TABLE_1), ("Glazed timber", 0.80, 2, TABLE_1), ("Louvred", 1.80, 2, TABLE_1), ("Carved", 2.00, 2, TABLE_1),
+    ("Weather boarding", 1.20, 2, TABLE_1), ("Glazed timber", 0.80, 2, TABLE_1), ("Louvered", 1.80, 2, TABLE_1), ("Carved", 2.00, 2, TABLE_1),
     ("Match boarding", 1.05, 2, TABLE_1), ("Plain sheet steel door", 1.10, 2, TABLE_1), ("Glazed steel", 0.50, 2, TABLE_1),
     ("Corrugated steel door", 1.25, 2, TABLE_1),
     ("Trellis", 2.00, 1, ALL_OVER), ("Collapsible gate", 1.50, 1, ALL_OVER), ("Tile battening", 0.80, 1, ALL_OVER), ("Railings and grilles", 1.00, 1, ALL_OVER),
@@ -333,7 +333,7 @@ def faces(opened):
 @figures("name, standard, covered", *((name, " ".join(source.split()[1:3]), covered, coefficient, 1e-9, source)
                                       for name, coefficient, covered, source in PROFILES))
 def test_profile_coefficients(shipped, faces, name, standard, covered, printed, within):
-    """The catalogue's figure, the standard it names, and the faces that one flat area stands for."""
+    """The catalog's figure, the standard it names, and the faces that one flat area stands for."""
     profile = shipped.judge.find("profiles", name)
     close(profile.coefficient, printed, within)
     assert profile.standard.startswith(standard)
@@ -341,7 +341,7 @@ def test_profile_coefficients(shipped, faces, name, standard, covered, printed, 
 
 
 def test_every_shipped_profile_is_held_to_its_standard(shipped):
-    assert {row.name for row in shipped.rows["profiles"] if row.ready} == {name for name, *_ in PROFILES}
+    assert {row.name for row in shipped.rows["profiles"] if row.sound} == {name for name, *_ in PROFILES}
 
 
 @figures(
@@ -371,12 +371,12 @@ def test_areas(shape, length, height, printed, within):
 # ---- hours and days -----------------------------------------------------------------------------------------------------------
 
 @figures("rate", (150, 12, 0.5, "P Griffith, Carpentry, 1916, 1800 ft2 of first coat"), (90, 20, 0.5, "P Griffith, Carpentry, 1916, 1800 ft2 of second coat"))
-def test_brush_labour(opened, rate, printed, within):
+def test_brush_labor(opened, rate, printed, within):
     boards = dict(opened.values["surfaces"][0], name="Boards", brush_rate=rate * FT2 / HOUR)
     made = estimate(opened, surfaces=[*opened.values["surfaces"], boards], systems=[{"name": "House", "surface": "Boards", "method": "brush"}],
                     coats=[{"system": "House", "coating": "Exterior primer", "coats": 1.0, "face": "sealed"}],
                     takeoff=[{"system": "House", "length": 120 * FOOT, "height": 15 * FOOT}])
-    close(made.rows["hours"][0].labour / HOUR, printed, within)
+    close(made.rows["hours"][0].labor / HOUR, printed, within)
 
 
 @figures(
@@ -514,7 +514,7 @@ def test_moments_of_a_lognormal(moment, printed, within):
 
 @figures("cost", (99, 1, 0, "D 20 for sure and 80 more for sure are above 99"), (101, 0, 0, "D but not above 101"), (20, 1, 0, "D and above what is sure"))
 def test_chance_where_nothing_is_uncertain(cost, printed, within):
-    close(risk.chance_above(cost, 80, risk.log_spread(1e-9, 1e-6), 20), printed, within)
+    close(risk.chance_above(cost, 80, risk.log_sigma(1e-9, 1e-6), 20), printed, within)
     assert risk.chance_above(20, 80, 0.5, 20) == risk.chance_above(5, 80, 0.5, 20) == 1      # uncertain, yet never below what is sure
 
 

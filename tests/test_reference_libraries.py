@@ -187,12 +187,12 @@ def test_a_factor_is_the_lognormal_of_its_deciles(low, high):
 
 @pytest.mark.parametrize("mean, deviation, fixed", [(14300.0, 1680.0, 660.0), (9000.0, 4500.0, 0.0)])
 def test_percentiles_of_a_lognormal(mean, deviation, fixed):
-    log_spread = risk.log_spread((deviation / mean) ** 2, 1e-6)
-    cost = lognorm(s=log_spread, scale=mean * numpy.exp(-log_spread**2 / 2), loc=fixed)
+    log_sigma = risk.log_sigma((deviation / mean) ** 2, 1e-6)
+    cost = lognorm(s=log_sigma, scale=mean * numpy.exp(-log_sigma**2 / 2), loc=fixed)
     assert cost.mean() == pytest.approx(mean + fixed) and cost.std() == pytest.approx(deviation)
     for share in (0.1, 0.5, 0.8, 0.9, 0.99):
-        assert risk.percentile(mean, log_spread, risk.NORMAL.inv_cdf(share), fixed) == pytest.approx(cost.ppf(share))
-        assert risk.chance_above(cost.ppf(share), mean, log_spread, fixed) == pytest.approx(1 - share)
+        assert risk.percentile(mean, log_sigma, risk.NORMAL.inv_cdf(share), fixed) == pytest.approx(cost.ppf(share))
+        assert risk.chance_above(cost.ppf(share), mean, log_sigma, fixed) == pytest.approx(1 - share)
 
 
 def simulated(parts, fixed, spreads, count=1_000_000):
@@ -219,17 +219,17 @@ def test_range_against_a_million_jobs(parts, fixed, spreads):
     mean = sum(expected)
     square = risk.mean_square(*expected, *map(risk.growth, sigmas))
     assert mean + fixed == pytest.approx(cost.mean(), rel=0.005) and (square - mean**2) ** 0.5 == pytest.approx(cost.std(), rel=0.005)
-    log_spread = risk.log_spread(square / mean**2 - 1, 1e-6)
+    log_sigma = risk.log_sigma(square / mean**2 - 1, 1e-6)
     for share in (0.1, 0.5, 0.8, 0.9):
-        at = risk.percentile(mean, log_spread, risk.NORMAL.inv_cdf(share), fixed)
+        at = risk.percentile(mean, log_sigma, risk.NORMAL.inv_cdf(share), fixed)
         assert at == pytest.approx(numpy.quantile(cost, share), rel=0.015)
-        assert risk.chance_above(at, mean, log_spread, fixed) == pytest.approx((cost > at).mean(), abs=0.02)
+        assert risk.chance_above(at, mean, log_sigma, fixed) == pytest.approx((cost > at).mean(), abs=0.02)
 
 
 def test_the_range_of_a_job_against_a_million_of_it():
     """From the cost by part to the contingency and the chances beside the price, as the model has them."""
     estimate = open_job(ROOT / "examples/boathouse.yaml", [ROOT / "catalogs"]).estimate
-    terms, row, price = estimate.terms, estimate.rows["range"][0], estimate.rows["price"][0]
+    terms, row, price = estimate.terms, estimate.rows["risk"][0], estimate.rows["price"][0]
     spreads = [(getattr(terms, f"{key}_low"), getattr(terms, f"{key}_high")) for key in ("area", "material", "time", "wear")]
     assert row.base == pytest.approx(estimate.rows["cost"][0].cost)
     cost = simulated((row.material_cost, row.trigger_cost, row.handling_cost, row.nozzle_cost), row.certain, spreads)

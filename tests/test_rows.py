@@ -21,7 +21,7 @@ def reads_the_job(est):
 
 
 def sets_a_film(est):
-    est.rows["films"][0].wet_flim = 1.0
+    est.rows["film"][0].wet_flim = 1.0
 
 
 def sets_many_of_a_purchase(est):
@@ -34,7 +34,7 @@ def reads_a_text_by_name(est):
 
 @pytest.mark.parametrize("stage, words", [
     (reads_the_job, "job: no column 'voc_limits' (did you mean 'voc_limit'"),
-    (sets_a_film, "films: no column 'wet_flim' (did you mean 'wet_film'"),
+    (sets_a_film, "film: no column 'wet_flim' (did you mean 'wet_film'"),
     (sets_many_of_a_purchase, "purchases: no column 'bougth' (did you mean 'bought'"),
     (reads_a_text_by_name, "areas: no column 'measurred' (did you mean 'measured'"),
 ], ids=lambda one: getattr(one, "__name__", ""))
@@ -47,7 +47,7 @@ def test_a_misspelt_name_in_a_stage_fails_at_once_and_says_where(monkeypatch, st
 
 def test_what_was_never_set_is_blank():
     est = Estimate({key: [{}] if kind.upright else [] for key, kind in KINDS.items()}, Units("us", "USD"), capacities())
-    assert est.rows["takeoff"][0].length is None and est.rows["films"][0].wet_film is None and est.rows["book"][0].units is None
+    assert est.rows["takeoff"][0].length is None and est.rows["film"][0].wet_film is None and est.rows["book"][0].units is None
 
 
 def test_a_field_of_one_block_is_no_name_of_another():
@@ -68,5 +68,5 @@ def test_only_rows_of_entries_are_filled():
 @pytest.mark.parametrize("key", ["set", "names"])
 def test_a_column_cannot_bear_a_name_that_rows_use_themselves(key):
     assert hasattr(Row, key)
-    with pytest.raises(ValueError, match=f"films: a column may not be called {key}"):
-        row_types({"films": {"no", key}})
+    with pytest.raises(ValueError, match=f"film: a column may not be called {key}"):
+        row_types({"film": {"no", key}})

@@ -308,7 +308,7 @@ def test_more_text_than_a_cell_can_hold(tmp_path, books, letters, refused, share
         assert values["takeoff"][2]["place"] == "x" * letters and make(from_values(values, units, settings))
 
 
-def test_a_catalogue_record_that_fits_no_cell(tmp_path, books):
+def test_a_catalog_record_that_fits_no_cell(tmp_path, books):
     """Each text of it does; on the sheet As issued they stand together."""
     values, units, settings = read(books["shed"].path)
     values["coatings"][0]["source"] = '"' * 32_000
@@ -440,7 +440,7 @@ def test_hostile_books_take_no_memory(tmp_path, books, bent):
 @pytest.mark.parametrize("command", ["check", "build"])
 def test_a_job_that_is_no_file(tmp_path, monkeypatch, capsys, name, command):
     if name == "folder" and command == "check":
-        pytest.skip("a folder is checked as one of catalogues")
+        pytest.skip("a folder is checked as one of catalogs")
     monkeypatch.chdir(tmp_path)
     os.mkfifo("pipe")
     os.mkdir("folder")
@@ -448,7 +448,7 @@ def test_a_job_that_is_no_file(tmp_path, monkeypatch, capsys, name, command):
     assert "".join(capsys.readouterr()) == f"{name}:1:1: this is not a file\n" and not os.path.exists("out")
 
 
-def test_a_pipe_among_the_catalogues(tmp_path, monkeypatch, books, capsys):
+def test_a_pipe_among_the_catalogs(tmp_path, monkeypatch, books, capsys):
     """Neither loading them nor their fingerprint waits for it."""
     for path in (ROOT / "catalogs").glob("*.yaml"):
         (tmp_path / path.name).write_bytes(path.read_bytes())

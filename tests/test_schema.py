@@ -1,4 +1,4 @@
-"""The JSON Schemas: those in the catalogues folder are those the program makes, and they agree with `check`."""
+"""The JSON Schemas: those in the catalogs folder are those the program makes, and they agree with `check`."""
 import json
 
 import jsonschema

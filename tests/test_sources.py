@@ -15,8 +15,8 @@ def test_every_source_is_of_a_known_kind_and_says_how_to_replace_it():
         assert source.kind != "common practice" or source.source == "No source", source.topic
 
 
-def test_catalogue_records_say_where_they_come_from(books):
+def test_catalog_records_say_where_they_come_from(books):
     values = books["boathouse"].opened.values
-    for block in ("coatings", "families", "pumps", "surfaces", "profiles", "rates", "crews", "exposures", "reaches"):
+    for block in ("coatings", "families", "pumps", "surfaces", "profiles", "rates", "crews", "exposures", "access"):
         assert all(row["source"] for row in values[block]), block
     assert all(row["standard"] for row in values["profiles"])

@@ -1,4 +1,4 @@
-"""What painters know, as bounds on named systems with the shipped catalogues. All of it: common practice, no source."""
+"""What painters know, as bounds on named systems with the shipped catalogs. All of it: common practice, no source."""
 import re
 
 import pytest
@@ -20,9 +20,9 @@ def facts():
 
 def tried(facts, system):
     """Every size tried on the one coat of a system, as (fan in inches, orifice in thou, row)."""
-    coat = next(row for row in facts.rows["films"] if row.system == system)
+    coat = next(row for row in facts.rows["film"] if row.system == system)
     rows = [row for row in facts.rows["trials"] if row.coat == coat.no and row.live]
-    return [(facts.row("nozzles", row.size).fan / INCH, facts.row("nozzles", row.size).orifice / THOU, row) for row in rows]
+    return [(facts.row("nozzles", row.size_at).fan / INCH, facts.row("nozzles", row.size_at).orifice / THOU, row) for row in rows]
 
 
 @pytest.mark.parametrize("size, fan, orifice", [("310", 6, 10), ("1223", 24, 23), ("515", 10, 15)])
@@ -40,7 +40,7 @@ def test_a_size_says_fan_and_orifice(facts, size, fan, orifice):
     ("Bare walls", None, 24, (21, 23)),
 ])
 def test_the_usual_size_fits_and_is_among_the_cheapest(facts, system, psi, fan, orifices):
-    coat = next(row for row in facts.rows["films"] if row.system == system)
+    coat = next(row for row in facts.rows["film"] if row.system == system)
     assert psi is None or coat.pressure / PSI == pytest.approx(psi, rel=0.05)
     rows = tried(facts, system)
     cheapest = min(row.cost for _, _, row in rows if row.fits)
@@ -65,12 +65,12 @@ def test_block_filler_takes_27_thou_and_more_and_a_pump_that_feeds_it(facts):
 
 
 def test_a_larger_orifice_never_costs_more_at_the_trigger_nor_wears_out_sooner(facts):
-    for coat in facts.rows["films"]:
+    for coat in facts.rows["film"]:
         if not coat.sprayed:
             continue
         by_family = {}
         for row in (row for row in facts.rows["trials"] if row.coat == coat.no and row.live):
-            size = facts.row("nozzles", row.size)
+            size = facts.row("nozzles", row.size_at)
             by_family.setdefault((size.family, size.fan), []).append((size.orifice, row.material / row.flow, row.life))
         for rows in by_family.values():
             rows.sort()

@@ -11,7 +11,7 @@ from builder.values import EPOCH
 US, METRIC = Units("us", "USD"), Units("metric", "EUR")
 LENGTH, DRY, DATE, TAG = (KINDS[kind].field_of[key] for kind, key in (("takeoff", "length"), ("coats", "dry_film"), ("job", "date"), ("takeoff", "tag")))
 MARGIN, MINIMUM, AREA, AIR, BURDEN, COUNT, WAGE, HIRE = (KINDS[kind].field_of[key] for kind, key in (
-    ("job", "margin"), ("job", "minimum"), ("tasks", "area"), ("weather", "air"), ("terms", "burden"), ("takeoff", "count"), ("job", "wage"), ("pumps", "hire")))
+    ("job", "margin"), ("job", "minimum"), ("tasks", "area"), ("weather", "air"), ("terms", "burden"), ("takeoff", "count"), ("job", "wage"), ("pumps", "rental")))
 
 
 def day(year, month, number):

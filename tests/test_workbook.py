@@ -76,5 +76,5 @@ def test_sheets_stand_in_groups_and_none_is_hidden(books):
     book = parts(books["corridor"].path)["xl/workbook.xml"]
     assert re.findall(r'<sheet name="([^"]+)"', book) == [sheet.title for sheet in SHEETS] and "hidden" not in book
     groups = [sheet.group for sheet in SHEETS]
-    order = ["about", "input", "working", "page", "check", "catalogue"]
+    order = ["about", "input", "working", "page", "check", "catalog"]
     assert groups == sorted(groups, key=order.index)

@@ -34,7 +34,7 @@ own:
   coatings:
     - {name: Barn red, kind: finish, base: water, spread: 100 ft2/gal, density: 10 lb/gal, viscosity: 100 cP,
        pressure: 2000 psi, orifice: {min: 9 thou, max: 30 thou}, finish: plain, abrasion: 1, recoat: 1 h,
-       packs: [{size: 1 gal, pack_price: 40}], priced_on: 2026-03-02, source: invented}
+       packs: [{volume: 1 gal, pack_price: 40}], priced_on: 2026-03-02, source: invented}
 """
 
 
@@ -74,7 +74,7 @@ RATES = """
     - {name: Lamps, basis: count, count_rate: 4 /h, people: 2, source: invented}
     - {name: Talk, basis: hours, people: 2, source: invented}
     - {name: Open up, basis: visit, hours_each: 0.5 h, people: 2, source: invented}
-    - {name: Rinse, basis: colour, hours_each: 0.25 h, people: 2, source: invented}
+    - {name: Rinse, basis: color, hours_each: 0.25 h, people: 2, source: invented}
 tasks:
   - {task: Sweep, system: Boards}
   - {task: Tape, length: 150 ft, people: 3}
@@ -88,7 +88,7 @@ tasks:
 
 def test_people_share_the_time_of_a_rate_and_each_have_typed_hours(tmp_path):
     """400 ft2 at 100 ft2/h is 4 h, 2 h for each of two; 150 ft at 50 ft/h is 3 h, 1 h for each of three; 8 lamps at
-    4 an hour are 2 h; 1 h of each of four is 4 h, 3 h of each of two 6; a visit takes 2 x 0.5 h, the one colour 2 x 0.25 h.
+    4 an hour are 2 h; 1 h of each of four is 4 h, 3 h of each of two 6; a visit takes 2 x 0.5 h, the one color 2 x 0.25 h.
     With 2 h of rolling (400 ft2 at 200 ft2/h): 2 + 4 + 3 + 2 + 4 + 6 + 0.5 = 21.5 h over 2 x 8 - 1 = 15 h a visit:
     1.43, so 1.5 days, 2 visits.
     """
@@ -96,7 +96,7 @@ def test_people_share_the_time_of_a_rate_and_each_have_typed_hours(tmp_path):
     done = [(row.each_hours[0] / HOUR, row.hours[0] / HOUR) for row in rows["task_hours"] if row.live]
     assert done == [pytest.approx(pair) for pair in ((2, 4), (1, 3), (1, 2), (1, 4), (3, 6), (0.5, 1), (0.25, 0.5))]
     day = rows["days"][0]
-    assert (day.task_labour / HOUR, day.visit_hours / HOUR, day.labour / HOUR) == pytest.approx((19.5, 1, 23.5))
+    assert (day.task_labor / HOUR, day.visit_hours / HOUR, day.labor / HOUR) == pytest.approx((19.5, 1, 23.5))
     assert (day.days, day.visits) == (1.5, 2)
 
 
@@ -154,7 +154,7 @@ ONE_DRIVER = {"area_low": 0.8, "area_high": 1.25, **CERTAIN, "minimum": 0.0, "ro
 @pytest.mark.parametrize("basis, margin, net, break_even", [
     ("sales", 0.15, 1 / 0.60, 1 / 0.75),       # 1 / (1 - 0.15 - 0.25); 0.75 of it pays the cost: 0.75 / 0.6 = 1.25
     ("direct cost", 0.20, 1 / 0.80, 1.0),      # 1 / 0.8 = 1.25; cost holds the overhead
-    ("labour hours", 0.20, 1 / 0.80, 1.0),
+    ("labor hours", 0.20, 1 / 0.80, 1.0),
 ])
 def test_overhead_of_sales_is_paid_before_the_cost(tmp_path, basis, margin, net, break_even):
     """The net price is rounded up to the cent; the margin is kept up to the median, which is the cost itself."""

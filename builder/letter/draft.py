@@ -74,7 +74,7 @@ def _table_as_text(table):
 
 
 def as_html(blocks):
-    """The blocks as HTML: nothing from outside, readable in grey and without styles."""
+    """The blocks as HTML: nothing from outside, readable in gray and without styles."""
     inner = "\n".join(_table_as_html(block) if isinstance(block, Table) else f"<p>{html.escape(block)}</p>" for block in blocks)
     return ('<!DOCTYPE html>\n<html lang="en">\n<head><meta charset="utf-8"></head>\n'
             f'<body style="font-family: sans-serif; font-size: 15px; line-height: 1.4; color: #222222; max-width: 42em">\n{inner}\n</body>\n</html>\n')

@@ -7,7 +7,7 @@ from builder.problems import Problem, Refused
 from builder.records.checklist import ITEMS
 from builder.returned.read import returned
 from builder.review.inspect import inspect
-from builder.sheets.rows import Judge
+from builder.sheets.judging import Judge
 from builder.values import same, to_date
 
 ESTIMATE = ("All figures are an estimate, worked out from measured surfaces; what the work meets may change them. "
@@ -137,7 +137,7 @@ def _covered(estimate, units):
     """What goes on each system, and on how much."""
     for number, system in enumerate(estimate.rows["systems"], start=1):
         if system.live and system.measured:
-            coats = [_coat(coat) for coat, layer in zip(estimate.rows["coats"], estimate.rows["films"]) if layer.live and layer.system_at == number]
+            coats = [_coat(coat) for coat, layer in zip(estimate.rows["coats"], estimate.rows["film"]) if layer.live and layer.system_at == number]
             alternate = f" (alternate {_alternate(system)})" if _alternate(system) else ""
             yield (f"{_said(system.name)}{alternate}",
                    f"{units.to_cell(system.measured, 'area'):,.0f} {units.shown('area')}: {'; '.join(coats)}")
@@ -145,10 +145,10 @@ def _covered(estimate, units):
 
 def _coat(coat):
     count = f"{coat.coats:g} {'coat' if coat.coats == 1 else 'coats'} of {_said(coat.coating)}"
-    colour = f", {_said(coat.colour)}" if coat.colour is not None else ""
+    color = f", {_said(coat.color)}" if coat.color is not None else ""
     part = f", on {100 * coat.share:.4g}\u00a0% of it" if coat.share is not None and coat.share < 1 else ""
     owner = ", supplied by the owner" if coat.owner_supplied is not None and same(coat.owner_supplied) == "yes" else ""
-    return count + colour + part + owner
+    return count + color + part + owner
 
 
 def _alternate(system):
@@ -167,7 +167,7 @@ def _said(value, most=400):
 
 def _day(value, job):
     """A date of a job without a fault."""
-    return to_date(value) if job.ready and value is not None else None
+    return to_date(value) if job.sound and value is not None else None
 
 
 def _date(day):

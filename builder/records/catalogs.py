@@ -1,4 +1,4 @@
-"""The catalogue kinds: what the office keeps in YAML and the workbook shows on its catalogue sheets."""
+"""The catalog kinds: what the office keeps in YAML and the workbook shows on its catalog sheets."""
 from builder.records.fields import Check, Field, Kind
 from builder.records.rules import Between, Day, Name, OneOf, SizeNumber, Word
 from builder.values import same
@@ -13,15 +13,15 @@ PRICED = Field("priced_on", "Priced on", "date", Day(), help="The day the prices
 def packs(number):
     """The two fields of one pack."""
     place = f"packs.{number - 1}"
-    return (Field(f"pack{number}_size", f"Pack {number}", "volume", Between(0.01, 500, "gal"), number == 1,
-                  "Packs from small to large, each a whole multiple of the one before.", f"{place}.size"),
+    return (Field(f"pack{number}_volume", f"Pack {number}", "volume", Between(0.01, 500, "gal"), number == 1,
+                  "Packs from small to large, each a whole multiple of the one before.", f"{place}.volume"),
             Field(f"pack{number}_price", f"Price of pack {number}", "money", MONEY, number == 1,
                   "What you pay for one, before tax.", f"{place}.pack_price"))
 
 
 def _pack_check(number):
     """Pack 2 or 3: a size with its price, and a whole multiple of the pack before."""
-    size, price, below = f"pack{number}_size", f"pack{number}_price", f"pack{number - 1}_size"
+    size, price, below = f"pack{number}_volume", f"pack{number}_price", f"pack{number - 1}_volume"
     times = f"{{row.{size}}}/{{row.{below}}}"
 
     def wrong(row, judge):
@@ -99,8 +99,8 @@ PUMPS = Kind("pumps", named="name", capacity=8, fields=(
     Field("flow_max", "Feeds up to", "flow", Between(0.05, 20, "gal/min"), True, "At the pressure it is used at."),
     Field("pressure_max", "Pump rated to", "pressure", Between(200, 9000, "psi"), True, help="On its plate."),
     Field("guns_max", "Guns", "count", Between(1, 6, whole=True), True, help="That it can feed at once."),
-    Field("hire", "Hire", "money_day", MONEY, help="Blank: your own."),
-    Field("heel", "Left in pail and pump", "volume", Between(0, 10, "gal"), True, "Not recovered at a change of colour."),
+    Field("rental", "Rental", "money_day", MONEY, help="Blank: your own."),
+    Field("heel", "Left in pail and pump", "volume", Between(0, 10, "gal"), True, "Not recovered at a change of color."),
     Field("hose_length", "Hose", "length", Between(5, 500, "ft"), True, path="hose.length", help="From pump to whip or gun."),
     Field("hose_bore", "Hose bore", "width", Between(0.1, 2, "in"), True, path="hose.bore", help="Inside width; printed on the hose."),
     Field("hose_pressure_max", "Hose rated to", "pressure", Between(200, 9000, "psi"), True, path="hose.pressure_max", help="Printed on the hose."),
@@ -145,17 +145,17 @@ RATES = Kind("rates", named="name", capacity=30, fields=(
     Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"), help="One person; for basis area."),
     Field("length_rate", "Rate by length", "length_rate", Between(0.5, 1e5, "ft/h"), help="One person; for basis perimeter or length."),
     Field("count_rate", "Rate by count", "count_rate", Between(0.01, 1e4, "/h"), help="One person; for basis count."),
-    Field("hours_each", "Time each", "time", Between(0, 100, "h"), help="Of each person; for basis visit or colour."),
+    Field("hours_each", "Time each", "time", Between(0, 100, "h"), help="Of each person; for basis visit or color."),
     Field("people", "People", "count", Between(1, 20, whole=True), help="Working at once: they share the time of a rate; hours of each are paid to each. Blank: 1."),
     Field("area_material", "Material by area", "money_area", Between(0, 1e4, "/ft2"), help="Tape, film, cleaner for a unit of area."),
     Field("length_material", "Material by length", "money_length", Between(0, 1e4, "/ft"), help="Tape and film for a unit of length."),
-    Field("each_material", "Material each", "money", MONEY, help="For basis count, visit or colour."),
+    Field("each_material", "Material each", "money", MONEY, help="For basis count, visit or color."),
     SOURCE), checks=(
     Check("rate_missing", "the rate that its basis calls for is missing",
           "CHOOSE(MATCH({row.basis},{words.basis},0),ISNUMBER({row.area_rate})*1,ISNUMBER({row.length_rate})*1,ISNUMBER({row.length_rate})*1,"
           "ISNUMBER({row.count_rate})*1,1,ISNUMBER({row.hours_each})*1,ISNUMBER({row.hours_each})*1)=0",
           lambda row, judge: {"area": row.area_rate, "perimeter": row.length_rate, "length": row.length_rate, "count": row.count_rate,
-                              "hours": 1, "visit": row.hours_each, "colour": row.hours_each}[same(row.basis)] is None),))
+                              "hours": 1, "visit": row.hours_each, "color": row.hours_each}[same(row.basis)] is None),))
 
 CREWS = Kind("crews", named="name", capacity=6, fields=(
     Field("name", "Crew", rule=Name(), required=True, help="Jobs and systems name it by this."),
@@ -173,10 +173,10 @@ EXPOSURES = Kind("exposures", named="name", capacity=6, fields=(
     Field("factor", "Loss factor", "number", Between(0.5, 3), True, help="Times the loss of the surface in still air."),
     Field("lost_days", "Days lost to weather", "share", Between(0, 0.9), True, help="Part of the days that weather takes."), SOURCE))
 
-REACHES = Kind("reaches", named="name", capacity=6, fields=(
-    Field("name", "Reach", rule=Name(), required=True, help="Takeoff lines name it by this."),
+ACCESS = Kind("access", named="name", capacity=6, fields=(
+    Field("name", "Access", rule=Name(), required=True, help="Takeoff lines name it by this."),
     Field("factor", "Work factor", "number", Between(0.5, 5), True, help="Times the measured area: how much slower the work is up there."),
-    Field("hire", "Hire", "money_day", MONEY, help="Blank: none."),
+    Field("rental", "Rental", "money_day", MONEY, help="Blank: none."),
     Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True, help="A line higher than this is to be looked at; Checks counts them."), SOURCE))
 
 HOLIDAYS = Kind("holidays", capacity=20, fields=(

@@ -1,7 +1,7 @@
 """A record that states only what differs from the record of its name below: `change: Exterior acrylic satin`.
 
 What is stated takes the place of what stands below, a blank clears it, all else stays. A pack is found by its size, as
-a nozzle is: the price of the five-gallon pack is `packs: [{size: 5 gal, pack_price: 215.00}]`, whichever pack that is.
+a nozzle is: the price of the five-gallon pack is `packs: [{volume: 5 gal, pack_price: 215.00}]`, whichever pack that is.
 A record here is (values, marks); a value is stated where it has a mark, a blank one too.
 """
 from itertools import takewhile
@@ -11,7 +11,7 @@ from builder.documents import Mark
 from builder.problems import NOTE, errors
 from builder.values import is_number, same
 
-SLOTS = tuple((f"pack{number}_size", f"pack{number}_price") for number in (1, 2, 3))
+SLOTS = tuple((f"pack{number}_volume", f"pack{number}_price") for number in (1, 2, 3))
 
 
 def written(kind, keys):
@@ -65,7 +65,7 @@ def placed(below, over, problems):
         where = next((pack for pack in old if _alike(pack[0][0], size[0])), None)
         if size[0] is None:
             _tell(problems, size[1] or price[1], "a pack of a changed record is found by its size",
-                  "as in '{size: 5 gal, pack_price: 215.00}'")
+                  "as in '{volume: 5 gal, pack_price: 215.00}'")
         elif where is None and len(old) == len(SLOTS):
             _tell(problems, size[1], f"more packs than the {len(SLOTS)} that a coating can have",
                   "write the record whole, with 'name:' and the packs it is to have")

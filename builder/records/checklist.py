@@ -24,7 +24,7 @@ ITEMS = (
     Item("no_nozzle", "Sprayed coats that no nozzle fits", "Fit", True),
     Item("no_day", "Visits whose fixed work leaves no time for the job", "Days", True),
     Item("refused", "Margin and overhead that leave no price", "Price", True),
-    Item("overhead", "Own overhead is a share, but Terms charge overhead by the labour hour", "Job", True),
+    Item("overhead", "Own overhead is a share, but Terms charge overhead by the labor hour", "Job", True),
     Item("too_high", "Lines higher than their ladder, lift or scaffold reaches", "Takeoff"),
     Item("misfit", "Own nozzles that do not fit", "Picks"),
     Item("sags", "Coats wetter than their coating can hold in one pass", "Film"),
@@ -40,4 +40,4 @@ ITEMS = (
 CLEAR, LOOK, STOP = "clear", "look", "put right"
 TABLES = tuple(kind for kind in KINDS.values() if not kind.upright)
 ITEMS_OF_COST = ("paint", "thinner", "nozzles", "task_material", "sundries", "coat_wages", "task_wages", "change_wages",
-                 "pump_hire", "reach_hire", "tax", "overhead")
+                 "pump_rental", "access_rental", "tax", "overhead")

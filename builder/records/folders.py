@@ -1,4 +1,4 @@
-"""Folders of catalogues: each file is read once for a command, and understood once for each units of a book."""
+"""Folders of catalogs: each file is read once for a command, and understood once for each units of a book."""
 from functools import cached_property
 from pathlib import Path
 
@@ -12,7 +12,7 @@ STARTER = "starter.yaml"
 
 
 class Folders(tuple):
-    """The paths of folders of catalogues, a later one to be laid over those before. Folders of Folders are the same.
+    """The paths of folders of catalogs, a later one to be laid over those before. Folders of Folders are the same.
 
     What was read stays as it was read for as long as this lives: made by a command, or by one call that was given mere paths.
     """
@@ -40,7 +40,7 @@ class Folders(tuple):
 def _paths(folder):
     found = sorted(path for path in folder.glob("*.yaml") if path.name != STARTER)
     if not found:
-        raise Refused([documents.Mark(str(folder), 1, 1).problem("no catalogue (*.yaml) in this folder")])
+        raise Refused([documents.Mark(str(folder), 1, 1).problem("no catalog (*.yaml) in this folder")])
     return found
 
 

@@ -37,7 +37,7 @@ JOB = Kind("job", upright=True, fields=(
 SYSTEMS = Kind("systems", named="name", capacity=10, fields=(
     Field("name", "System", rule=Name(), required=True, help="One surface with its coats, as 'Cladding'."),
     Field("surface", "Surface", rule=OneOf("surfaces"), required=True, help="What it is sprayed on; sets loss, fans and hand speed."),
-    Field("aim", "Aim", rule=Word("aim"), help="Blank: least cost."),
+    Field("goal", "Aim", rule=Word("goal"), help="Blank: least cost."),
     Field("method", "Method", rule=Word("method"), help="Blank: spray."),
     Field("finish", "Finish", rule=Word("finish"), help="Blank: the surface's."),
     Field("clear_width", "Clear width", "width", Between(0.5, 4000, "in"), help="Blank: the surface's."),
@@ -51,7 +51,7 @@ COATS = Kind("coats", capacity=16, fields=(
     Field("tag", "Tag", help="Your own mark for the coat."),
     Field("system", "System", rule=OneOf("systems"), required=True, help="What it goes on."),
     Field("coating", "Coating", rule=OneOf("coatings"), required=True, help="What goes on."),
-    Field("colour", "Colour", rule=Name(unique=False), help="Each coating and colour is bought apart."),
+    Field("color", "Color", rule=Name(unique=False), help="Each coating and color is bought apart."),
     Field("coats", "Coats", "count", Between(1, 9, whole=True), True, help="How often it goes on."),
     Field("face", "Face", rule=Word("face"), help="What the first coat meets; blank: sealed."),
     Field("share", "Share", "share", Between(0.001, 1), help="Part of the area, for spot priming; blank: all."),
@@ -72,12 +72,12 @@ TAKEOFF = Kind("takeoff", named="tag", capacity=100, fields=(
     Field("height", "Height", "length", Between(0, 500, "ft"), True, "Of a cylinder: its diameter. Of a strip: its girth."),
     Field("count", "Count", "count", Between(0, 10000), help="Blank: 1."),
     Field("sides", "Sides", "count", Between(1, 2, whole=True), help="Blank: 1."),
-    Field("reach", "Reach", rule=OneOf("reaches"), help="Blank: from the ground."),
+    Field("access", "Access", rule=OneOf("access"), help="Blank: from the ground."),
     Field("note", "Note", help="For yourself.")))
 
 OPENINGS = Kind("openings", capacity=40, fields=(
     Field("line", "Line", rule=OneOf("takeoff"), required=True, help="The tag of a takeoff line."),
-    Field("name", "Opening", help="Door, window, louvre."),
+    Field("name", "Opening", help="Door, window, louver."),
     Field("width", "Width", "length", Between(0, 500, "ft"), True, help="Of one, frame to frame."),
     Field("height", "Height", "length", Between(0, 500, "ft"), True, help="Of one, sill to head."),
     Field("count", "Count", "count", Between(0, 10000), help="Blank: 1.")))
@@ -101,9 +101,9 @@ TASKS = Kind("tasks", capacity=24, fields=(
           "CHOOSE(MATCH({rate.basis},{words.basis},0),1,1,ISNUMBER({row.length})*1,ISNUMBER({row.count})*1,0,1,1)+ISNUMBER({row.hours})=0",
           lambda row, judge: row.hours is None and {"length": row.length, "count": row.count, "hours": None}.get(
               same(judge.find("rates", row.task).basis), 1) is None),
-    Check("whole_job", "a task by visit or by colour is for the whole job: leave System blank",
+    Check("whole_job", "a task by visit or by color is for the whole job: leave System blank",
           "INDEX({words.basis_whole_job},MATCH({rate.basis},{words.basis},0))*({row.system}<>\"\")",
-          lambda row, judge: row.system is not None and same(judge.find("rates", row.task).basis) in ("visit", "colour"))))
+          lambda row, judge: row.system is not None and same(judge.find("rates", row.task).basis) in ("visit", "color"))))
 
 WEATHER = Kind("weather", upright=True, fields=(
     Field("air", "Air temperature", "temperature", Between(-20, 55, "degC"), help="Where the work is, again about every four hours."),

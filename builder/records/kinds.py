@@ -5,6 +5,6 @@ from builder.records import catalogs, job
 from builder.records.terms import TERMS
 
 CATALOGS = (TERMS, catalogs.FAMILIES, catalogs.NOZZLES, catalogs.COATINGS, catalogs.PUMPS, catalogs.SURFACES, catalogs.PROFILES,
-            catalogs.RATES, catalogs.CREWS, catalogs.EXPOSURES, catalogs.REACHES, catalogs.HOLIDAYS)
+            catalogs.RATES, catalogs.CREWS, catalogs.EXPOSURES, catalogs.ACCESS, catalogs.HOLIDAYS)
 JOBS = (job.JOB, job.SYSTEMS, job.COATS, job.TAKEOFF, job.OPENINGS, job.KIT, job.TASKS, job.WEATHER)
 KINDS = MappingProxyType({kind.key: kind for kind in (*CATALOGS, *JOBS)})

@@ -5,16 +5,17 @@ from pathlib import Path
 
 from builder import documents
 from builder.documents import Listing, Mapping, Text
-from builder.problems import ERROR, WARNING, Refused, did_you_mean
+from builder.problems import ERROR, WARNING, Refused, did_you_mean, errors
 from builder.quantities import SYSTEMS, Units
 from builder.records.job import JOB
 from builder.records.kinds import CATALOGS, JOBS, KINDS
+from builder.records.renamed import Told, current, current_key, current_word
 from builder.records.rules import Word
 from builder.values import day, same
 
 SETTINGS = ("units", "currency", "exchange")
 OWN, WITHOUT, DRAFT = "own", "without", "draft"         # keys of a job file beside its kinds
-CHANGE = "change"                               # of a catalogue record: of which one below it states what differs
+CHANGE = "change"                               # of a catalog record: of which one below it states what differs
 NAMELESS = "a dash begins a record; the lines that belong to it have none, and are indented alike"
 BESIDE_TERMS = "leave it out: figures of terms are laid over those below one by one"
 INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}  # lists within a record
@@ -51,8 +52,8 @@ class Loaded:
     problems: list = field(default_factory=list)
     units: Units = Units()
     draft: bool = False                                  # has faults, and is to be built all the same
-    own: "Loaded | None" = None                          # catalogue records of a job's own
-    without: tuple = ()                                  # (kind, name) of catalogue records it does without
+    own: "Loaded | None" = None                          # catalog records of a job's own
+    without: tuple = ()                                  # (kind, name) of catalog records it does without
 
     def add(self, kind, values, marks, change=None):
         self.values[kind.key].append(values)
@@ -90,6 +91,7 @@ class Loader:
         self.units = units    # of the book: values settle in these
         self.typed = typed    # of the file: its money may be in another currency
         self.loaded = Loaded()
+        self.renamed = Told(self.loaded.problems)
 
     def blame(self, mark, message, hint=""):
         self.loaded.problems.append(mark.problem(message, hint))
@@ -156,7 +158,10 @@ class Loader:
             return node.value if self.loaded.draft else None
 
     def text(self, one, node):
-        """A text as it stands; refused where other programs would read something else into it."""
+        """A text as it stands, a word of a closed list as it is called now; refused where other programs would read something else into it."""
+        if isinstance(one.rule, Word) and current_word(node.value) != node.value:
+            self.renamed(node.mark, node.value, current_word(node.value))
+            return current_word(node.value)
         trap = next((kind for kind, pattern in TRAPS if pattern.fullmatch(node.value)), None)
         if trap and not node.quoted and not isinstance(one.rule, Word):
             raise ValueError(f"'{node.value}' would be read as {trap} by other programs", f"put it in quotes if it is meant as text: '{node.value}'")
@@ -164,8 +169,10 @@ class Loader:
 
     def names(self, node):
         """The names of records that a job does without, by kind, under 'without'."""
-        for key, (mark, listed) in node.entries.items() if isinstance(node, Mapping) else ():
-            if key not in {kind.key for kind in CATALOGS if not kind.upright}:
+        kinds = {kind.key for kind in CATALOGS if not kind.upright}
+        for old, (mark, listed) in node.entries.items() if isinstance(node, Mapping) else ():
+            key = current_key(old, kinds, node.entries)
+            if key not in kinds:
                 self.blame(mark, f"without: '{key}' is not a known key", did_you_mean(key, [kind.key for kind in CATALOGS]))
                 continue
             for item in self.listing(listed, key):
@@ -196,6 +203,7 @@ class Loader:
                 if change is None:
                     return
         known.update({name: None for name in (*inner, *extra)})     # None: read elsewhere
+        node = current(node, known, self.renamed)
         label = node.get(CHANGE if change and given is None else kind.named or "name")
         where = f"{kind.sheet} '{label.value}'" if isinstance(label, Text) and label.value else kind.sheet
         self.unknown(node, known, where)
@@ -220,9 +228,12 @@ class Loader:
     def kinds(self, top, allowed, read_elsewhere=()):
         """Every list (or mapping) of the file that belongs to one of the allowed kinds."""
         names = {kind.key: kind for kind in allowed}
-        for key, (mark, node) in top.entries.items():
-            if key in read_elsewhere:
+        for old, (mark, node) in top.entries.items():
+            if old in read_elsewhere:
                 continue
+            key = current_key(old, names, top.entries)
+            if key != old:
+                self.renamed(mark, old, key)
             if key not in names:
                 self.blame(mark, f"'{key}' is not a known key", did_you_mean(key, list(names)))
             elif names[key].upright:
@@ -258,7 +269,7 @@ def _settings(top, file_units):
 
 
 def _beside(loader, top):
-    """What a job file says beside its kinds: whether it is a draft, and its own catalogue records."""
+    """What a job file says beside its kinds: whether it is a draft, and its own catalog records."""
     draft, own = top.get(DRAFT), top.get(OWN)
     if draft:
         loader.loaded.draft = isinstance(draft, Text) and same(draft.value) == "yes"
@@ -279,7 +290,7 @@ def load_record(kind, text, units, name):
     """The values of one record that `store.record_text` wrote; `name` is the place that problems speak of. Refused where it is not one."""
     loader = Loader(units, units)
     loader.record(kind, documents.parse(text.encode(), name))
-    if loader.loaded.problems:
+    if errors(loader.loaded.problems):
         raise Refused(loader.loaded.problems)
     return loader.loaded.values[kind.key][0]
 

@@ -1,4 +1,4 @@
-"""Folders of catalogues, one laid over another, and a job's own records over all; which record is which."""
+"""Folders of catalogs, one laid over another, and a job's own records over all; which record is which."""
 from dataclasses import dataclass
 
 from builder import documents
@@ -139,7 +139,7 @@ def _leave_out(under, names):
 
 
 def currency_of(folders):
-    """The currency of the catalogues, which must be known before a unit is settled; '' where they say none."""
+    """The currency of the catalogs, which must be known before a unit is settled; '' where they say none."""
     stock = Loaded()
     for over in Folders(folders).understood(Units(), (TERMS,)):
         _overlay(stock, over)
@@ -147,7 +147,7 @@ def currency_of(folders):
 
 
 def load_catalogs(folders, units, job=None):
-    """Every catalogue of the folders, a later one laid over those before, in the book's units. Problems are gathered, not raised.
+    """Every catalog of the folders, a later one laid over those before, in the book's units. Problems are gathered, not raised.
 
     job: a loaded job, whose own records are laid over all.
     """
@@ -159,5 +159,5 @@ def load_catalogs(folders, units, job=None):
     for kind in CATALOGS:
         if not stock.values[kind.key] and kind.key in NEEDED:
             nowhere = documents.Mark(str(folders[0]), 1, 1)
-            stock.problems.append(nowhere.problem(f"no '{kind.key}:' in any catalogue of this folder"))
+            stock.problems.append(nowhere.problem(f"no '{kind.key}:' in any catalog of this folder"))
     return stock

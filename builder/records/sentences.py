@@ -36,7 +36,7 @@ STEPS = (
     *(("label", line) for caution in CAUTIONS for line in wrap(f"{caution.topic}: {caution.words} [{caution.source}]", 140, subsequent_indent="      ")),
     ("", ""),
     ("section", "What to know of the figures"),
-    ("label", "Catalogue figures are invented for the demo unless their source says otherwise. Replace them with your own before you bid."),
+    ("label", "Catalog figures are invented for the demo unless their source says otherwise. Replace them with your own before you bid."),
     ("label", "Flow, wear and hours follow published equations with coefficients of common practice; they stand on Terms and may be changed."),
     ("label", "Room: {takeoff} lines of takeoff, {openings} openings, {systems} systems, {coats} coats, {nozzles} nozzle sizes, {tasks} tasks."),
     ("label", "Units and currency cannot be changed in a workbook: it is built anew with others."),

@@ -79,7 +79,7 @@ def kinds_text(kinds, values, units, indent=""):
 def job_text(values, units, own=None, without=None, draft=False):
     """A job file that builds to the same estimate.
 
-    own: catalogue records of the job's own, by kind; without: names of catalogue records it does without, by kind;
+    own: catalog records of the job's own, by kind; without: names of catalog records it does without, by kind;
     draft: it has faults and is to be built all the same.
     """
     settings = [f"units: {units.system}", *([f"currency: {units.currency}"] if units.currency else ())]
@@ -92,7 +92,7 @@ def job_text(values, units, own=None, without=None, draft=False):
     lines += _lines(KINDS["job"], values["job"][0], units, "  ")
     lines += kinds_text([kind for kind in JOBS if kind.key != "job"], values, units)
     if own or without:
-        lines += ["own:                              # catalogue records of this job alone"]
+        lines += ["own:                              # catalog records of this job alone"]
         lines += kinds_text([KINDS[key] for key in own or ()], own or {}, units, "  ")
         if without:
             lines += ["  without:"]

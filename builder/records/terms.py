@@ -10,9 +10,9 @@ def _share(key, title, path, help, high=0.95):
 
 def _spread(driver, title, help):
     """P10 and P90 of a driver of cost, as factors of what is reckoned."""
-    return (Field(f"{driver}_low", f"{title}, one job in ten is below", "number", Between(0.1, 1.5), True, help, f"range.{driver}.low"),
+    return (Field(f"{driver}_low", f"{title}, one job in ten is below", "number", Between(0.1, 1.5), True, help, f"risk.{driver}.low"),
             Field(f"{driver}_high", f"{title}, one job in ten is above", "number", Between(0.5, 10), True,
-                  "Not below the figure before.", f"range.{driver}.high"))
+                  "Not below the figure before.", f"risk.{driver}.high"))
 
 
 def _upside_down(row, judge):
@@ -46,18 +46,18 @@ TERMS = Kind("terms", upright=True, fields=(
     Field("purchase_tax_base", "Purchase tax is on", rule=Word("tax_base"), required=True, path="buying.purchase_tax_base",
           help="What you pay tax on when you buy."),
     _share("sundries", "Sundries", "buying.sundries", "Tape, paper, rags: share of coating and thinner."),
-    Field("touch_up", "Touch-up kept", "volume", Between(0, 10, "gal"), True, "Of each coating and colour.", "buying.touch_up"),
+    Field("touch_up", "Touch-up kept", "volume", Between(0, 10, "gal"), True, "Of each coating and color.", "buying.touch_up"),
     Field("spares", "Spare nozzles per gun", "number", Between(0, 10), True, path="buying.spares", help="Usable nozzles to carry beside the one in the gun."),
     Field("round_slack", "Slack before rounding up", "number", Between(0, 0.01), True, path="buying.round_slack",
           help="A need this little over a whole pack or day does not take another one."),
-    Field("burden", "Burden on wages", "share", Between(0, 3), True, "Insurance, taxes, holidays, on top of the wage.", "labour.burden"),
-    Field("day_hours", "Working hours of a day", "time", Between(1, 24, "h"), True, path="labour.day_hours", help="From arriving to leaving, breaks left out."),
-    Field("day_step", "Days are counted in steps of", "days", Between(0.05, 5), True, "0.5: half days.", "labour.day_step"),
-    Field("currency", "Currency", rule=Name(unique=False), required=True, help="The catalogues' own, as three letters.", path="price.currency"),
+    Field("burden", "Burden on wages", "share", Between(0, 3), True, "Insurance, taxes, holidays, on top of the wage.", "labor.burden"),
+    Field("day_hours", "Working hours of a day", "time", Between(1, 24, "h"), True, path="labor.day_hours", help="From arriving to leaving, breaks left out."),
+    Field("day_step", "Days are counted in steps of", "days", Between(0.05, 5), True, "0.5: half days.", "labor.day_step"),
+    Field("currency", "Currency", rule=Name(unique=False), required=True, help="The catalogs' own, as three letters.", path="price.currency"),
     Field("overhead_basis", "Overhead is a share of", rule=Word("overhead_basis"), required=True, path="price.overhead_basis",
           help="How your books spread rent, vans and office over jobs."),
     _share("overhead", "Overhead, share", "price.overhead", "Of direct cost or of sales, as the basis says."),
-    Field("overhead_hour", "Overhead per labour hour", "money_hour", MONEY_HOUR, True, "For basis labour hours.", "price.overhead_hour"),
+    Field("overhead_hour", "Overhead per labor hour", "money_hour", MONEY_HOUR, True, "For basis labor hours.", "price.overhead_hour"),
     _share("margin", "Margin", "price.margin", "Profit as a share of the price before tax."),
     Field("minimum", "Least charge", "money", Between(0, 1e7), True, path="price.minimum", help="No job leaves for less, before tax."),
     Field("rounding", "Price is rounded up to", "money", Between(0.01, 1e5), True, path="price.rounding", help="A price is rounded up to whole steps of this."),
@@ -73,14 +73,14 @@ TERMS = Kind("terms", upright=True, fields=(
     *_spread("time", "Time", "Hours taken, against what is reckoned."),
     *_spread("wear", "Wear", "Nozzles used up, against what is reckoned."),
     Field("percentile", "Cost is covered in this share of jobs", "share", Between(0.5, 0.99), True,
-          "The contingency makes up the difference.", "range.percentile"),
+          "The contingency makes up the difference.", "risk.percentile"),
     Field("dew_slope", "Magnus coefficient", "number", Between(10, 25), True, "WMO-No. 8: 17.62.", "weather.dew_slope"),
     Field("dew_offset", "Magnus temperature", "number", Between(200, 280), True, "WMO-No. 8: 243.12, in degrees Celsius.", "weather.dew_offset"),
     Field("dew_margin", "Surface above the dew point by", "warmth", Between(0, 20, "K"), True,
           "3 C, 5 F: FHWA-RD-98-084, MIL-HDBK-1110 9.6.6.", "weather.dew_margin"),
     Field("firm", "Your firm", help="As it stands on the bid.", path="firm.name"),
     Field("contact", "Address and telephone", help="Below the name.", path="firm.contact"),
-    Field("licence", "Licence and insurance", help="Numbers that a bid must show where you work.", path="firm.licence"),
+    Field("license", "License and insurance", help="Numbers that a bid must show where you work.", path="firm.license"),
     Field("tolerance", "Tolerance of cross-sums", "number", Between(0, 0.01), True, path="checks.tolerance",
           help="Sums taken two ways may differ by this share."),
 ), checks=(

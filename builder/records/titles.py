@@ -20,6 +20,6 @@ SHEET_OF = MappingProxyType({
     "rates": "Task rates",
     "crews": "Crews",
     "exposures": "Exposures",
-    "reaches": "Reaches",
+    "access": "Access",
     "holidays": "Holidays",
 })

@@ -6,13 +6,13 @@ WORDS = MappingProxyType({
     "base": ("water", "solvent"),
     "finish": ("plain", "good", "fine"),              # ranked: a later word is a finer finish
     "face": ("bare", "sealed"),
-    "aim": ("least cost", "smoothest"),
+    "goal": ("least cost", "smoothest"),
     "method": ("spray", "spray and back-roll", "roll", "brush"),
     "shape": ("rectangle", "triangle", "cylinder", "strip"),
     "answer": ("yes", "no"),
     "alternate": ("A", "B", "C"),
-    "basis": ("area", "perimeter", "length", "count", "hours", "visit", "colour"),
+    "basis": ("area", "perimeter", "length", "count", "hours", "visit", "color"),
     "building": ("home", "child-occupied", "other"),
-    "overhead_basis": ("direct cost", "labour hours", "sales"),
-    "tax_base": ("materials", "materials and hire"),
+    "overhead_basis": ("direct cost", "labor hours", "sales"),
+    "tax_base": ("materials", "materials and rental"),
 })

@@ -90,7 +90,7 @@ class Located(Layout):
             moves.settle()
 
     def _move(self, key, place):
-        """Put a place where its cells are by now: where its name points, or as its neighbours moved."""
+        """Put a place where its cells are by now: where its name points, or as its neighbors moved."""
         rows, cols = self.rows[place.sheet], self.cols[place.sheet]
         sheet = self.sheets[place.sheet] and self.back.book[self.sheets[place.sheet]]
         title = heading(place.column, self.units)

@@ -14,7 +14,9 @@ from builder.records.job import LINES
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import load_record
 from builder.records.overlay import label
-from builder.records.versions import SCHEMA, old_name
+from builder.records.renamed import current_word
+from builder.records.rules import Word
+from builder.records.versions import OLD_KEYS, SCHEMA, new_name
 from builder.returned import safe
 from builder.returned.cells import loaded
 from builder.stages.start import BOOK
@@ -69,9 +71,9 @@ class Returned:
     """A workbook as it came back.
 
     values: of each block, raw, blank rows between others kept; settings and units: as the book was made; restated: (key, what the
-    sheet Start says instead) of those that were changed there; areas: what every defined name points at; copies: title -> the
+    sheet Start says instead) of those that were changed there; areas: what every defined name points at, by the names of now; copies: title -> the
     copy that stands in for a sheet that was deleted; gone: kinds and fields whose cells cannot be found; strays: rows above or
-    below their tables; issued: the catalogues as the book was made, blank in old books.
+    below their tables; issued: the catalogs as the book was made, blank in old books.
     """
 
     source: safe.Verified
@@ -92,7 +94,7 @@ class Returned:
 
     def area(self, block, key):
         """Where a column or fact stands; None where its name is gone."""
-        return self.areas.get(old_name(int(self.settings.get("schema", SCHEMA)), f"{block}_{key}"))
+        return self.areas.get(f"{block}_{key}")
 
     def shown(self, name):
         """What the cells under a defined name show. Refused where the name is gone."""
@@ -150,13 +152,14 @@ def _areas(book):
 def returned(source):
     """Read a workbook that this program wrote, whatever program has saved it since. source: a path or a binary stream.
 
-    Inputs whose cells were deleted are blank, catalogues whose sheet was deleted as they were issued; `gone` names both.
+    Inputs whose cells were deleted are blank, catalogs whose sheet was deleted as they were issued; `gone` names both.
     Raises Refused where it is no such workbook or none of its inputs is left.
     """
     verified = safe.opened(source)
     book = loaded(verified)
     areas, copies = _areas(book)
     back = Returned(verified, book, areas, copies=copies)
+    _renamed(back)
     _settings(back)
     back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
     back.issued = _issued(back)
@@ -187,6 +190,13 @@ def _spanned(back):
                 raise safe.refused(back.name, words, safe.PUT_BACK)
 
 
+def _renamed(back):
+    """The names of an older book, as they are called now."""
+    schema = back.shown("book_schema")[0]
+    if isinstance(schema, float) and 1 <= schema < SCHEMA:
+        back.areas = {new_name(int(schema), name): area for name, area in back.areas.items()}
+
+
 def _settings(back):
     """The facts of the sheet Start; where one was changed there, as the book was made, if it says so."""
     here = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns if column.key != "form" or "book_form" in back.areas}
@@ -213,16 +223,17 @@ def _alike(one, other):
 
 
 def _restored(row, issued):
-    """A catalogue row with the digits it was issued with: some programs keep fewer of a very small number."""
+    """A catalog row with the digits it was issued with: some programs keep fewer of a very small number."""
     return {key: issued[key] if _alike(value, issued.get(key)) else value for key, value in row.items()}
 
 
 def _rows(back, kind):
     """The rows of a kind, down to the last one that is not blank."""
-    columns = {}
+    columns, older = {}, back.settings["schema"] < SCHEMA
     for one in kind.fields:
         area = back.area(kind.key, one.key)
-        columns[one.key] = [back.units.from_cell(value, one.quantity) for value in back.cells(area)] if area else []
+        values = [back.units.from_cell(value, one.quantity) for value in back.cells(area)] if area else []
+        columns[one.key] = list(map(current_word, values)) if older and isinstance(one.rule, Word) else values
     count = max(map(len, columns.values()))
     rows = [{key: values[place] if place < len(values) else None for key, values in columns.items()} for place in range(count)]
     while rows and not kind.upright and all(value is None for value in rows[-1].values()):
@@ -255,7 +266,8 @@ def _issued_lines(back):
 def _issued(back):
     """Block -> record -> its values as issued; empty for a book older than that."""
     found = {kind.key: {} for kind in CATALOGS}
-    for block, record, text in _issued_lines(back):
+    for old, record, text in _issued_lines(back):
+        block = old if old in found else OLD_KEYS.get(old)
         if block in found:
             found[block][record] = load_record(KINDS[block], text, back.units, f"{back.name}, As issued, {record}")
     return found

@@ -1,4 +1,4 @@
-"""The inputs of a returned workbook as a job: text understood, rows below their tables taken in, catalogue records that are its own."""
+"""The inputs of a returned workbook as a job: text understood, rows below their tables taken in, catalog records that are its own."""
 import re
 from collections import Counter
 from dataclasses import dataclass
@@ -125,7 +125,7 @@ def taken(back):
 
 
 def own_records(values, stock):
-    """(own, without): the catalogue records in `values` that `stock` has otherwise or not at all, and the names of those only `stock` has.
+    """(own, without): the catalog records in `values` that `stock` has otherwise or not at all, and the names of those only `stock` has.
 
     Of the one record of Terms only the figures that differ, '' for one that was cleared.
     """
@@ -147,7 +147,7 @@ def own_records(values, stock):
 
 
 def as_job(one, catalogs):
-    """The text of a job file that builds with these catalogues to the estimate of a Taken workbook."""
+    """The text of a job file that builds with these catalogs to the estimate of a Taken workbook."""
     opened = one.opened
     stock = load_catalogs(catalogs, opened.units).values
     own, without = own_records(opened.values, stock)

@@ -11,17 +11,17 @@ from builder.workbook.tables import tables
 
 @dataclass(frozen=True)
 class Comparison:
-    """Two workbooks of one job: results, nozzles, the Effect of each changed input and catalogue value, and what was touched in each book."""
+    """Two workbooks of one job: results, nozzles, the Effect of each changed input and catalog value, and what was touched in each book."""
 
     before: object
     after: object
     inputs: tuple
-    catalogues: tuple
+    catalogs: tuple
     touched: tuple             # (book, Finding)
 
     @property
     def differ(self):
-        return bool(self.inputs or self.catalogues or self.touched)
+        return bool(self.inputs or self.catalogs or self.touched)
 
 
 def compare(one, other, catalogs):
@@ -41,7 +41,7 @@ def _sections(found):
     units = found.before.units
     yield "Results", ("What", "Before", "After", "Unit"), list(results(found.before, found.after)) + [(coat, old, new, "nozzle") for coat, old, new
                                                                                                  in nozzles(found.before, found.after)]
-    for title, changes in (("Inputs changed", found.inputs), ("Catalogue values changed", found.catalogues)):
+    for title, changes in (("Inputs changed", found.inputs), ("Catalog values changed", found.catalogs)):
         yield title, ("What", f"Price, this alone ({units.currency})"), [
             (one.difference.words(units), "no price" if one.price is None else units.amount(one.price, "+")) for one in changes]
     yield "Touched by hand", ("Book", "What"), [(book, str(finding)) for book, finding in found.touched]

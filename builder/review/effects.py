@@ -37,7 +37,7 @@ def is_book(path):
 
 
 def opened(path, catalogs):
-    """A job file with the catalogues in force, or a workbook with those inside it. Refused where it has problems of a file."""
+    """A job file with the catalogs in force, or a workbook with those inside it. Refused where it has problems of a file."""
     if is_book(path):
         return taken(returned(path)).opened
     one = open_job(path, catalogs)
@@ -65,14 +65,14 @@ def results(before, after):
     days = [one.estimate.rows["days"][0] for one in (before, after)]
     yield "price", _money(before), _money(after), units.currency
     yield "to buy", f"{before.gallons():,.4g}", f"{after.gallons():,.4g}", units.shown("volume")
-    yield "labour", *(_figure(None if one.labour is None else units.to_cell(one.labour, "time")) for one in days), units.shown("time")
+    yield "labor", *(_figure(None if one.labor is None else units.to_cell(one.labor, "time")) for one in days), units.shown("time")
     yield "days", *(_figure(one.days) for one in days), ""
 
 
 def nozzles(before, after):
     """(coat in words, nozzle before, nozzle after) of coats of the same system and coating whose nozzle changes."""
     def picked(one):
-        return {(coat.system, coat.coating, coat.colour, coat.no): pick.nozzle for coat, pick in zip(one.estimate.rows["coats"], one.estimate.rows["picks"])
-                if coat.ready}
+        return {(coat.system, coat.coating, coat.color, coat.no): pick.nozzle for coat, pick in zip(one.estimate.rows["coats"], one.estimate.rows["picks"])
+                if coat.sound}
     old, new = picked(before), picked(after)
     return [(f"coat {key[3]}, {key[0]}, {key[1]}", old[key] or "none", new[key] or "none") for key in old if key in new and old[key] != new[key]]

@@ -1,4 +1,4 @@
-"""What a change of the catalogues does to jobs: gallons, nozzles and price before and after, and which value did it."""
+"""What a change of the catalogs does to jobs: gallons, nozzles and price before and after, and which value did it."""
 from dataclasses import dataclass
 
 from builder.jobs import Opened
@@ -24,7 +24,7 @@ class Impact:
 
 
 def impact(path, catalogs, new_catalogs):
-    """What the new catalogues do to one job file or workbook."""
+    """What the new catalogs do to one job file or workbook."""
     before = opened(path, catalogs)
     stock = load_catalogs(new_catalogs, before.units)
     if errors(stock.problems):
@@ -44,4 +44,4 @@ def report(found):
     for change in found.changes:
         yield f"    {change.words(found.before.units)}"
     if not found.changes:
-        yield "    nothing in the catalogues that moves its price has changed"
+        yield "    nothing in the catalogs that moves its price has changed"

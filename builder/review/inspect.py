@@ -56,20 +56,20 @@ def inspect(back, catalogs=()):
             found += _stale(back, located, raw.estimate)
     elif back.settings["schema"] == SCHEMA and back.settings["builder"] == BUILDER:
         found.append(Finding("form", "Start", "", "the room was changed there, or another build of the same version made the book"))
-    found += _catalogues(back, one)
+    found += _catalogs(back, one)
     found += _checks(one)
     return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
 
 
 def _facts(back, one, catalogs, same_form):
     settings = back.settings
-    here = "those in force here" if settings["catalogues"] == fingerprint(catalogs) else "not those in force here"
+    here = "those in force here" if settings["catalogs"] == fingerprint(catalogs) else "not those in force here"
     priced = [row["priced_on"] for kind in CATALOGS for row in one.opened.values[kind.key] if is_number(row.get("priced_on"))]
     date = one.opened.estimate.job.date
     age = f", newest price of {to_date(max(priced))}" if priced else ""
     if priced and is_number(date):
         age += f", {date - max(priced):g} days before the estimate" if date >= max(priced) else ", after the date of the estimate"
-    yield f"made by {settings['builder']}, schema {settings['schema']:g}, on catalogues {settings['catalogues']}, {here}{age}"
+    yield f"made by {settings['builder']}, schema {settings['schema']:g}, on catalogs {settings['catalogs']}, {here}{age}"
     if not same_form:
         yield "made by another version of wetfilm: whether formulas were typed over cannot be told; 'wetfilm reissue' makes it anew"
     yield f"its inputs give: {one.opened.summary()}"
@@ -110,7 +110,7 @@ def _plain(formula):
 
 
 def _formulas(back, located):
-    """Formulas overwritten or cleared, runs of neighbours in a column as one. A row that was inserted has none, and needs none."""
+    """Formulas overwritten or cleared, runs of neighbors in a column as one. A row that was inserted has none, and needs none."""
     book = back.formulas
     blocks = defaultdict(list)
     for key, place in located.places.items():
@@ -168,12 +168,12 @@ def _stale(back, located, estimate):
                       "open the workbook in a spreadsheet program, let it recalculate, and save")
 
 
-def _catalogues(back, one):
-    """Catalogue values that are not as they were issued."""
+def _catalogs(back, one):
+    """Catalog values that are not as they were issued."""
     if any(back.issued.values()):
         issued = {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
         for difference in differences(CATALOGS, issued, one.opened.values):
-            yield Finding("catalogue", "", "", difference.words(back.units))
+            yield Finding("catalog", "", "", difference.words(back.units))
 
 
 def _checks(one):

@@ -1,4 +1,4 @@
-"""The inputs of a returned workbook on today's catalogues and builder, and what moved the price."""
+"""The inputs of a returned workbook on today's catalogs and builder, and what moved the price."""
 from dataclasses import dataclass
 
 from builder.jobs import Opened, facts, fingerprint, from_values, room_for
@@ -14,22 +14,22 @@ from builder.values import same
 
 @dataclass(frozen=True)
 class Reissue:
-    """The job as its workbook has it and as reissued, what was kept of the book's own catalogue records, and what moved the price."""
+    """The job as its workbook has it and as reissued, what was kept of the book's own catalog records, and what moved the price."""
 
     before: Opened
     after: Opened
     findings: tuple            # how its inputs were read, and what in it is not carried over
     kept: tuple                # Difference: what the book has otherwise than it was issued with, and keeps
-    lost: tuple                # Difference: what it does not keep, since today's catalogues have no such record, or have one of their own by that name
-    changes: tuple             # Effect of each catalogue value that is another today
+    lost: tuple                # Difference: what it does not keep, since today's catalogs have no such record, or have one of their own by that name
+    changes: tuple             # Effect of each catalog value that is another today
     saved: float | None        # the price as the file shows it
 
 
 def reissue(back, catalogs, instead=(), keep=()):
-    """The inputs of a Returned workbook on the catalogues of some folders.
+    """The inputs of a Returned workbook on the catalogs of some folders.
 
     instead: (old name, new name) of records that are called otherwise today; keep: names of records to carry as the book has them.
-    Refused, all at once, where the job uses records that today's catalogues do not have.
+    Refused, all at once, where the job uses records that today's catalogs do not have.
     """
     look = inspect(back, catalogs)
     before = look.taken.opened
@@ -53,10 +53,10 @@ def reissue(back, catalogs, instead=(), keep=()):
 
 
 def _issued(back, before, stock, catalogs):
-    """The catalogues as the book was issued. An old book does not hold them: then they are today's where its fingerprint says so, else as they stand in it."""
+    """The catalogs as the book was issued. An old book does not hold them: then they are today's where its fingerprint says so, else as they stand in it."""
     if any(back.issued.values()):
         return {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
-    return stock.values if back.settings["catalogues"] == fingerprint(catalogs) else before.values
+    return stock.values if back.settings["catalogs"] == fingerprint(catalogs) else before.values
 
 
 def _keep(values, kept, instead):
@@ -90,13 +90,13 @@ def _carry(values, book, names, where):
     for name in names:
         found = [(kind, row) for kind in CATALOGS if not kind.upright and (row := _find(kind, book[kind.key], name))]
         if not found:
-            raise Refused([Problem(where, 0, 0, f"no catalogue record of this workbook is called '{name}'")])
+            raise Refused([Problem(where, 0, 0, f"no catalog record of this workbook is called '{name}'")])
         for kind, row in found:
             values[kind.key] = [other for other in values[kind.key] if same(label(kind, other)) != same(name)] + [row]
 
 
 def _uses(values):
-    """(kind, row number, field) of every input that names a catalogue record."""
+    """(kind, row number, field) of every input that names a catalog record."""
     for kind in KINDS.values():
         for number, row in enumerate(values[kind.key], start=1):
             for one in kind.fields:
@@ -111,8 +111,8 @@ def _carried(values, change, names):
 
 
 def _known(book, today, instead, where):
-    """Refuse a renaming of what the book does not have, or to what today's catalogues do not have."""
-    for names, values, of in ((0, book, "this workbook"), (1, today, "today's catalogues")):
+    """Refuse a renaming of what the book does not have, or to what today's catalogs do not have."""
+    for names, values, of in ((0, book, "this workbook"), (1, today, "today's catalogs")):
         known = [label(kind, row) for kind in CATALOGS if not kind.upright for row in values[kind.key]]
         for pair in instead:
             if same(pair[names]) not in map(same, known):
@@ -127,7 +127,7 @@ def _rename(values, instead):
 
 
 def _ask(values, book, where):
-    """Refuse, in one message a record, what the job uses and today's catalogues do not have. What the book did not have either is a fault of its own."""
+    """Refuse, in one message a record, what the job uses and today's catalogs do not have. What the book did not have either is a fault of its own."""
     missing = {}
     for kind, number, row, one in _uses(values):
         target = KINDS[one.rule.block]
@@ -137,7 +137,7 @@ def _ask(values, book, where):
     for (target, name), places in missing.items():
         near = did_you_mean(name, [label(target, row) for row in values[target.key]])
         hint = f"say --instead '{name}=NEW NAME', or --keep '{name}' to carry it as it stands in the book"
-        problems.append(Problem(where, 0, 0, f"{target.sheet} '{name}' is not in today's catalogues; used on {', '.join(places)}",
+        problems.append(Problem(where, 0, 0, f"{target.sheet} '{name}' is not in today's catalogs; used on {', '.join(places)}",
                                 f"{near} {hint}" if near.startswith("did") else hint))
     if problems:
         raise Refused(problems)
@@ -151,7 +151,7 @@ def report(found):
     for change in found.kept:
         yield f"kept: {change.words(units)}"
     for change in found.lost:
-        yield f"not kept, today's catalogues have no such record or one of their own: {change.words(units)} (--keep NAME carries the book's record)"
+        yield f"not kept, today's catalogs have no such record or one of their own: {change.words(units)} (--keep NAME carries the book's record)"
     for what, old, new, unit in results(found.before, found.after):
         yield f"{what}: {old} -> {new} {unit}".rstrip()
     if found.saved is not None and found.before.price() is not None and abs(found.saved - found.before.price()) > units.money_step / 2:

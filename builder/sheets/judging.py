@@ -21,22 +21,22 @@ def judging(kind, units, derived=(), links=None):
     """The judged rows of a table of entries, on the sheet Entries; `derived` columns follow."""
     fields = judged(kind)
     flags = [Column(f"bad_{one.key}", fault(kind, one, units), "count", _flag(kind, one, f"{{row.{one.key}}}"), "entered") for one in fields]
-    checks = [Column(f"bad_{check.key}", check_fault(kind, check), "count", f"--(({check.formula})*1>0)", "sound") for check in kind.checks]
+    checks = [Column(f"bad_{check.key}", check_fault(kind, check), "count", f"--(({check.formula})*1>0)", "each_sound") for check in kind.checks]
     first, middle, last = flags[0].key, flags[-1].key, (checks or flags)[-1].key
     columns = [
         Column("no", f"{kind.sheet}, row", "count", label=lambda number: number),
         Column("filled", f"{kind.sheet}: cells filled", "count", _filled(kind), ""),
         Column("entered", f"{kind.sheet}: entered", "count", 'IF({filled}>0,1,"")', ""),
-        Column("sound", f"{kind.sheet}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"),
+        Column("each_sound", f"{kind.sheet}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"),
         *flags, *checks,
         Column("faults", f"{kind.sheet}: faults", "count", f"SUM({{{first}:{last}}})", "entered"),
         Column("fault", f"{kind.sheet}: first fault", "text",
                f'IF({{faults}}=0,"",INDEX({{#{first}:{last}}},1,MATCH(1,{{{first}:{last}}},0)))', "entered"),
-        Column("ready", f"{kind.sheet}: ready", "count", 'IF({faults}=0,1,"")', "entered"),
+        Column("sound", f"{kind.sheet}: sound", "count", 'IF({faults}=0,1,"")', "entered"),
     ]
     if kind.named in kind.field_of:
-        columns.append(Column("known", f"{kind.sheet}: known as", "text", f'IF({{row.{kind.named}}}="","",{{row.{kind.named}}})', "ready"))
-    return Block(kind.key, "Entries", (*columns, *derived), {"row": At(kind.key, "{no}"), **(links or {})}, "ready")
+        columns.append(Column("known", f"{kind.sheet}: known as", "text", f'IF({{row.{kind.named}}}="","",{{row.{kind.named}}})', "sound"))
+    return Block(kind.key, "Entries", (*columns, *derived), {"row": At(kind.key, "{no}"), **(links or {})}, "sound")
 
 
 def upright(kind, units, derived=()):
@@ -49,7 +49,7 @@ def upright(kind, units, derived=()):
                           f'IF(SUM({{bad_{first}:bad_{sound}}})=0,--(({check.formula.replace("{row.", "{")})*1>0),"")', "") for check in kind.checks)
     sums = (Column("faults", "Faults on this sheet", "count", f"SUM({{bad_{first}:bad_{last}}})", ""),
             Column("fault", "First of them", "text", f'IF({{faults}}=0,"",INDEX({{told_{first}:told_{last}}},MATCH(1,{{bad_{first}:bad_{last}}},0)))', ""),
-            Column("ready", "Ready", "count", 'IF({faults}=0,1,"")', ""))
+            Column("sound", "Sound", "count", 'IF({faults}=0,1,"")', ""))
     flags = [Column(f"bad_{one.key}", "", "count", _flag(kind, one, f"{{{one.key}}}"), "", beside=one.key) for one in judged(kind)]
     flags += [Column(f"bad_{key}", "", "count", f"{{{key}}}", "", beside=key) for key in crossed]
     return (Block(kind.key, kind.sheet, (*inputs(kind), *checks, *sums, *derived), form="upright", entered=True),
@@ -112,7 +112,7 @@ class Judge:
                 self._judge(kind, row)
         known = self._known[kind.key] = {}
         for row in rows if kind.named in kind.field_of else ():
-            if row.ready:
+            if row.sound:
                 row.known = getattr(row, kind.named)
             if row.known is not None:
                 known.setdefault(same(row.known), row)
@@ -121,7 +121,7 @@ class Judge:
         """For a kind whose name is put together from fields: set `known` of each faultless row."""
         known = self._known[kind.key] = {}
         for row in self.rows[kind.key]:
-            if row.ready:
+            if row.sound:
                 row.known = name(row)
                 known.setdefault(same(row.known), row)
 
@@ -136,8 +136,8 @@ class Judge:
                 words.append(fault(kind, one, self.units))
                 if kind.upright:
                     setattr(row, f"told_{one.key}", words[-1])
-        row.sound = None if words else 1.0
-        if row.sound:
+        row.each_sound = None if words else 1.0
+        if row.each_sound:
             for check in kind.checks:
                 bad = float(bool(check.wrong(row, self)))
                 row.set(**{f"check_{check.key}": bad, f"bad_check_{check.key}": bad} if kind.upright else {f"bad_{check.key}": bad})
@@ -147,4 +147,4 @@ class Judge:
                         setattr(row, f"told_check_{check.key}", words[-1])
         row.faults = float(len(words))
         row.fault = words[0] if words else None
-        row.ready = None if words else 1.0
+        row.sound = None if words else 1.0

@@ -84,7 +84,7 @@ def bid_blocks(tasks, coats):
         C("system", "Part of the work", "text",
           'IF({first}=1,{own.name}&{surface_told}&{alternate_told},"")'),
         C("work", "What is done", "text", "{gallon.work}"),
-        C("colour", "Colour", "text", '{coat.colour}&""'),
+        C("color", "Color", "text", '{entry.color}&""'),
         C("area", "Area", "area", 'IF({first}=1,{own.measured},"")'),
         C("coat_at", "Row of its coat", "count", 'IF(ROW()-ROW({#system})>COUNT({gallons.place}),"",'
           "MATCH(SMALL({gallons.place},ROW()-ROW({#system})),{gallons.place},0))", "live"),
@@ -94,9 +94,9 @@ def bid_blocks(tasks, coats):
         C("surface_told", "Surface", "text", 'IF({own.name}={own.surface},""," ("&{own.surface}&")")'),
         C("alternate_told", "Alternate", "text",
           'IF({own.alternate}="","",", alternate "&INDEX({words.alternate},MATCH({own.alternate},{words.alternate},0)))'),
-    ), {"gallon": At("gallons", "{coat_at}"), "coat": At("coats", "{coat_at}"), "own": At("systems", "{system_at}")}, "coat_at", "list", 0, SCOPE + 1)
+    ), {"gallon": At("gallons", "{coat_at}"), "entry": At("coats", "{coat_at}"), "own": At("systems", "{system_at}")}, "coat_at", "list", 0, SCOPE + 1)
     letterhead = Block("bid", "Bid", (
-        C("firm", "", "text", typed("{terms.firm}")), C("contact", "", "text", typed("{terms.contact}")), C("licence", "", "text", typed("{terms.licence}")),
+        C("firm", "", "text", typed("{terms.firm}")), C("contact", "", "text", typed("{terms.contact}")), C("license", "", "text", typed("{terms.license}")),
     ), form="page", place=0, top=LETTERHEAD)
     heading = Block("bid", "Bid", (
         C("heading", "", "text", '"Bid for painting"&IF({job_told}="","",": "&{job_told})'),
@@ -135,7 +135,7 @@ def scope(est):
             continue
         gallon = order[row.no - 1]
         row.coat_at, row.work, row.system_at = gallon.no, gallon.work, gallon.system_at
-        row.colour = _typed(est, est.row("coats", gallon.no).colour)
+        row.color = _typed(est, est.row("coats", gallon.no).color)
         own = est.row("systems", gallon.system_at)
         row.alternate_told = None if own.alternate is None else f", alternate {LOOKUPS['alternate'][place('alternate', own.alternate) - 1]}"
         row.surface_told = None if same(own.name) == same(own.surface) else f" ({est.judge.as_text(own.surface)})"
@@ -148,7 +148,7 @@ def scope(est):
 
 def bid(est):
     row, job, terms, price = est.rows["bid"][0], est.job, est.terms, est.rows["price"][0]
-    row.set(firm=_typed(est, terms.firm), contact=_typed(est, terms.contact), licence=_typed(est, terms.licence), job_told=_typed(est, job.name))
+    row.set(firm=_typed(est, terms.firm), contact=_typed(est, terms.contact), license=_typed(est, terms.license), job_told=_typed(est, job.name))
     row.heading = "Bid for painting" + (f": {row.job_told}" if row.job_told else "")
     row.live = price.live
     if not row.live:

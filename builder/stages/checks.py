@@ -9,33 +9,33 @@ from builder.values import is_number, same
 
 
 def _differ_formula(one, other):
-    return f"--(ABS({one}-{other})>IF(N({{terms.ready}})=0,0,{{terms.tolerance}})*(1+ABS({one})))"
+    return f"--(ABS({one}-{other})>IF(N({{terms.sound}})=0,0,{{terms.tolerance}})*(1+ABS({one})))"
 
 
 # 40 CFR 745.83: homes and child-occupied buildings before 1978, unless the work is minor; windows never are.
-_LEAD_HOME = ('IF(N({job.ready})=0,0,(({job.building}="home")+({job.building}="child-occupied"))'
+_LEAD_HOME = ('IF(N({job.sound})=0,0,(({job.building}="home")+({job.building}="child-occupied"))'
               "*({job.built}<{constants.lead_year}))")
 _LEAD = ("IF({lead_home}=0,0,--(({job.disturbed_inside}>{constants.lead_inside}*(1+{slack}))"
          '+({job.disturbed_outside}>{constants.lead_outside}*(1+{slack}))+({job.windows_replaced}="yes")>0))')
 
 COUNTS = {
-    "no_lines": "--(SUM({takeoff.ready})=0)",
+    "no_lines": "--(SUM({takeoff.sound})=0)",
     **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},">0")' for kind in KINDS.values()},
     "beyond": f"SUM({{beyond_{TABLES[0].key}:beyond_{TABLES[-1].key}}})",
     "too_open": "SUM({areas.too_open})",
     "uncoated": "SUMPRODUCT(--(({systems.lines}>0)*(({systems.coat_rows}=0)*({systems.live}=1))=1))",
-    "film": 'COUNTIF({films.faults},">0")',
-    "no_nozzle": "SUM({films.sprayed})-SUM({picks.live})",
+    "film": 'COUNTIF({film.faults},">0")',
+    "no_nozzle": "SUM({film.sprayed})-SUM({picks.live})",
     "no_day": "N({days.no_day@1})",
     "refused": "N({price.refused@1})",
-    "overhead": '--(({job.overhead}<>"")*N({terms.ready})*({terms.overhead_basis}="labour hours")>0)',
+    "overhead": '--(({job.overhead}<>"")*N({terms.sound})*({terms.overhead_basis}="labor hours")>0)',
     "too_high": "SUM({areas.too_high})",
     "misfit": "SUM({picks.misfit})",
-    "sags": "SUM({films.sags})",
-    "overthinned": "SUM({films.overthinned})",
+    "sags": "SUM({film.sags})",
+    "overthinned": "SUM({film.overthinned})",
     "turbulent": "SUM({picks.turbulent})",
     "lead": _LEAD,
-    "voc": "SUM({films.over_voc})",
+    "voc": "SUM({film.over_voc})",
     "old_prices": "SUM({coatings.old})+SUM({nozzles.old})",
     "area_sum": _differ_formula("SUM({areas.measured})", "SUM({systems.measured})"),
     "gallons_sum": _differ_formula("SUMPRODUCT(--({gallons.only}=0),{gallons.need})",
@@ -100,11 +100,11 @@ def checks(est):
 
 def _counts(est):
     rows = est.rows
-    films, picks = rows["films"], rows["picks"]
+    films, picks = rows["film"], rows["picks"]
     est.checks.slack = est.terms.slack if is_number(est.terms.slack) else 0.0
     counts = {f"faults_{key}": sum((row.faults or 0) > 0 for row in rows[key]) for key in KINDS}
     counts.update(
-        no_lines=not any(row.ready for row in rows["takeoff"]),
+        no_lines=not any(row.sound for row in rows["takeoff"]),
         beyond=0,
         too_open=sum(row.too_open or 0 for row in rows["areas"]),
         uncoated=sum(row.live is not None and row.lines > 0 and row.coat_rows == 0 for row in rows["systems"]),
@@ -112,8 +112,8 @@ def _counts(est):
         no_nozzle=sum(row.sprayed or 0 for row in films) - sum(row.live or 0 for row in picks),
         no_day=rows["days"][0].no_day or 0,
         refused=rows["price"][0].refused or 0,
-        overhead=bool(est.job.overhead is not None and est.terms.ready
-                      and same(est.terms.overhead_basis) == "labour hours"),
+        overhead=bool(est.job.overhead is not None and est.terms.sound
+                      and same(est.terms.overhead_basis) == "labor hours"),
         too_high=sum(row.too_high or 0 for row in rows["areas"]),
         misfit=sum(row.misfit or 0 for row in picks),
         sags=sum(row.sags or 0 for row in films),
@@ -135,7 +135,7 @@ def _counts(est):
 
 
 def _lead_home(job):
-    return bool(job.ready and job.building is not None and same(job.building) in ("home", "child-occupied") and (job.built or 0) < LEAD_YEAR)
+    return bool(job.sound and job.building is not None and same(job.building) in ("home", "child-occupied") and (job.built or 0) < LEAD_YEAR)
 
 
 def _lead(job, slack):
@@ -148,4 +148,4 @@ def _lead(job, slack):
 
 
 def _differ(est, one, other):
-    return abs(one - other) > (est.terms.tolerance if est.terms.ready else 0.0) * (1 + abs(one))
+    return abs(one - other) > (est.terms.tolerance if est.terms.sound else 0.0) * (1 + abs(one))

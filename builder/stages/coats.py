@@ -10,7 +10,7 @@ from builder.trade.labor import steps_up
 from builder.values import same
 
 FAULTS = {
-    "own_film": '({by_spread}=1)*({coat.dry_film}<>"")',
+    "own_film": '({by_spread}=1)*({entry.dry_film}<>"")',
     "too_many_guns": "({sprays}=1)*({crew.guns}>{pump.guns_max})",
     "too_few_people": "{crew.guns}+{crew.rollers}+{crew.tenders}>{job.people}",
     "no_roller": "({sprays}=1)*({rolls}=1)*({crew.rollers}=0)",
@@ -18,35 +18,35 @@ FAULTS = {
     "no_brush_rate": '({sprays}=0)*({rolls}=0)*({surface.brush_rate}="")',
 }
 
-FILM = Block("films", "Film", results_first("no coating system fault dry_film wet_film thinning spread loss pressure coated surface_coats", (
+FILM = Block("film", "Film", results_first("no coating system fault dry_film wet_film thinning spread loss pressure coated surface_coats", (
     C("no", "Coat", "count", label=lambda number: number),
-    C("entered", "Entered without fault", "count", "{coat.ready}", ""),
-    C("system_at", "Row of its system", "count", "MATCH({coat.system},{systems.known},0)", "entered"),
-    C("coating_at", "Row of its coating", "count", "MATCH({coat.coating},{coatings.known},0)", "entered"),
-    C("live", "Worked out", "count", 'IF({system.live}=1,1,"")', "entered"),
+    C("sound", "Entry without fault", "count", "{entry.sound}", ""),
+    C("system_at", "Row of its system", "count", "MATCH({entry.system},{systems.known},0)", "sound"),
+    C("coating_at", "Row of its coating", "count", "MATCH({entry.coating},{coatings.known},0)", "sound"),
+    C("live", "Worked out", "count", 'IF({system.live}=1,1,"")', "sound"),
     C("system", "System", "text", "{system.name}", "live"),
     C("coating", "Coating", "text", "{paint.name}", "live"),
     C("surface_at", "Row of its surface", "count", "{system.surface_at}", "live"),
     C("pump_at", "Row of its pump", "count", "{system.pump_at}", "live"),
     C("crew_at", "Row of its crew", "count", "{system.crew_at}", "live"),
     C("only", ONLY, "count", "{system.only}", "live"),
-    C("method_no", "Number of its method", "count", 'IF({coat.method}="",{system.method_no},MATCH({coat.method},{words.method},0))', "live"),
+    C("method_no", "Number of its method", "count", 'IF({entry.method}="",{system.method_no},MATCH({entry.method},{words.method},0))', "live"),
     C("sprays", "Sprayed, 0 or 1", "count", "INDEX({words.method_sprays},{method_no})", "live"),
     C("rolls", "Rolled, 0 or 1", "count", "INDEX({words.method_rolls},{method_no})", "live"),
     C("by_spread", "Bought by spread", "count", '--({paint.spread}<>"")', "live"),
     *(C(key, words, "count", f"--(({FAULTS[key]})*1>0)", "live") for key, words in FILM_FAULTS.items()),
     C("faults", "Faults", "count", "SUM({own_film:no_brush_rate})", "live"),
     C("fault", "First fault", "text",
-      'IF(N({faults})=0,{coat.fault}&"",INDEX({#own_film:no_brush_rate},1,MATCH(1,{own_film:no_brush_rate},0)))', ""),
-    C("sound", "Sound", "count", 'IF({faults}=0,1,"")', "live"),
+      'IF(N({faults})=0,{entry.fault}&"",INDEX({#own_film:no_brush_rate},1,MATCH(1,{own_film:no_brush_rate},0)))', ""),
+    C("passed", "Passed", "count", 'IF({faults}=0,1,"")', "live"),
 
-    C("thinning", "Thinning", "share", '0+IF({coat.thinning}="",{paint.thinning},{coat.thinning})'),
+    C("thinning", "Thinning", "share", '0+IF({entry.thinning}="",{paint.thinning},{entry.thinning})'),
     C("painted", "Bought by film", "count", 'IF({by_spread}=1,"",1)'),
-    C("dry_film", "Dry film", "film", 'IF({coat.dry_film}="",{paint.dry_film},{coat.dry_film})', "painted"),
+    C("dry_film", "Dry film", "film", 'IF({entry.dry_film}="",{paint.dry_film},{entry.dry_film})', "painted"),
     C("wet_film", "Wet film", "film", "(1+{thinning})*IF({by_spread}=1,{constants.cover}/{paint.spread},N({dry_film})/{paint.volume_solids})"),
     C("spread", "Theoretical spread", "spread", "IF({by_spread}=1,{paint.spread},{constants.cover}*{paint.volume_solids}/{dry_film})"),
-    C("uptake", "Uptake of the first coat", "number", 'IF(({coat.face}="bare")*({by_spread}=0)=1,{surface.uptake},1)'),
-    C("mean_uptake", "Mean uptake", "number", "({uptake}+{coat.coats}-1)/{coat.coats}"),
+    C("uptake", "Uptake of the first coat", "number", 'IF(({entry.face}="bare")*({by_spread}=0)=1,{surface.uptake},1)'),
+    C("mean_uptake", "Mean uptake", "number", "({uptake}+{entry.coats}-1)/{entry.coats}"),
     C("coats_needed", "Passes this film needs", "count",
       'IF({paint.wet_max}="",1,ROUNDUP(MAX(0,{wet_film}/{paint.wet_max}-{terms.round_slack}),0))'),
     C("sags", "Sags in one pass", "count", "--({coats_needed}>1)"),
@@ -57,14 +57,14 @@ FILM = Block("films", "Film", results_first("no coating system fault dry_film we
     C("coated", "Coated area", "area", "{system.coated}"),
     C("work", "Work area", "area", "{system.work}"),
     C("measured", "Measured area", "area", "{system.measured}"),
-    C("surface_coats", "Coated area times coats", "area", '{coated}*{coat.coats}*IF({coat.share}="",1,{coat.share})'),
-    C("work_coats", "Work area times coats", "area", '{work}*{coat.coats}*IF({coat.share}="",1,{coat.share})'),
+    C("surface_coats", "Coated area times coats", "area", '{coated}*{entry.coats}*IF({entry.share}="",1,{entry.share})'),
+    C("work_coats", "Work area times coats", "area", '{work}*{entry.coats}*IF({entry.share}="",1,{entry.share})'),
     C("work_ratio", "Work over coated area", "number", "IF({coated}=0,1,{work}/{coated})"),
-    C("chain", "Drying, all coats", "time", "{coat.coats}*{paint.recoat}"),
+    C("chain", "Drying, all coats", "time", "{entry.coats}*{paint.recoat}"),
     C("wage", "Wage with burden", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
     C("guns", "Guns", "count", "{crew.guns}"),
     C("hands", "People of the crew", "count", "{crew.guns}+{crew.rollers}+{crew.tenders}"),
-    C("paint_price", "Paint price", "money_volume", 'IF({coat.owner_supplied}="yes",0,{paint.price})'),
+    C("paint_price", "Paint price", "money_volume", 'IF({entry.owner_supplied}="yes",0,{paint.price})'),
     C("sprayed", "Sprayed", "count", 'IF({sprays}=1,1,"")'),
     C("by_hand", "By hand", "count", 'IF({sprays}=1,"",1)'),
     C("hand_rate", "Rate by hand", "rate", "IF({rolls}=1,{surface.roll_rate},{surface.brush_rate})", "by_hand"),
@@ -73,8 +73,8 @@ FILM = Block("films", "Film", results_first("no coating system fault dry_film we
     C("loss", "Loss, standard nozzle", "share", "{surface.loss}*{exposure.factor}", "sprayed"),
     C("clear_width", "Clear width", "width", "{system.shown_width}", "sprayed"),
     C("solid", "Solid share", "share", "{system.shown_solid}", "sprayed"),
-    C("pressure", "Gun pressure", "pressure", 'IF({coat.pressure}="",{paint.pressure},{coat.pressure})', "sprayed"),
-    C("own_pressure", "Own pressure", "count", '--({coat.pressure}<>"")', "sprayed"),
+    C("pressure", "Gun pressure", "pressure", 'IF({entry.pressure}="",{paint.pressure},{entry.pressure})', "sprayed"),
+    C("own_pressure", "Own pressure", "count", '--({entry.pressure}<>"")', "sprayed"),
     C("density", "Density as sprayed", "density",
       '({paint.density}+{thinning}*IF({paint.thinner_density}="",{constants.water},{paint.thinner_density}))/(1+{thinning})', "sprayed"),
     C("resistance", "Hose loss per flow of a gun", "resistance", "{constants.hose}*{paint.viscosity}*{guns}*{pump.run}", "sprayed"),
@@ -94,19 +94,19 @@ FILM = Block("films", "Film", results_first("no coating system fault dry_film we
     C("rank", "Rank of finish asked", "count", "MAX({system.rank},MATCH({paint.finish},{words.finish},0))", "sprayed"),
     C("smooth", "Smoothest asked", "count", "{system.smooth}", "sprayed"),
     C("abrasion", "Abrasion", "number", "{paint.abrasion}", "sprayed"),
-)), {"coat": At("coats", "{no}"), "system": At("systems", "{system_at}"), "paint": At("coatings", "{coating_at}"),
+)), {"entry": At("coats", "{no}"), "system": At("systems", "{system_at}"), "paint": At("coatings", "{coating_at}"),
     "surface": At("surfaces", "{surface_at}"), "pump": At("pumps", "{pump_at}"), "crew": At("crews", "{crew_at}"),
-    "exposure": At("exposures", "{system.exposure_at}")}, "sound")
+    "exposure": At("exposures", "{system.exposure_at}")}, "passed")
 
 
 def films(est):
-    for row, coat in zip(est.rows["films"], est.rows["coats"]):
-        row.entered = coat.ready
-        if not row.entered:
-            row.fault = coat.fault
+    for row, entry in zip(est.rows["film"], est.rows["coats"]):
+        row.sound = entry.sound
+        if not row.sound:
+            row.fault = entry.fault
             continue
-        row.system_at = est.judge.at("systems", coat.system)
-        row.coating_at = est.judge.at("coatings", coat.coating)
+        row.system_at = est.judge.at("systems", entry.system)
+        row.coating_at = est.judge.at("coatings", entry.coating)
         system, paint = est.row("systems", row.system_at), est.row("coatings", row.coating_at)
         row.live = system.live
         if not row.live:
@@ -115,21 +115,21 @@ def films(est):
         crew, surface = est.row("crews", system.crew_at), est.row("surfaces", system.surface_at)
         row.surface_at, row.pump_at, row.crew_at = system.surface_at, system.pump_at, system.crew_at
         row.only = system.only
-        row.method_no = system.method_no if coat.method is None else place("method", coat.method)
+        row.method_no = system.method_no if entry.method is None else place("method", entry.method)
         row.sprays, row.rolls = (BESIDE[f"method_{key}"][row.method_no - 1] for key in ("sprays", "rolls"))
         row.by_spread = float(paint.spread is not None)
-        _faults(row, coat, crew, surface, est.row("pumps", row.pump_at), est.job.people)
-        if row.sound:
-            _film(est, row, coat, paint, surface)
-            _work(est, row, coat, paint, surface, crew, system)
+        _faults(row, entry, crew, surface, est.row("pumps", row.pump_at), est.job.people)
+        if row.passed:
+            _film(est, row, entry, paint, surface)
+            _work(est, row, entry, paint, surface, crew, system)
             if row.sprayed:
-                _spray(est, row, coat, paint, surface, crew, system)
+                _spray(est, row, entry, paint, surface, crew, system)
 
 
-def _faults(row, coat, crew, surface, pump, people):
+def _faults(row, entry, crew, surface, pump, people):
     """Choices that are each allowed and do not go together."""
     flags = {
-        "own_film": row.by_spread and coat.dry_film is not None,
+        "own_film": row.by_spread and entry.dry_film is not None,
         "too_many_guns": row.sprays and crew.guns > pump.guns_max,
         "too_few_people": crew.guns + crew.rollers + crew.tenders > people,
         "no_roller": row.sprays and row.rolls and crew.rollers == 0,
@@ -139,22 +139,22 @@ def _faults(row, coat, crew, surface, pump, people):
     row.set(**{key: float(bool(flag)) for key, flag in flags.items()})
     row.faults = float(sum(map(bool, flags.values())))
     row.fault = next((FILM_FAULTS[key] for key, flag in flags.items() if flag), None)
-    row.sound = None if row.faults else 1.0
+    row.passed = None if row.faults else 1.0
 
 
-def _film(est, row, coat, paint, surface):
-    row.thinning = (paint.thinning or 0.0) if coat.thinning is None else coat.thinning
+def _film(est, row, entry, paint, surface):
+    row.thinning = (paint.thinning or 0.0) if entry.thinning is None else entry.thinning
     if row.by_spread:
         row.wet_film = film.wet_film_of_spread(paint.spread, row.thinning)
         row.spread = paint.spread
     else:
         row.painted = 1.0
-        row.dry_film = paint.dry_film if coat.dry_film is None else coat.dry_film
+        row.dry_film = paint.dry_film if entry.dry_film is None else entry.dry_film
         row.wet_film = film.wet_film(row.dry_film, paint.volume_solids, row.thinning)
         row.spread = film.theoretical_spread(row.dry_film, paint.volume_solids)
-    bare = coat.face is not None and same(coat.face) == "bare"
+    bare = entry.face is not None and same(entry.face) == "bare"
     row.uptake = surface.uptake if bare and not row.by_spread else 1.0
-    row.mean_uptake = film.mean_uptake(row.uptake, coat.coats)
+    row.mean_uptake = film.mean_uptake(row.uptake, entry.coats)
     slack = est.terms.round_slack
     row.coats_needed = 1.0 if paint.wet_max is None else steps_up(row.wet_film / paint.wet_max, 1, slack)
     row.sags = float(row.coats_needed > 1)
@@ -164,16 +164,16 @@ def _film(est, row, coat, paint, surface):
     row.overthinned = float(row.thinning > (paint.thinning_max or 0.0) * (1 + est.terms.slack))
 
 
-def _work(est, row, coat, paint, surface, crew, system):
+def _work(est, row, entry, paint, surface, crew, system):
     row.coated, row.work, row.measured = system.coated, system.work, system.measured
-    row.surface_coats = row.coated * coat.coats * (1.0 if coat.share is None else coat.share)
-    row.work_coats = row.work * coat.coats * (1.0 if coat.share is None else coat.share)
+    row.surface_coats = row.coated * entry.coats * (1.0 if entry.share is None else entry.share)
+    row.work_coats = row.work * entry.coats * (1.0 if entry.share is None else entry.share)
     row.work_ratio = row.work / row.coated if row.coated else 1.0
-    row.chain = coat.coats * paint.recoat
+    row.chain = entry.coats * paint.recoat
     row.wage = (crew.wage if est.job.wage is None else est.job.wage) * (1 + est.terms.burden)
     row.guns = crew.guns
     row.hands = crew.guns + crew.rollers + crew.tenders
-    row.paint_price = 0.0 if coat.owner_supplied is not None and same(coat.owner_supplied) == "yes" else paint.price
+    row.paint_price = 0.0 if entry.owner_supplied is not None and same(entry.owner_supplied) == "yes" else paint.price
     if row.sprays:
         row.sprayed = 1.0
     else:
@@ -182,12 +182,12 @@ def _work(est, row, coat, paint, surface, crew, system):
         row.hand_material = film.material(row.wet_film, row.mean_uptake, surface.hand_loss, 0.0)
 
 
-def _spray(est, row, coat, paint, surface, crew, system):
+def _spray(est, row, entry, paint, surface, crew, system):
     pump = est.row("pumps", row.pump_at)
     row.loss = film.loss(surface.loss, 1.0, est.row("exposures", system.exposure_at).factor)
     row.clear_width, row.solid = system.shown_width, system.shown_solid
-    row.pressure = paint.pressure if coat.pressure is None else coat.pressure
-    row.own_pressure = float(coat.pressure is not None)
+    row.pressure = paint.pressure if entry.pressure is None else entry.pressure
+    row.own_pressure = float(entry.pressure is not None)
     row.density = film.thinned_density(paint.density, row.thinning, WATER_DENSITY if paint.thinner_density is None else paint.thinner_density)
     row.resistance = spray.resistance(paint.viscosity, row.guns, pump.run)
     row.holds, row.pump_flow = pump.holds, pump.flow_max
@@ -208,8 +208,8 @@ def chains(est):
     """Drying time that a system's coats need one after another, in each scenario (E21)."""
     for system in est.rows["systems"]:
         if system.live:
-            total = sum(row.chain for row in est.rows["films"] if row.sound and row.system_at == system.no)
-            system.coat_rows = float(sum(bool(row.sound) and row.system_at == system.no for row in est.rows["films"]))
+            total = sum(row.chain for row in est.rows["film"] if row.passed and row.system_at == system.no)
+            system.coat_rows = float(sum(bool(row.passed) and row.system_at == system.no for row in est.rows["film"]))
             busy = float(system.lines > 0)
             system.chain = tuple(total * busy * flag for flag in system.scenarios)
     est.rows["systems"][0].chain_most = copies(est.rows["systems"], "chain", most)

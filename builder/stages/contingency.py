@@ -10,7 +10,7 @@ PARTS = {"material_cost": "area material", "trigger_cost": "area material time",
 
 
 def _driver(key, words):
-    return (C(f"sigma_{key}", f"Spread of {words}", "number", f"LN({{terms.{key}_high}}/{{terms.{key}_low}})/{{constants.deciles}}"),
+    return (C(f"sigma_{key}", f"Sigma of {words}", "number", f"LN({{terms.{key}_high}}/{{terms.{key}_low}})/{{constants.deciles}}"),
             C(f"mean_{key}", f"Mean factor of {words}", "number", f"EXP((LN({{terms.{key}_low}})+LN({{terms.{key}_high}}))/2+{{sigma_{key}}}^2/2)"),
             C(f"growth_{key}", f"Growth of {words}", "number", f"EXP({{sigma_{key}}}^2)"))
 
@@ -30,24 +30,24 @@ def _weight(driver):
 
 
 def _percentile(score):
-    return f"{{certain}}+{{mean}}*EXP({score}*{{log_spread}}-{{log_spread}}^2/2)"
+    return f"{{certain}}+{{mean}}*EXP({score}*{{log_sigma}}-{{log_sigma}}^2/2)"
 
 
 WITH_LOSS = ("{mean_material_cost}^2+2*{mean_material_cost}*({mean_trigger_cost}+{mean_nozzle_cost})+2*{mean_trigger_cost}*{mean_nozzle_cost}"
              "+{growth_time}*{mean_trigger_cost}^2+{growth_wear}*{mean_nozzle_cost}^2")
 
-RANGE = Block("range", "Range", (
+RISK = Block("risk", "Risk", (
     C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{outlay.live}", ""),
     C("loaded", "Overhead on direct cost, factor", "number", "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=1,1+{outlay.overhead_share},1)"),
     C("hourly", "Overhead on an hour", "money_hour", "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=2,{terms.overhead_hour},0)"),
     C("material_cost", "Materials: move with area and material", "money",
       "({outlay.materials}-{outlay.nozzles})*(1+{terms.purchase_tax})*{loaded}"),
-    C("trigger_cost", "Trigger time: moves with area, material and time", "money", "{outlay.trigger_wages}*{loaded}+{day.trigger_labour}*{hourly}"),
+    C("trigger_cost", "Trigger time: moves with area, material and time", "money", "{outlay.trigger_wages}*{loaded}+{day.trigger_labor}*{hourly}"),
     C("handling_cost", "Handling and tasks: move with area and time", "money",
-      "({outlay.wages}-{outlay.trigger_wages})*{loaded}+({day.labour}-{day.trigger_labour})*{hourly}"),
+      "({outlay.wages}-{outlay.trigger_wages})*{loaded}+({day.labor}-{day.trigger_labor})*{hourly}"),
     C("nozzle_cost", "Nozzles: move with area, material and wear", "money", "{outlay.nozzles}*(1+{terms.purchase_tax})*{loaded}"),
-    C("certain", "Certain: hire", "money", "({outlay.hire}+{terms.purchase_tax}*({outlay.taxed}-{outlay.materials}))*{loaded}"),
+    C("certain", "Certain: rental", "money", "({outlay.rental}+{terms.purchase_tax}*({outlay.taxed}-{outlay.materials}))*{loaded}"),
     C("base", "Cost as reckoned", "money", "SUM({material_cost:certain})"),
     *(column for key, words in DRIVERS.items() for column in _driver(key, words)),
     *(C(f"mean_{part}", f"Mean of {part.replace('_cost', ' cost')}", "money", _mean(part, drivers)) for part, drivers in PARTS.items()),
@@ -59,7 +59,7 @@ RANGE = Block("range", "Range", (
       "IF({mean}=0,0,2*{mean_handling_cost}*({mean_material_cost}+{mean_nozzle_cost})/{mean}^2)"),
     C("excess", "Mean square over square of the mean, less 1", "number",
       "IF({mean}=0,0,{growth_area}*({growth_material}*{with_loss}+{growth_time}*{with_time}+{without})-1)"),
-    C("log_spread", "Spread of the logarithm", "number", "IF({excess}>{terms.slack},SQRT(LN(1+{excess})),0)"),
+    C("log_sigma", "Sigma of the logarithm of cost", "number", "IF({excess}>{terms.slack},SQRT(LN(1+{excess})),0)"),
     C("expected", "Mean cost", "money", "{certain}+{mean}"),
     C("p10", "P10: one job in ten costs less", "money", _percentile("{constants.score_10}")),
     C("p50", "P50: as likely more as less", "money", _percentile("{constants.score_50}")),
@@ -69,7 +69,7 @@ RANGE = Block("range", "Range", (
     C("contingency", "Contingency that follows", "money", "MAX(0,{covered}-{outlay.cost})"),
     *(C(f"weight_{key}", f"Weight of {words}", "number", _weight(key)) for key, words in DRIVERS.items()),
     C("weights", "Weights in all", "number", "SUM({weight_area:weight_wear})"),
-    *(C(f"share_{key}", f"Share of the doubt: {words}", "share", _share(key)) for key, words in DRIVERS.items()),
+    *(C(f"share_{key}", f"Share of the uncertainty: {words}", "share", _share(key)) for key, words in DRIVERS.items()),
 ), {"outlay": At("cost", "{no}"), "day": At("days", "{no}")}, "live", "card")
 
 
@@ -78,7 +78,7 @@ SCORES = {"p10": 0.1, "p50": 0.5, "p80": 0.8, "p90": 0.9}
 
 def ranges(est):
     terms = est.terms
-    for row, cost, day in zip(est.rows["range"], est.rows["cost"], est.rows["days"]):
+    for row, cost, day in zip(est.rows["risk"], est.rows["cost"], est.rows["days"]):
         row.live = cost.live
         if not row.live:
             continue
@@ -87,10 +87,10 @@ def ranges(est):
         row.hourly = terms.overhead_hour if basis == 2 else 0.0
         taxed = (1 + terms.purchase_tax) * row.loaded
         row.material_cost = (cost.materials - cost.nozzles) * taxed
-        row.trigger_cost = cost.trigger_wages * row.loaded + day.trigger_labour * row.hourly
-        row.handling_cost = (cost.wages - cost.trigger_wages) * row.loaded + (day.labour - day.trigger_labour) * row.hourly
+        row.trigger_cost = cost.trigger_wages * row.loaded + day.trigger_labor * row.hourly
+        row.handling_cost = (cost.wages - cost.trigger_wages) * row.loaded + (day.labor - day.trigger_labor) * row.hourly
         row.nozzle_cost = cost.nozzles * taxed
-        row.certain = (cost.hire + terms.purchase_tax * (cost.taxed - cost.materials)) * row.loaded
+        row.certain = (cost.rental + terms.purchase_tax * (cost.taxed - cost.materials)) * row.loaded
         row.base = row.material_cost + row.trigger_cost + row.handling_cost + row.nozzle_cost + row.certain
         _means(terms, row)
         _percentiles(terms, row, cost)
@@ -115,11 +115,11 @@ def _percentiles(terms, row, cost):
     shares = [part / row.mean if row.mean else 0.0 for part in parts]
     row.with_loss, row.with_time, row.without = risk.pairs(*shares, row.growth_time, row.growth_wear)
     row.excess = risk.mean_square(*shares, *growths) - 1 if row.mean else 0.0
-    row.log_spread = risk.log_spread(row.excess, terms.slack)
+    row.log_sigma = risk.log_sigma(row.excess, terms.slack)
     row.expected = row.certain + row.mean
     for key, share in SCORES.items():
-        setattr(row, key, risk.percentile(row.mean, row.log_spread, NORMAL.inv_cdf(share), row.certain))
-    row.covered = risk.percentile(row.mean, row.log_spread, NORMAL.inv_cdf(terms.percentile), row.certain)
+        setattr(row, key, risk.percentile(row.mean, row.log_sigma, NORMAL.inv_cdf(share), row.certain))
+    row.covered = risk.percentile(row.mean, row.log_sigma, NORMAL.inv_cdf(terms.percentile), row.certain)
     row.contingency = max(0.0, row.covered - cost.cost)
 
 

@@ -22,9 +22,9 @@ def _sum(block, key):
     return f"SUMPRODUCT({within(block, '{no}')},{{{block}.{key}}})"
 
 
-COST = Block("cost", "Cost", results_first("no cost materials wages hire tax direct overhead coated voc_mass", (
+COST = Block("cost", "Cost", results_first("no cost materials wages rental tax direct overhead coated voc_mass", (
     C("no", "Number", "count", label=lambda number: number),
-    C("live", "Worked out", "count", "{day.sound}", ""),
+    C("live", "Worked out", "count", "{day.passed}", ""),
     C("paint", "Coatings, by packs", "money", "SUMPRODUCT(--({purchases.scenario}={no}),{purchases.cost})"),
     C("thinner", "Thinner", "money", _sum("gallons", "thinner_cost")),
     C("nozzles", "Nozzles, by wear", "money", "{sizes.wear_cost_all@no}"),
@@ -35,19 +35,19 @@ COST = Block("cost", "Cost", results_first("no cost materials wages hire tax dir
     C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{task_material}+{sundries}"),
     C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
     C("coat_wages", "Wages, coats", "money", _sum("hours", "cost")),
-    C("task_wages", "Wages, tasks", "money", "({day.task_labour}+{day.visits}*{day.visit_hours})*{wage}"),
+    C("task_wages", "Wages, tasks", "money", "({day.task_labor}+{day.visits}*{day.visit_hours})*{wage}"),
     C("trigger_wages", "Of the wages of coats, at the trigger", "money", _sum("hours", "trigger_cost")),
     C("change_wages", "Wages, changing nozzles", "money", _sum("gallons", "change_wages")),
     C("wages", "Wages", "money", "{coat_wages}+{task_wages}+{change_wages}"),
-    C("pump_hire", "Hire of pumps", "money", "{day.days}*{pumps.hire_day_all@no}"),
-    C("reach_hire", "Hire of lifts and scaffold", "money", "{reaches.hire_cost_all@no}"),
-    C("hire", "Hire", "money", "{pump_hire}+{reach_hire}"),
-    C("taxed", "Purchases that are taxed", "money", "{materials}+{hire}*(MATCH({terms.purchase_tax_base},{words.tax_base},0)-1)"),
+    C("pump_rental", "Rental of pumps", "money", "{day.days}*{pumps.rental_day_all@no}"),
+    C("access_rental", "Rental of lifts and scaffold", "money", "{access.rental_cost_all@no}"),
+    C("rental", "Rental", "money", "{pump_rental}+{access_rental}"),
+    C("taxed", "Purchases that are taxed", "money", "{materials}+{rental}*(MATCH({terms.purchase_tax_base},{words.tax_base},0)-1)"),
     C("tax", "Tax on purchases", "money", "{terms.purchase_tax}*{taxed}"),
-    C("direct", "Direct cost", "money", "{materials}+{wages}+{hire}+{tax}"),
+    C("direct", "Direct cost", "money", "{materials}+{wages}+{rental}+{tax}"),
     C("overhead_share", "Overhead, share", "share", _own("overhead")),
     C("overhead", "Overhead", "money",
-      "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}*{day.labour},0)"),
+      "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}*{day.labor},0)"),
     C("cost", "Cost", "money", "{direct}+{overhead}"),
     C("items", "Cost, added up item by item", "money", f"SUM({','.join(f'{{{key}}}' for key in ITEMS_OF_COST)})"),
     C("voc_mass", "VOC given off, at most", "mass", _sum("gallons", "voc_mass")),
@@ -56,13 +56,13 @@ COST = Block("cost", "Cost", results_first("no cost materials wages hire tax dir
 
 def _chance(cost):
     """Chance that the job costs more (E23); 0 or 1 where nothing is uncertain."""
-    return (f"IF(({cost}>{{doubt.certain}})*({{doubt.log_spread}}>0)=0,--({{doubt.expected}}>{cost}),"
-            f"NORMDIST(-(LN(MAX({cost}-{{doubt.certain}},0)/{{doubt.mean}})+{{doubt.log_spread}}^2/2)"
-            "/{doubt.log_spread},0,1,1))")
+    return (f"IF(({cost}>{{outlook.certain}})*({{outlook.log_sigma}}>0)=0,--({{outlook.expected}}>{cost}),"
+            f"NORMDIST(-(LN(MAX({cost}-{{outlook.certain}},0)/{{outlook.mean}})+{{outlook.log_sigma}}^2/2)"
+            "/{outlook.log_sigma},0,1,1))")
 
 
 def _told(chance):
-    """A chance in whole per cent; one that is small is not called none."""
+    """A chance in whole percent; one that is small is not called none."""
     return f'IF({{{chance}}}<1/100,"under 1 %",INT({{{chance}}}*100+1/2)&" %")'
 
 
@@ -78,13 +78,13 @@ PRICE = Block("price", "Price", results_first("no state total net tax difference
     C("state", "State", "text", "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to put right, see Checks\")", ""),
     C("used", "Has a system of its own", "count",
       "IF({no}=1,1,--(COUNTIF({systems.only},{no})>0))", ""),
-    C("entered", "Cost worked out", "count", "{outlay.live}", ""),
-    C("margin", "Margin", "share", _own("margin"), "entered"),
-    C("of_sales", "Overhead, share of the price", "share", f"{{outlay.overhead_share}}*({BASIS_OF_SALES})", "entered"),
-    C("refused", "Leaves no price", "count", "--({margin}+{of_sales}>=1-{terms.slack})", "entered"),
+    C("costed", "Cost worked out", "count", "{outlay.live}", ""),
+    C("margin", "Margin", "share", _own("margin"), "costed"),
+    C("of_sales", "Overhead, share of the price", "share", f"{{outlay.overhead_share}}*({BASIS_OF_SALES})", "costed"),
+    C("refused", "Leaves no price", "count", "--({margin}+{of_sales}>=1-{terms.slack})", "costed"),
     C("live", "Priced", "count", 'IF(({checks.stops}=0)*({used}=1)=1,1,"")', ""),
     C("cost", "Cost", "money", "{outlay.cost}"),
-    C("contingency", "Contingency, by Range or your own share", "money", 'IF({job.contingency}="",{doubt.contingency},{cost}*{job.contingency})'),
+    C("contingency", "Contingency, by Range or your own share", "money", 'IF({job.contingency}="",{outlook.contingency},{cost}*{job.contingency})'),
     C("contingency_share", "Contingency, share of cost", "share", "IF({cost}=0,0,{contingency}/{cost})"),
     C("protected", "Cost with contingency", "money", "{cost}+{contingency}"),
     C("asked", "With margin", "money", "{protected}/(1-{margin}-{of_sales})"),
@@ -109,20 +109,20 @@ PRICE = Block("price", "Price", results_first("no state total net tax difference
     C("goes_coatings", "In the price: coatings and thinner", "money", "{outlay.paint}+{outlay.thinner}"),
     C("goes_material", "In the price: nozzles and other material", "money", "{outlay.nozzles}+{outlay.task_material}+{outlay.sundries}"),
     C("goes_wages", "In the price: wages", "money", "{outlay.wages}"),
-    C("goes_hire", "In the price: hire", "money", "{outlay.hire}"),
+    C("goes_rental", "In the price: rental", "money", "{outlay.rental}"),
     C("goes_tax", "In the price: tax on purchases", "money", "{outlay.tax}"),
     C("goes_overhead", "In the price: overhead", "money", "{outlay.overhead}+{net}*{of_sales}"),
     C("goes_contingency", "In the price: contingency", "money", "{contingency}"),
     C("goes_margin", "In the price: margin and rounding", "money", "{net}-SUM({goes_coatings:goes_contingency})"),
     C("per_area", "Price per coated area", "money_area", "IF({outlay.coated}=0,0,{net}/{outlay.coated})"),
-)), {"outlay": At("cost", "{no}"), "doubt": At("range", "{no}")}, "live", "card")
+)), {"outlay": At("cost", "{no}"), "outlook": At("risk", "{no}")}, "live", "card")
 
 
 def costs(est):
     terms, job, tasks = est.terms, est.job, est.rows["task_hours"][0]
     for row, day, scenario in zip(est.rows["cost"], est.rows["days"], SCENARIOS):
         at = scenario - 1
-        row.live = day.sound
+        row.live = day.passed
         if not row.live:
             continue
         row.paint = sum(one.cost for one in est.rows["purchases"] if one.live and one.scenario == scenario)
@@ -135,22 +135,22 @@ def costs(est):
         crew = est.row("crews", day.crew_at)
         row.wage = (crew.wage if job.wage is None else job.wage) * (1 + terms.burden)
         row.coat_wages = sum(one.cost * included(one, scenario) for one in est.rows["hours"] if one.live)
-        row.task_wages = (day.task_labour + day.visits * day.visit_hours) * row.wage
+        row.task_wages = (day.task_labor + day.visits * day.visit_hours) * row.wage
         row.trigger_wages = sum(one.trigger_cost * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.change_wages = sum(one.change_wages * included(one, scenario) for one in est.rows["gallons"] if one.live)
         row.wages = row.coat_wages + row.task_wages + row.change_wages
-        row.pump_hire = day.days * est.rows["pumps"][0].hire_day_all[at]
-        row.reach_hire = est.rows["reaches"][0].hire_cost_all[at]
-        row.hire = row.pump_hire + row.reach_hire
-        row.taxed = row.materials + row.hire * (place("tax_base", terms.purchase_tax_base) - 1)
+        row.pump_rental = day.days * est.rows["pumps"][0].rental_day_all[at]
+        row.access_rental = est.rows["access"][0].rental_cost_all[at]
+        row.rental = row.pump_rental + row.access_rental
+        row.taxed = row.materials + row.rental * (place("tax_base", terms.purchase_tax_base) - 1)
         row.tax = terms.purchase_tax * row.taxed
-        row.direct = row.materials + row.wages + row.hire + row.tax
+        row.direct = row.materials + row.wages + row.rental + row.tax
         row.overhead_share = terms.overhead if job.overhead is None else job.overhead
-        row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labour, 0.0)[place("overhead_basis", terms.overhead_basis) - 1]
+        row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labor, 0.0)[place("overhead_basis", terms.overhead_basis) - 1]
         row.cost = row.direct + row.overhead
         row.items = sum(getattr(row, key) for key in ITEMS_OF_COST)
         row.voc_mass = sum(one.voc_mass * included(one, scenario) for one in est.rows["gallons"] if one.live)
-        row.coated = sum(one.coated * included(one, scenario) for one in est.rows["areas"] if one.sound)
+        row.coated = sum(one.coated * included(one, scenario) for one in est.rows["areas"] if one.passed)
 
 
 def margins(est):
@@ -158,8 +158,8 @@ def margins(est):
     terms, job = est.terms, est.job
     for row, cost, scenario in zip(est.rows["price"], est.rows["cost"], SCENARIOS):
         row.used = float(scenario == 1 or any(one.only == scenario for one in est.rows["systems"]))
-        row.entered = cost.live
-        if not row.entered:
+        row.costed = cost.live
+        if not row.costed:
             continue
         row.margin = terms.margin if job.margin is None else job.margin
         row.of_sales = cost.overhead_share * float(place("overhead_basis", terms.overhead_basis) == 3)
@@ -170,13 +170,13 @@ def prices(est):
     """The price; blank while a check stops it."""
     terms, job = est.terms, est.job
     base, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
-    for row, cost, doubt in zip(est.rows["price"], est.rows["cost"], est.rows["range"]):
+    for row, cost, outlook in zip(est.rows["price"], est.rows["cost"], est.rows["risk"]):
         row.state = "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to put right, see Checks"
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
         if not row.live:
             continue
         row.cost = cost.cost
-        row.contingency = doubt.contingency if job.contingency is None else row.cost * job.contingency
+        row.contingency = outlook.contingency if job.contingency is None else row.cost * job.contingency
         row.contingency_share = row.contingency / row.cost if row.cost else 0.0
         row.protected = row.cost + row.contingency
         row.asked = pricing.selling_price(row.protected, row.margin, row.of_sales)
@@ -193,12 +193,12 @@ def prices(est):
         row.markup = pricing.markup(row.margin)
         row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
         row.pays, row.kept = (pricing.cost_paid(row.net, share, row.of_sales) for share in (0.0, row.margin))
-        row.chance_over, row.chance_margin = (risk.chance_above(one, doubt.mean, doubt.log_spread, doubt.certain) for one in (row.pays, row.kept))
+        row.chance_over, row.chance_margin = (risk.chance_above(one, outlook.mean, outlook.log_sigma, outlook.certain) for one in (row.pays, row.kept))
         row.told_over, row.told_margin = ("under 1 %" if chance < 0.01 else f"{floor(chance * 100 + 0.5)} %" for chance in (row.chance_over, row.chance_margin))
         row.goes_coatings, row.goes_material = cost.paint + cost.thinner, cost.nozzles + cost.task_material + cost.sundries
-        row.goes_wages, row.goes_hire, row.goes_tax = cost.wages, cost.hire, cost.tax
+        row.goes_wages, row.goes_rental, row.goes_tax = cost.wages, cost.rental, cost.tax
         row.goes_overhead, row.goes_contingency = cost.overhead + row.net * row.of_sales, row.contingency
-        row.goes_margin = row.net - sum((row.goes_coatings, row.goes_material, row.goes_wages, row.goes_hire, row.goes_tax,
+        row.goes_margin = row.net - sum((row.goes_coatings, row.goes_material, row.goes_wages, row.goes_rental, row.goes_tax,
                                          row.goes_overhead, row.goes_contingency))
         row.per_area = row.net / cost.coated if cost.coated else 0.0
 

@@ -35,42 +35,42 @@ def _gauge(at):
 
 def _packs(size):
     """'3_x_5_gal ' or nothing: the places of the gaps are filled once all three stand together."""
-    number, pack = f"N({{buy.{size}}})", f"{{paint.pack{PACK[size]}_size}}"
+    number, pack = f"N({{buy.{size}}})", f"{{paint.pack{PACK[size]}_volume}}"
     return f'REPT({number}&"_x_"&{said_hundredths(pack)}&"_"&{UNIT}&" ",--({number}>0))'
 
 
 PACK = {"large": "3", "middle": "2", "small": "1"}
 LINKS = {
-    "coat": At("coats", "{coat_at}"), "film": At("films", "{coat_at}"), "pick": At("picks", "{coat_at}"), "gallon": At("gallons", "{coat_at}"),
-    "hour": At("hours", "{coat_at}"), "paint": At("coatings", "{film.coating_at}"), "nozzle_size": At("nozzles", "{pick.size_at}"),
+    "entry": At("coats", "{coat_at}"), "coat": At("film", "{coat_at}"), "pick": At("picks", "{coat_at}"), "gallon": At("gallons", "{coat_at}"),
+    "hour": At("hours", "{coat_at}"), "paint": At("coatings", "{coat.coating_at}"), "nozzle_size": At("nozzles", "{pick.size_at}"),
     "budget": At("sizes", "{pick.size_at}"), "trial": At("trials", "{pick.used_at}"), "buy": At("purchases", "{purchase_at}")}
 
 CARD = (
     C("no", "Card", "count", label=lambda number: number),
     C("job", "Job", "text", "{bid.job_told}"),
-    C("tag", "Coat", "text", '{coat.tag}&""'),
-    C("system", "Part of the work", "text", "{film.system}"),
-    C("what", "Coating and colour", "text", "{gallon.what}"),
+    C("tag", "Coat", "text", '{entry.tag}&""'),
+    C("system", "Part of the work", "text", "{coat.system}"),
+    C("what", "Coating and color", "text", "{gallon.what}"),
     C("work", "What is done", "text",
-      '{coat.coats}&" coat"&REPT("s",--({coat.coats}>1))&", "&INDEX({words.done},{film.method_no})&{gallon.part_told}'),
+      '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&", "&INDEX({words.done},{coat.method_no})&{gallon.part_told}'),
     C("base", "Kind", "text", 'IF({paint.base}="solvent","SOLVENT: ground pump and pail, no flame, no spark","water-borne")'),
-    C("area", "Area", "area", "{film.coated}"),
+    C("area", "Area", "area", "{coat.coated}"),
     C("need", "Coating needed, all coats", "volume", "{gallon.need}"),
     C("packs", "Packs of it for the job", "text", 'SUBSTITUTE(SUBSTITUTE(TRIM({large_told}&{middle_told}&{small_told})," "," + "),"_"," ")'
-      '&REPT(" from the owner",--({coat.owner_supplied}="yes"))'),
-    C("thin", "Thinner", "text", f'IF({{film.thinning}}=0,"as it comes",{said_hundredths("{film.thinning}*100")}&" % by volume")'),
+      '&REPT(" from the owner",--({entry.owner_supplied}="yes"))'),
+    C("thin", "Thinner", "text", f'IF({{coat.thinning}}=0,"as it comes",{said_hundredths("{coat.thinning}*100")}&" % by volume")'),
     C("nozzle", "Nozzle", "text", "{pick.nozzle}", SPRAYED),
-    C("spare", "Have on site", "text", '{on_site}&" of this size, "&{film.guns}&" in use"', SPRAYED),
+    C("spare", "Have on site", "text", '{on_site}&" of this size, "&{coat.guns}&" in use"', SPRAYED),
     C("set_pressure", "Pressure, read while spraying", "pressure", "{pick.set_pressure}", SPRAYED),
-    C("pressure_most", "Never above", "pressure", "MIN({nozzle_size.pressure_max},{film.holds})", SPRAYED),
+    C("pressure_most", "Never above", "pressure", "MIN({nozzle_size.pressure_max},{coat.holds})", SPRAYED),
     C("distance", "Distance", "text", '"12 in (30 cm), square to the face; move before you pull the trigger"', SPRAYED),
     C("fan", "Fan of a new nozzle", "width", "{pick.fan}", SPRAYED),
     C("step", "Next pass further by", "width", "{trial.step}", SPRAYED),
     C("hand_first", "Hand, first coat", "text", _hand("{pick.first_speed}"), SPRAYED),
-    C("hand", "Hand, later coats", "text", f'IF({{coat.coats}}=1,"",{_hand("{pick.gun_speed}")})', SPRAYED),
-    C("wet_film", "Wet film", "film", "{film.wet_film}"),
+    C("hand", "Hand, later coats", "text", f'IF({{entry.coats}}=1,"",{_hand("{pick.gun_speed}")})', SPRAYED),
+    C("wet_film", "Wet film", "film", "{coat.wet_film}"),
     C("gauge_first", "Gauge, first coat, at once", "text", _gauge("{notch_first}")),
-    C("gauge", "Gauge, later coats", "text", f'IF({{coat.coats}}=1,"",{_gauge("{notch_later}")})'),
+    C("gauge", "Gauge, later coats", "text", f'IF({{entry.coats}}=1,"",{_gauge("{notch_later}")})'),
     C("wet_most", "Runs and sags above", "film", 'IF({paint.wet_max}="","",{paint.wet_max})'),
     C("change", "Nozzle due for a change", "text",
       f'"after "&{{pick.pays}}&" ("&{_said_halves("{pick.interval}/{pail}")}&" x "&{said_hundredths("{pail}")}&" "&{UNIT}&")"', SPRAYED),
@@ -90,9 +90,9 @@ TOLD = (
     C("purchase_at", "Row of its purchase", "count", "({scenario}-1)*COUNT({gallons.no})+{gallon.lead}"),
     *(C(f"{size}_told", f"Packs, {size}", "text", _packs(size)) for size in PACK),
     C("on_site", "Nozzles of its size to have", "count", "{budget.usable}+INDEX({sizes.buy},{pick.size_at},{scenario})", SPRAYED),
-    C("pail", "Largest pack", "volume", "MAX({paint.pack1_size},{paint.pack2_size},{paint.pack3_size})"),
-    C("notch_first", "Notches wet, first coat", "count", _notch("({film.wet_film}*{film.uptake})")),
-    C("notch_later", "Notches wet, later coats", "count", _notch("{film.wet_film}")),
+    C("pail", "Largest pack", "volume", "MAX({paint.pack1_volume},{paint.pack2_volume},{paint.pack3_volume})"),
+    C("notch_first", "Notches wet, first coat", "count", _notch("({coat.wet_film}*{coat.uptake})")),
+    C("notch_later", "Notches wet, later coats", "count", _notch("{coat.wet_film}")),
     C("weather_no", "What the weather says", "count", 'IF({weather.live}="",1,2+{damp}+2*{outside})'),
     C("damp", "Too near the dew point", "count", 'IF({weather.live}="","",--({weather.surface}-{weather.least}<-{terms.slack}))'),
     C("outside", "Outside the coating's limits", "count",
@@ -117,45 +117,45 @@ def crew(est):
     order = sorted((one for one in est.rows["gallons"] if one.place is not None), key=lambda one: one.place)
     for row, gallon in zip(est.rows["crew_card"], order):
         row.coat_at, row.job = gallon.no, est.rows["bid"][0].job_told
-        coat, film, pick = (est.row(block, gallon.no) for block in ("coats", "films", "picks"))
-        paint = est.row("coatings", film.coating_at)
-        _work(est, row, coat, film, gallon, paint)
-        _film(est, row, film, coat.coats)
+        entry, coat, pick = (est.row(block, gallon.no) for block in ("coats", "film", "picks"))
+        paint = est.row("coatings", coat.coating_at)
+        _work(est, row, entry, coat, gallon, paint)
+        _film(est, row, coat, entry.coats)
         _weather(est, row, paint)
         row.sprayed = 1.0 if pick.live else None
         if row.sprayed:
-            _spray(est, row, film, pick, coat.coats)
+            _spray(est, row, coat, pick, entry.coats)
 
 
 def _halves(est, amount):
     return plain(floor(amount * 2 + 0.5 + est.terms.slack) / 2)
 
 
-def _work(est, row, coat, film, gallon, paint):
-    row.tag = None if coat.tag is None else est.judge.as_text(coat.tag)
-    row.system, row.what = film.system, gallon.what
-    row.work = f"{coat.coats:g} coat{'s' if coat.coats > 1 else ''}, {LOOKUPS['done'][film.method_no - 1]}{gallon.part_told}"
+def _work(est, row, entry, coat, gallon, paint):
+    row.tag = None if entry.tag is None else est.judge.as_text(entry.tag)
+    row.system, row.what = coat.system, gallon.what
+    row.work = f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''}, {LOOKUPS['done'][coat.method_no - 1]}{gallon.part_told}"
     row.base = "SOLVENT: ground pump and pail, no flame, no spark" if same(paint.base) == "solvent" else "water-borne"
-    row.area, row.need, row.hours = film.coated, gallon.need, est.row("hours", gallon.no).elapsed
-    row.thin = f"{plain(hundredths(est, film.thinning * 100, 'number'))} % by volume" if film.thinning else "as it comes"
+    row.area, row.need, row.hours = coat.coated, gallon.need, est.row("hours", gallon.no).elapsed
+    row.thin = f"{plain(hundredths(est, coat.thinning * 100, 'number'))} % by volume" if coat.thinning else "as it comes"
     row.recoat, row.wet_most = paint.recoat, paint.wet_max
     row.scenario = gallon.only or 1.0
     row.purchase_at = (row.scenario - 1) * len(est.rows["gallons"]) + gallon.lead
     bought = est.row("purchases", int(row.purchase_at))
-    row.pail = max(size for _, number in PACKS if (size := getattr(paint, f"pack{number}_size")) is not None)
+    row.pail = max(size for _, number in PACKS if (size := getattr(paint, f"pack{number}_volume")) is not None)
     told = []
     for key, number in PACKS:
-        packs, size = getattr(bought, key) or 0, getattr(paint, f"pack{number}_size")
+        packs, size = getattr(bought, key) or 0, getattr(paint, f"pack{number}_volume")
         if packs:
             told.append(f"{packs:g} x {plain(hundredths(est, size, 'volume'))} {est.units.shown('volume')}")
             setattr(row, f"{key}_told", told[-1].replace(" ", "_") + " ")
-    row.packs = " + ".join(told) + (" from the owner" if same(coat.owner_supplied or "") == "yes" else "")
+    row.packs = " + ".join(told) + (" from the owner" if same(entry.owner_supplied or "") == "yes" else "")
 
 
-def _film(est, row, film, coats):
-    row.wet_film = film.wet_film
+def _film(est, row, coat, coats):
+    row.wet_film = coat.wet_film
     step = shown_constants(est.units, 0)["notch"]
-    for key, wet, gauge in (("first", film.wet_film * film.uptake, "gauge_first"), ("later", film.wet_film, "gauge")):
+    for key, wet, gauge in (("first", coat.wet_film * coat.uptake, "gauge_first"), ("later", coat.wet_film, "gauge")):
         most = est.units.to_cell(wet, "film") / step * (1 + est.terms.slack)
         under = sum(notch <= most for notch in BESIDE["notch"])
         wetted = f"{plain(BESIDE['notch'][under - 1] * step)} wet, " if under else ""
@@ -178,12 +178,12 @@ def _weather(est, row, paint):
     row.today = TODAY[int(row.weather_no) - 1]
 
 
-def _spray(est, row, film, pick, coats):
+def _spray(est, row, coat, pick, coats):
     size, budget = est.row("nozzles", pick.size_at), est.row("sizes", pick.size_at)
     row.nozzle, row.set_pressure, row.fan = pick.nozzle, pick.set_pressure, pick.fan
     row.on_site = budget.usable + budget.buy[int(row.scenario) - 1]
-    row.spare = f"{row.on_site:g} of this size, {film.guns:g} in use"
-    row.pressure_most = min(size.pressure_max, film.holds)
+    row.spare = f"{row.on_site:g} of this size, {coat.guns:g} in use"
+    row.pressure_most = min(size.pressure_max, coat.holds)
     row.distance = "12 in (30 cm), square to the face; move before you pull the trigger"
     row.step = est.row("trials", int(pick.used_at)).step
     scales = shown_constants(est.units, 0)

@@ -27,10 +27,10 @@ TABLES = (
     _table("openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", "")),
     _table("systems", AREA),
     _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""), C("shown_need", "Needed", "volume", "{amount.need}", ""),
-           here="films", used="picks", amount="gallons"),
+           here="film", used="picks", amount="gallons"),
     _table("kit", C("shown_worn", "Worn", "share", "{here.worn}", "")),
     _table("tasks", C("shown_hours", "Hours, base", "time", "{work.hours@1}", ""), work="task_hours"),
-    *map(_table, ("coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates", "crews", "exposures", "reaches", "holidays")),
+    *map(_table, ("coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates", "crews", "exposures", "access", "holidays")),
 )
 
 
@@ -42,13 +42,13 @@ def beside(est):
         entry.set(shown_deducted=entry.deducted)
     for entry in rows["systems"]:
         entry.set(shown_area=entry.coated)
-    for entry, film, pick, amount in zip(rows["coats"], rows["films"], rows["picks"], rows["gallons"]):
+    for entry, film, pick, amount in zip(rows["coats"], rows["film"], rows["picks"], rows["gallons"]):
         entry.set(shown_nozzle=pick.nozzle, shown_need=amount.need, shown_fault=film.fault)
     for entry in rows["kit"]:
         entry.set(shown_worn=entry.worn)
     for entry, hours in zip(rows["tasks"], rows["task_hours"]):
         entry.set(shown_hours=hours.hours and hours.hours[0])
     for block in ("openings", "systems", "kit", "tasks", "coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates",
-                  "crews", "exposures", "reaches", "holidays"):
+                  "crews", "exposures", "access", "holidays"):
         for entry in rows[block]:
             entry.shown_fault = entry.fault

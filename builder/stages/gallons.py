@@ -1,4 +1,4 @@
-"""Gallons of each coat; Purchases: whole packs of each coating and colour at least cost (E18-E19)."""
+"""Gallons of each coat; Purchases: whole packs of each coating and color at least cost (E18-E19)."""
 from math import floor
 
 from builder.records.lookups import LOOKUPS
@@ -11,36 +11,36 @@ from builder.values import same
 
 GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinner over material due", (
     C("no", "Coat", "count", label=lambda number: number),
-    C("live", "Worked out", "count", 'IF(({pick.live}=1)+({film.by_hand}=1)>0,1,"")', ""),
-    C("what", "Coating and colour", "text",
-      '{coat.coating}&IF({coat.colour}="",""," / "&{coat.colour})&IF({coat.owner_supplied}="yes"," (owner supplies)","")'),
-    C("system_at", "Row of its system", "count", "{film.system_at}"),
-    C("coating_at", "Row of its coating", "count", "{film.coating_at}"),
-    C("only", ONLY, "count", "{film.only}"),
-    C("material", "Material per area", "yield", "IF({film.by_hand}=1,{film.hand_material},{pick.material})"),
-    C("over", "Extra paint", "share", "IF({film.by_hand}=1,0,{pick.over})"),
-    C("applied", "Applied, thinned", "volume", "{film.surface_coats}*{material}*(1+{over})"),
-    C("need", "Needed, unthinned", "volume", "{applied}/(1+{film.thinning})"),
-    C("thinner", "Thinner", "volume", "{need}*{film.thinning}"),
+    C("live", "Worked out", "count", 'IF(({pick.live}=1)+({coat.by_hand}=1)>0,1,"")', ""),
+    C("what", "Coating and color", "text",
+      '{entry.coating}&IF({entry.color}="",""," / "&{entry.color})&IF({entry.owner_supplied}="yes"," (owner supplies)","")'),
+    C("system_at", "Row of its system", "count", "{coat.system_at}"),
+    C("coating_at", "Row of its coating", "count", "{coat.coating_at}"),
+    C("only", ONLY, "count", "{coat.only}"),
+    C("material", "Material per area", "yield", "IF({coat.by_hand}=1,{coat.hand_material},{pick.material})"),
+    C("over", "Extra paint", "share", "IF({coat.by_hand}=1,0,{pick.over})"),
+    C("applied", "Applied, thinned", "volume", "{coat.surface_coats}*{material}*(1+{over})"),
+    C("need", "Needed, unthinned", "volume", "{applied}/(1+{coat.thinning})"),
+    C("thinner", "Thinner", "volume", "{need}*{coat.thinning}"),
     C("voc_mass", "VOC given off, at most", "mass", "({need}*{paint.voc}+{thinner}*{paint.thinner_voc})*{constants.voc}"),
     C("thinner_cost", "Thinner cost", "money", "{thinner}*{paint.thinner_price}"),
-    C("size_at", "Row of its nozzle", "count", 'IF({film.by_hand}=1,"",{pick.size_at})'),
-    C("due", "Nozzles due", "number", "IF({film.by_hand}=1,0,{applied}/{pick.interval})"),
-    C("spent", "Nozzle lives spent", "number", "IF({film.by_hand}=1,0,{applied}/{pick.life})"),
-    C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({film.gun_wage})"),
-    C("guns", "Guns", "count", "IF(N({live})*N({film.sprayed})=1,{film.guns},0)", ""),
-    C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({film.sprayed})=1,{pump.content}+{pump.heel},0)", ""),
+    C("size_at", "Row of its nozzle", "count", 'IF({coat.by_hand}=1,"",{pick.size_at})'),
+    C("due", "Nozzles due", "number", "IF({coat.by_hand}=1,0,{applied}/{pick.interval})"),
+    C("spent", "Nozzle lives spent", "number", "IF({coat.by_hand}=1,0,{applied}/{pick.life})"),
+    C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({coat.gun_wage})"),
+    C("guns", "Guns", "count", "IF(N({live})*N({coat.sprayed})=1,{coat.guns},0)", ""),
+    C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({coat.sprayed})=1,{pump.content}+{pump.heel},0)", ""),
     C("most", "Wears most nozzles", "count", "({due}>0)*({due}>=MAX({gallons.due})*(1-{terms.slack}))"),
-    C("share_told", "Share of the area, whole per cent", "count", 'IF({coat.share}="",0,MAX(1,INT({coat.share}*100+1/2+{terms.slack})))'),
+    C("share_told", "Share of the area, whole percent", "count", 'IF({entry.share}="",0,MAX(1,INT({entry.share}*100+1/2+{terms.slack})))'),
     C("part_told", "Share and supply in words", "text",
-      'REPT(", on about "&{share_told}&" % of the area",({share_told}>0)*({share_told}<100))&REPT(", which you supply",--({coat.owner_supplied}="yes"))'),
+      'REPT(", on about "&{share_told}&" % of the area",({share_told}>0)*({share_told}<100))&REPT(", which you supply",--({entry.owner_supplied}="yes"))'),
     C("work", "In words", "text",
-      '{coat.coats}&" coat"&REPT("s",--({coat.coats}>1))&" of "&{coat.coating}&", "&INDEX({words.done},{film.method_no})&{part_told}'),
+      '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&" of "&{entry.coating}&", "&INDEX({words.done},{coat.method_no})&{part_told}'),
     C("place", "Place on Bid and Crew card", "number",
       'IF({applied}>0,({only}*100+{system_at})*100+{no},"")'),
-    C("lead", "First coat of this coating and colour", "count", "MATCH({what},{gallons.what},0)"),
-)), {"coat": At("coats", "{no}"), "film": At("films", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{film.coating_at}"),
-    "pump": At("pumps", "{film.pump_at}")}, "live")
+    C("lead", "First coat of this coating and color", "count", "MATCH({what},{gallons.what},0)"),
+)), {"entry": At("coats", "{no}"), "coat": At("film", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{coat.coating_at}"),
+    "pump": At("pumps", "{coat.pump_at}")}, "live")
 
 
 SLACK = "{terms.round_slack}"
@@ -51,12 +51,12 @@ def _price(number):
     return f"{{paint.pack{number}_price}}"
 
 
-def _size(number):
-    return f"{{paint.pack{number}_size}}"
+def _pack(number):
+    return f"{{paint.pack{number}_volume}}"
 
 
 def _small_cost(middle):
-    return (f"{middle}*{_price(2)}+ROUNDUP(MAX(0,({{rest@}}-{middle}*{_size(2)})/{{paint.pack1_size}}-{SLACK}),0)*{{paint.pack1_price}}")
+    return (f"{middle}*{_price(2)}+ROUNDUP(MAX(0,({{rest@}}-{middle}*{_pack(2)})/{{paint.pack1_volume}}-{SLACK}),0)*{{paint.pack1_price}}")
 
 
 def purchases_block(coats):
@@ -68,18 +68,18 @@ def purchases_block(coats):
         C("coats_need", "Needed by its coats", "volume",
           "IF({gallon.lead}={coat},SUMPRODUCT(--({gallons.lead}={coat})," f"{within('gallons', '{scenario}')},{{gallons.need}}),0)", ""),
         C("live", "To be bought", "count", 'IF({coats_need}>0,1,"")', ""),
-        C("what", "Coating and colour", "text", "{gallon.what}"),
+        C("what", "Coating and color", "text", "{gallon.what}"),
         C("paint_at", "Row of its coating", "count", "{gallon.coating_at}"),
         C("line_fill", "Left in hose and pail", "volume",
           f"SUMPRODUCT(LARGE(({{gallons.lead}}={{coat}})*({within('gallons', '{scenario}')})*{{gallons.fill}},1))"),
         C("touch_up", "Touch-up kept", "volume", "{terms.touch_up}"),
         C("total", "Needed in all", "volume", "{coats_need}+{line_fill}+{touch_up}"),
         C("larges", "Largest pack", "count",
-          f'IF({_size(3)}=0,0,CHOOSE({{@}},0,INT({{total}}/{_size(3)}+{SLACK}),ROUNDUP(MAX(0,{{total}}/{_size(3)}-{SLACK}),0)))', **CASES),
-        C("rest", "Rest", "volume", f"MAX(0,{{total}}-{{larges@}}*{_size(3)})", **CASES),
-        C("middle_fit", "Middle pack, as many as fit", "count", f"IF({_size(2)}=0,0,INT({{rest@}}/{_size(2)}+{SLACK}))", **CASES),
+          f'IF({_pack(3)}=0,0,CHOOSE({{@}},0,INT({{total}}/{_pack(3)}+{SLACK}),ROUNDUP(MAX(0,{{total}}/{_pack(3)}-{SLACK}),0)))', **CASES),
+        C("rest", "Rest", "volume", f"MAX(0,{{total}}-{{larges@}}*{_pack(3)})", **CASES),
+        C("middle_fit", "Middle pack, as many as fit", "count", f"IF({_pack(2)}=0,0,INT({{rest@}}/{_pack(2)}+{SLACK}))", **CASES),
         C("middle_more", "Middle pack, one more", "count",
-          f"IF({_size(2)}=0,0,ROUNDUP(MAX(0,{{rest@}}/{_size(2)}-{SLACK}),0))", **CASES),
+          f"IF({_pack(2)}=0,0,ROUNDUP(MAX(0,{{rest@}}/{_pack(2)}-{SLACK}),0))", **CASES),
         C("cost_none", "Cost of rest, no middle pack", "money", _small_cost("0"), **CASES),
         C("cost_fit", "Cost of rest, middle packs as fit", "money", _small_cost("{middle_fit@}"), **CASES),
         C("cost_more", "Cost of rest, one more middle pack", "money", _small_cost("{middle_more@}"), **CASES),
@@ -91,8 +91,8 @@ def purchases_block(coats):
         C("large", "Largest packs", "count", "CHOOSE({choice},{larges@1},{larges@2},{larges@3})"),
         C("middle", "Middle packs", "count", "CHOOSE({choice},{middle_taken@1},{middle_taken@2},{middle_taken@3})"),
         C("small", "Smallest packs", "count",
-          f"ROUNDUP(MAX(0,(CHOOSE({{choice}},{{rest@1}},{{rest@2}},{{rest@3}})-{{middle}}*{_size(2)})/{{paint.pack1_size}}-{SLACK}),0)"),
-        C("bought", "Bought", "volume", f"{{small}}*{{paint.pack1_size}}+{{middle}}*{_size(2)}+{{large}}*{_size(3)}"),
+          f"ROUNDUP(MAX(0,(CHOOSE({{choice}},{{rest@1}},{{rest@2}},{{rest@3}})-{{middle}}*{_pack(2)})/{{paint.pack1_volume}}-{SLACK}),0)"),
+        C("bought", "Bought", "volume", f"{{small}}*{{paint.pack1_volume}}+{{middle}}*{_pack(2)}+{{large}}*{_pack(3)}"),
         C("cost", "Cost", "money", 'IF({entry.owner_supplied}="yes",0,CHOOSE({choice},{case_cost@1},{case_cost@2},{case_cost@3}))'),
         C("from_owner", "Of it from the owner", "volume", 'IF({entry.owner_supplied}="yes",{bought},0)'),
         C("left_over", "Left over", "volume", "{bought}-{total}"),
@@ -106,32 +106,32 @@ def _first_least(*costs):
 
 
 def gallons(est):
-    for row, coat, layer, pick in zip(est.rows["gallons"], est.rows["coats"], est.rows["films"], est.rows["picks"]):
+    for row, entry, coat, pick in zip(est.rows["gallons"], est.rows["coats"], est.rows["film"], est.rows["picks"]):
         row.guns = row.fill = 0.0
-        row.live = 1.0 if pick.live or layer.by_hand else None
+        row.live = 1.0 if pick.live or coat.by_hand else None
         if not row.live:
             continue
-        row.system_at, row.coating_at, row.only = layer.system_at, layer.coating_at, layer.only
-        row.material = layer.hand_material if layer.by_hand else pick.material
-        row.over = 0.0 if layer.by_hand else pick.over
-        row.applied = layer.surface_coats * row.material * (1 + row.over)
-        row.need = film.paint(row.applied, layer.thinning)
-        row.thinner = row.need * layer.thinning
+        row.system_at, row.coating_at, row.only = coat.system_at, coat.coating_at, coat.only
+        row.material = coat.hand_material if coat.by_hand else pick.material
+        row.over = 0.0 if coat.by_hand else pick.over
+        row.applied = coat.surface_coats * row.material * (1 + row.over)
+        row.need = film.paint(row.applied, coat.thinning)
+        row.thinner = row.need * coat.thinning
         paint = est.row("coatings", row.coating_at)
         row.voc_mass = row.need * (paint.voc or 0.0) + row.thinner * (paint.thinner_voc or 0.0)
         row.thinner_cost = row.thinner * (paint.thinner_price or 0.0)
-        owner = coat.owner_supplied is not None and same(coat.owner_supplied) == "yes"
-        colour = "" if coat.colour is None else f" / {est.judge.as_text(coat.colour)}"
-        row.what = f"{coat.coating}{colour}{' (owner supplies)' if owner else ''}"
-        row.size_at = None if layer.by_hand else pick.size_at
-        row.due = 0.0 if layer.by_hand else row.applied / pick.interval
-        row.change_wages = row.due * est.terms.change_time * (layer.gun_wage or 0.0)
-        row.spent = 0.0 if layer.by_hand else row.applied / pick.life
-        if layer.sprayed:
-            pump = est.row("pumps", layer.pump_at)
-            row.guns, row.fill = layer.guns, pump.content + pump.heel
-        row.share_told = 0.0 if coat.share is None else float(max(1, floor(coat.share * 100 + 0.5 + est.terms.slack)))
-        row.work = _in_words(row, coat, layer, owner, est.judge.as_text)
+        owner = entry.owner_supplied is not None and same(entry.owner_supplied) == "yes"
+        color = "" if entry.color is None else f" / {est.judge.as_text(entry.color)}"
+        row.what = f"{entry.coating}{color}{' (owner supplies)' if owner else ''}"
+        row.size_at = None if coat.by_hand else pick.size_at
+        row.due = 0.0 if coat.by_hand else row.applied / pick.interval
+        row.change_wages = row.due * est.terms.change_time * (coat.gun_wage or 0.0)
+        row.spent = 0.0 if coat.by_hand else row.applied / pick.life
+        if coat.sprayed:
+            pump = est.row("pumps", coat.pump_at)
+            row.guns, row.fill = coat.guns, pump.content + pump.heel
+        row.share_told = 0.0 if entry.share is None else float(max(1, floor(entry.share * 100 + 0.5 + est.terms.slack)))
+        row.work = _in_words(row, entry, coat, owner, est.judge.as_text)
         if row.applied > 0:
             row.place = float((row.only * 100 + row.system_at) * 100 + row.no)
     first = {}
@@ -140,37 +140,37 @@ def gallons(est):
             row.lead = first.setdefault(same(row.what), row.no)
 
 
-def _in_words(row, coat, layer, owner, as_text):
+def _in_words(row, entry, coat, owner, as_text):
     """'2 coats of Interior wall flat, sprayed'"""
-    count = f"{coat.coats:g} coat{'s' if coat.coats > 1 else ''} of {as_text(coat.coating)}, {LOOKUPS['done'][layer.method_no - 1]}"
+    count = f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''} of {as_text(entry.coating)}, {LOOKUPS['done'][coat.method_no - 1]}"
     row.part_told = f", on about {row.share_told:g} % of the area" if 0 < row.share_told < 100 else ""
     row.part_told += ", which you supply" if owner else ""
     return count + row.part_told
 
 
 def purchases(est):
-    """One row a scenario and coat; the first coat of each coating and colour buys for all of them."""
+    """One row a scenario and coat; the first coat of each coating and color buys for all of them."""
     rows = iter(est.rows["purchases"])
     for scenario in SCENARIOS:
-        for coat in est.rows["gallons"]:
+        for gallon in est.rows["gallons"]:
             row = next(rows)
-            row.scenario, row.coat = scenario, coat.no
+            row.scenario, row.coat = scenario, gallon.no
             row.scenario_name = NAMES[scenario - 1]
             row.coats_need = sum(other.need * included(other, scenario) for other in est.rows["gallons"]
-                                 if other.live and other.lead == coat.no) if coat.lead == coat.no else 0.0
+                                 if other.live and other.lead == gallon.no) if gallon.lead == gallon.no else 0.0
             row.live = 1.0 if row.coats_need > 0 else None
             if row.live:
-                _buy(est, row, coat)
+                _buy(est, row, gallon)
 
 
-def _buy(est, row, coat):
-    row.what, row.paint_at = coat.what, coat.coating_at
+def _buy(est, row, gallon):
+    row.what, row.paint_at = gallon.what, gallon.coating_at
     paint = est.row("coatings", row.paint_at)
-    alike = [other for other in est.rows["gallons"] if other.lead == coat.no]
+    alike = [other for other in est.rows["gallons"] if other.lead == gallon.no]
     row.line_fill = max(other.fill * included(other, row.scenario) for other in alike)
     row.touch_up = est.terms.touch_up
     row.total = row.coats_need + row.line_fill + row.touch_up
-    offered = tuple((getattr(paint, f"pack{number}_size"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3))
+    offered = tuple((getattr(paint, f"pack{number}_volume"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3))
     bought = packs.least_cost(row.total, offered, est.terms.round_slack)
     row.set(larges=bought.larges, rest=tuple(one.rest for one in bought.rests), rest_cost=tuple(one.cost for one in bought.rests),
             middle_taken=tuple(one.middle for one in bought.rests), case_cost=bought.costs, choice=float(bought.choice),
@@ -178,7 +178,7 @@ def _buy(est, row, coat):
     row.rest_choice = tuple(float(one.choice) for one in bought.rests)
     row.middle_fit, row.middle_more = (tuple(one.middles[place] for one in bought.rests) for place in (1, 2))
     row.cost_none, row.cost_fit, row.cost_more = (tuple(one.costs[place] for one in bought.rests) for place in (0, 1, 2))
-    row.bought = sum(number * (size or 0.0) for number, (size, _) in zip((row.small, row.middle, row.large), offered))
-    owners = same(est.row("coats", coat.no).owner_supplied or "") == "yes"
+    row.bought = sum(number * (volume or 0.0) for number, (volume, _) in zip((row.small, row.middle, row.large), offered))
+    owners = same(est.row("coats", gallon.no).owner_supplied or "") == "yes"
     row.from_owner, row.cost = (row.bought, 0.0) if owners else (0.0, bought.cost)
     row.left_over = row.bought - row.total

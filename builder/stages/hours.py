@@ -8,23 +8,23 @@ from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.trade import labor
 
-HOURS = Block("hours", "Hours", results_first("no coating system elapsed labour trigger trigger_share pace cost", (
+HOURS = Block("hours", "Hours", results_first("no coating system elapsed labor trigger trigger_share pace cost", (
     C("no", "Coat", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{gallon.live}", ""),
-    C("system", "System", "text", "{film.system}"),
-    C("coating", "Coating", "text", "{film.coating}"),
-    C("only", ONLY, "count", "{film.only}"),
-    C("sprayed", "Sprayed", "count", 'IF({film.by_hand}=1,"",1)'),
-    C("pump_at", "Row of its pump", "count", "{film.pump_at}", "sprayed"),
-    C("elapsed", "On the clock", "time", "IF({film.by_hand}=1,{film.work_coats}/N({film.hand_rate})/{film.hands},{film.surface_coats}*{pick.time})"),
-    C("labour", "Labour", "time", "IF({film.by_hand}=1,{film.work_coats}/N({film.hand_rate}),{film.surface_coats}*{pick.labour})"),
+    C("system", "System", "text", "{coat.system}"),
+    C("coating", "Coating", "text", "{coat.coating}"),
+    C("only", ONLY, "count", "{coat.only}"),
+    C("sprayed", "Sprayed", "count", 'IF({coat.by_hand}=1,"",1)'),
+    C("pump_at", "Row of its pump", "count", "{coat.pump_at}", "sprayed"),
+    C("elapsed", "On the clock", "time", "IF({coat.by_hand}=1,{coat.work_coats}/N({coat.hand_rate})/{coat.hands},{coat.surface_coats}*{pick.time})"),
+    C("labor", "Labor", "time", "IF({coat.by_hand}=1,{coat.work_coats}/N({coat.hand_rate}),{coat.surface_coats}*{pick.labor})"),
     C("trigger", "Trigger, all guns", "time", "{gallon.applied}/(1+{pick.over})*(1+{pick.drag})/({pick.flow}*{constants.hour})", "sprayed"),
-    C("trigger_share", "Trigger share", "share", "IF({elapsed}=0,0,{trigger}/({elapsed}*{film.guns}))", "sprayed"),
-    C("pace", "Area an hour on the clock", "rate", "IF({elapsed}=0,0,{film.surface_coats}/{elapsed})"),
-    C("cost", "Wages", "money", "{labour}*{film.wage}"),
-    C("trigger_labour", "Labour at the trigger", "time", "{labour}*N({trigger_share})"),
-    C("trigger_cost", "Wages at the trigger", "money", "{trigger_labour}*{film.wage}"),
-)), {"film": At("films", "{no}"), "pick": At("picks", "{no}"), "gallon": At("gallons", "{no}")}, "live")
+    C("trigger_share", "Trigger share", "share", "IF({elapsed}=0,0,{trigger}/({elapsed}*{coat.guns}))", "sprayed"),
+    C("pace", "Area an hour on the clock", "rate", "IF({elapsed}=0,0,{coat.surface_coats}/{elapsed})"),
+    C("cost", "Wages", "money", "{labor}*{coat.wage}"),
+    C("trigger_labor", "Labor at the trigger", "time", "{labor}*N({trigger_share})"),
+    C("trigger_cost", "Wages at the trigger", "money", "{trigger_labor}*{coat.wage}"),
+)), {"coat": At("film", "{no}"), "pick": At("picks", "{no}"), "gallon": At("gallons", "{no}")}, "live")
 
 
 def tasks_block(units):
@@ -39,18 +39,18 @@ def _amount_formula(own, key):
 
 # Of each person: people share the time of a rate, which is one person's (E27).
 TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{task.length}/{rate.length_rate},"
-         "{task.count}/{rate.count_rate},0,{rate.hours_each},{colours@}*{rate.hours_each})/{sharing}")
+         "{task.count}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each})/{sharing}")
 MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{task.length}*{rate.length_material},"
-             "{task.count}*{rate.each_material},0,{rate.each_material},{colours@}*{rate.each_material})")
+             "{task.count}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material})")
 
 TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
     C("no", "Task", "count", label=lambda number: number),
-    C("entered", "Entered without fault", "count", "{task.ready}", ""),
-    C("task", "What", "text", "{task.task}", "entered"),
-    C("rate_at", "Row of its rate", "count", "MATCH({task.task},{rates.known},0)", "entered"),
-    C("system_at", "Row of its system", "count", 'IF({task.system}="","",MATCH({task.system},{systems.known},0))', "entered"),
-    C("system_live", "System worked out", "count", 'IF({system_at}="",1,N({system.live}))', "entered"),
-    C("live", "Worked out", "count", 'IF(({system_live}=1)*(N({job.ready})=1)*(N({terms.ready})=1)=1,1,"")', "entered"),
+    C("sound", "Entry without fault", "count", "{task.sound}", ""),
+    C("task", "What", "text", "{task.task}", "sound"),
+    C("rate_at", "Row of its rate", "count", "MATCH({task.task},{rates.known},0)", "sound"),
+    C("system_at", "Row of its system", "count", 'IF({task.system}="","",MATCH({task.system},{systems.known},0))', "sound"),
+    C("system_live", "System worked out", "count", 'IF({system_at}="",1,N({system.live}))', "sound"),
+    C("live", "Worked out", "count", 'IF(({system_live}=1)*(N({job.sound})=1)*(N({terms.sound})=1)=1,1,"")', "sound"),
     C("basis_no", "Number of its basis", "count", "MATCH({rate.basis},{words.basis},0)"),
     C("visits", "By visit", "count", "INDEX({words.basis_visits},{basis_no})"),
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
@@ -58,63 +58,63 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("scenarios", "In", "count", 'IF({system_at}="",1,{system.scenarios@})', **BY_SCENARIO),
     C("area", "Area", "area", _amount_formula("area", "measured"), **BY_SCENARIO),
     C("edge", "Perimeter", "length", _amount_formula("length", "perimeter"), **BY_SCENARIO),
-    C("colours", "Colours", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **BY_SCENARIO),
+    C("colors", "Colors", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **BY_SCENARIO),
     C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **BY_SCENARIO),
     C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **BY_SCENARIO),
-    C("labour", "Labour, once", "time", "{hours@}*(1-{visits})", **BY_SCENARIO),
-    C("visit_hours", "Labour a visit", "time", "{hours@}*{visits}", **BY_SCENARIO),
+    C("labor", "Labor, once", "time", "{hours@}*(1-{visits})", **BY_SCENARIO),
+    C("visit_hours", "Labor a visit", "time", "{hours@}*{visits}", **BY_SCENARIO),
     C("once_material", "Material, once", "money", "{material@}*(1-{visits})", **BY_SCENARIO),
     C("visit_material", "Material a visit", "money", "{material@}*{visits}", **BY_SCENARIO),
-    total("labour", "Labour, once, all tasks", "time"), total("visit_hours", "Labour a visit, all tasks", "time"),
+    total("labor", "Labor, once, all tasks", "time"), total("visit_hours", "Labor a visit, all tasks", "time"),
     total("once_material", "Material, once, all tasks", "money"),
     total("visit_material", "Material a visit, all tasks", "money"),
 )), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")
 
 
 def hours(est):
-    for row, layer, pick, coat in zip(est.rows["hours"], est.rows["films"], est.rows["picks"], est.rows["gallons"]):
-        row.live = coat.live
+    for row, coat, pick, gallon in zip(est.rows["hours"], est.rows["film"], est.rows["picks"], est.rows["gallons"]):
+        row.live = gallon.live
         if not row.live:
             continue
-        row.only, row.system, row.coating = layer.only, layer.system, layer.coating
-        if layer.by_hand:
-            row.labour = layer.work_coats / layer.hand_rate
-            row.elapsed = row.labour / layer.hands
+        row.only, row.system, row.coating = coat.only, coat.system, coat.coating
+        if coat.by_hand:
+            row.labor = coat.work_coats / coat.hand_rate
+            row.elapsed = row.labor / coat.hands
         else:
             row.sprayed = 1.0
-            row.pump_at = layer.pump_at
-            row.elapsed = layer.surface_coats * pick.time
-            row.labour = layer.surface_coats * pick.labour
-            row.trigger = coat.applied / (1 + pick.over) * (1 + pick.drag) / pick.flow
-            row.trigger_share = row.trigger / (row.elapsed * layer.guns) if row.elapsed else 0.0
-        row.pace = layer.surface_coats / row.elapsed if row.elapsed else 0.0
-        row.cost = row.labour * layer.wage
-        row.trigger_labour = row.labour * (row.trigger_share or 0.0)
-        row.trigger_cost = row.trigger_labour * layer.wage
+            row.pump_at = coat.pump_at
+            row.elapsed = coat.surface_coats * pick.time
+            row.labor = coat.surface_coats * pick.labor
+            row.trigger = gallon.applied / (1 + pick.over) * (1 + pick.drag) / pick.flow
+            row.trigger_share = row.trigger / (row.elapsed * coat.guns) if row.elapsed else 0.0
+        row.pace = coat.surface_coats / row.elapsed if row.elapsed else 0.0
+        row.cost = row.labor * coat.wage
+        row.trigger_labor = row.labor * (row.trigger_share or 0.0)
+        row.trigger_cost = row.trigger_labor * coat.wage
 
 
 def tasks(est):
     for row, task in zip(est.rows["task_hours"], est.rows["tasks"]):
-        if not task.ready:
+        if not task.sound:
             continue
-        row.entered, row.task = 1.0, task.task
+        row.sound, row.task = 1.0, task.task
         row.rate_at = est.judge.at("rates", task.task)
         row.system_at = est.judge.at("systems", task.system) if task.system is not None else None
         system = est.row("systems", row.system_at)
         row.system_live = 1.0 if system is None else system.live or 0.0
-        row.live = 1.0 if est.job.ready and est.terms.ready and row.system_live else None
+        row.live = 1.0 if est.job.sound and est.terms.sound and row.system_live else None
         if row.live:
             _task(est, row, task, est.row("rates", row.rate_at), system)
     rows = est.rows["task_hours"]
-    summed = ("labour", "visit_hours", "once_material", "visit_material")
+    summed = ("labor", "visit_hours", "once_material", "visit_material")
     rows[0].set(**{f"{key}_all": copies(rows, key) for key in summed})
 
 
 def _task(est, row, task, rate, system):
     """Amounts, hours and material of a task that is done once, in each scenario; of a task by visit, for one visit.
 
-    Rates are one person's: people share their time. Typed hours, and those of a visit or a colour, are each person's (E27).
+    Rates are one person's: people share their time. Typed hours, and those of a visit or a color, are each person's (E27).
     """
     row.basis_no = place("basis", rate.basis)
     row.visits = BESIDE["basis_visits"][row.basis_no - 1]
@@ -123,12 +123,12 @@ def _task(est, row, task, rate, system):
     row.scenarios = tuple(1.0 for _ in SCENARIOS) if system is None else system.scenarios
     row.area, row.edge = (tuple(_amount(est, own, key, system, scenario) for scenario in SCENARIOS)
                           for key, own in (("measured", task.area), ("perimeter", task.length)))
-    row.colours = tuple(float(sum(one.live is not None for one in est.rows["purchases"] if one.scenario == scenario)) for scenario in SCENARIOS)
+    row.colors = tuple(float(sum(one.live is not None for one in est.rows["purchases"] if one.scenario == scenario)) for scenario in SCENARIOS)
     length, count, each = task.length or 0.0, task.count or 0.0, rate.hours_each
     kind = int(row.basis_no) - 1
     times, material = [], []
-    for area, edge, colours in zip(row.area, row.edge, row.colours):
-        done = (area, edge, length, count, 0.0, 1.0, colours)[kind]
+    for area, edge, colors in zip(row.area, row.edge, row.colors):
+        done = (area, edge, length, count, 0.0, 1.0, colors)[kind]
         pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None)[kind]
         price = (rate.area_material, rate.length_material, rate.length_material, rate.each_material, 0.0, rate.each_material, rate.each_material)[kind]
         own = labor.each_time(done, pace, row.sharing) if pace else done * (each or 0.0)
@@ -137,7 +137,7 @@ def _task(est, row, task, rate, system):
     row.each_hours = tuple(times)
     row.hours = tuple(time * row.people * flag for time, flag in zip(times, row.scenarios))
     row.material = tuple(one * flag for one, flag in zip(material, row.scenarios))
-    row.labour, row.once_material = (tuple(one * (1 - row.visits) for one in all_of) for all_of in (row.hours, row.material))
+    row.labor, row.once_material = (tuple(one * (1 - row.visits) for one in all_of) for all_of in (row.hours, row.material))
     row.visit_hours, row.visit_material = (tuple(one * row.visits for one in all_of) for all_of in (row.hours, row.material))
 
 

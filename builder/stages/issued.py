@@ -1,4 +1,4 @@
-"""How the book was issued: its units and room, then its catalogues, one line a record, in the words of a catalogue file."""
+"""How the book was issued: its units and room, then its catalogs, one line a record, in the words of a catalog file."""
 from builder.documents import MOST_LETTERS
 from builder.records.kinds import CATALOGS
 from builder.records.overlay import label

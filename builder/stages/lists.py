@@ -10,7 +10,7 @@ def _listed(key, title, values, quantity):
 
 
 TITLES = {
-    "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "aim": "Aim", "method": "Method", "shape": "Shape",
+    "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "goal": "Aim", "method": "Method", "shape": "Shape",
     "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building", "overhead_basis": "Overhead is a share of",
     "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
     "reason": "Why a size does not fit", "reason_weight": "Weight of the reason", "to_put_right": "What stops the price", "done": "What each method has done",

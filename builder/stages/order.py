@@ -34,7 +34,7 @@ from builder.stages import (
 
 @dataclass(frozen=True)
 class Sheet:
-    """A sheet: its group (about, input, working, page, check, catalogue) and what it is for, in one line."""
+    """A sheet: its group (about, input, working, page, check, catalog) and what it is for, in one line."""
 
     title: str
     group: str
@@ -58,41 +58,41 @@ SHEETS = (
     Sheet("Fit", "working", "Sizes down, coats across: cost per area where it fits, the reason where it does not"),
     Sheet("Picks", "working", "The nozzle of each coat: least cost among those that fit, the next best, your own before both"),
     Sheet("Gallons", "working", "Coating of each coat, loss, overspray and nozzle wear included"),
-    Sheet("Purchases", "working", "Whole packs of each coating and colour at least cost"),
+    Sheet("Purchases", "working", "Whole packs of each coating and color at least cost"),
     Sheet("Sizes", "working", "Wear budget: nozzles due, left in the kit, to buy"),
     Sheet("Hours", "working", "Hours of each coat: trigger and handling"),
     Sheet("Task hours", "working", "Hours and material of each task"),
-    Sheet("Days", "working", "Labour, visits and finish date of the base and of each alternate"),
+    Sheet("Days", "working", "Labor, visits and finish date of the base and of each alternate"),
     Sheet("Cost", "working", "Cost of the base and of each alternate, item by item"),
-    Sheet("Range", "working", "How sure the cost is: spreads of area, material, time and wear, and the contingency that follows"),
+    Sheet("Risk", "working", "How sure the cost is: spreads of area, material, time and wear, and the contingency that follows"),
     Sheet("Price", "working", "From cost to price: contingency, margin, tax, payments"),
     Sheet("Bid", "page", "For the customer: what is done, for how much, under what conditions"),
     Sheet("Crew card", "page", "For the crew: nozzle, pressure, hand, film and weather of each coat, in the order of the work"),
     Sheet("Checks", "check", "Everything that is counted before the price may be trusted"),
-    Sheet("Coatings", "catalogue", "Coatings: figures of the data sheets, packs and prices"),
-    Sheet("Nozzle families", "catalogue", "Families of nozzles, named by what they do"),
-    Sheet("Nozzles", "catalogue", "Sizes: leading digits half the fan in inches at 12 inches, last two the orifice in thou"),
-    Sheet("Pumps", "catalogue", "Pumps with hose and whip"),
-    Sheet("Surfaces", "catalogue", "Surfaces: loss, clear width, hand speed, handling"),
-    Sheet("Profiles", "catalogue", "Coefficients of measurement, each with its standard"),
-    Sheet("Task rates", "catalogue", "Work rates of tasks"),
-    Sheet("Crews", "catalogue", "Crews: guns, helpers, what they handle, wage"),
-    Sheet("Exposures", "catalogue", "Wind and weather"),
-    Sheet("Reaches", "catalogue", "How high work is reached"),
-    Sheet("Holidays", "catalogue", "Days off"),
-    Sheet("Terms", "catalogue", "How this contractor works and charges"),
-    Sheet("Words", "catalogue", "Closed lists of words"),
-    Sheet("Limits", "catalogue", "Least and most of every number that may be entered"),
-    Sheet("Constants", "catalogue", "Scales between the units of this book"),
-    Sheet("Sources", "catalogue", "Where each equation and each default comes from, and how to put your own in its place"),
-    Sheet("As issued", "catalogue", "The catalogues as this book was made, so that a change in it can be told from a change of theirs"),
+    Sheet("Coatings", "catalog", "Coatings: figures of the data sheets, packs and prices"),
+    Sheet("Nozzle families", "catalog", "Families of nozzles, named by what they do"),
+    Sheet("Nozzles", "catalog", "Sizes: leading digits half the fan in inches at 12 inches, last two the orifice in thou"),
+    Sheet("Pumps", "catalog", "Pumps with hose and whip"),
+    Sheet("Surfaces", "catalog", "Surfaces: loss, clear width, hand speed, handling"),
+    Sheet("Profiles", "catalog", "Coefficients of measurement, each with its standard"),
+    Sheet("Task rates", "catalog", "Work rates of tasks"),
+    Sheet("Crews", "catalog", "Crews: guns, helpers, what they handle, wage"),
+    Sheet("Exposures", "catalog", "Wind and weather"),
+    Sheet("Access", "catalog", "How high work is reached"),
+    Sheet("Holidays", "catalog", "Days off"),
+    Sheet("Terms", "catalog", "How this contractor works and charges"),
+    Sheet("Words", "catalog", "Closed lists of words"),
+    Sheet("Limits", "catalog", "Least and most of every number that may be entered"),
+    Sheet("Constants", "catalog", "Scales between the units of this book"),
+    Sheet("Sources", "catalog", "Where each equation and each default comes from, and how to put your own in its place"),
+    Sheet("As issued", "catalog", "The catalogs as this book was made, so that a change in it can be told from a change of theirs"),
 )
 
 
 def blocks(units, capacity):
     """Every block of a book in these units, with `capacity[key]` rows."""
     judged = (
-        stock.kit_block(units), stock.nozzles_block(units), stock.coatings_block(units), stock.pumps_block(units), stock.reaches_block(units),
+        stock.kit_block(units), stock.nozzles_block(units), stock.coatings_block(units), stock.pumps_block(units), stock.access_block(units),
         stock.holidays_block(units),
         areas.systems_block(units), areas.openings_block(units), hours.tasks_block(units),
         *(judging(KINDS[key], units) for key in ("takeoff", "coats", "families", "surfaces", "profiles", "rates", "crews", "exposures")))
@@ -100,7 +100,7 @@ def blocks(units, capacity):
         *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *readings.weather_blocks(units), *entries.TABLES, *judged,
         areas.AREAS, coats.FILM, trials.trials_block(capacity["nozzles"]), picks.fit_block(capacity["coats"]), picks.PICKS, drawn.CHOICES, drawn.CURVE,
         gallons.GALLONS, gallons.purchases_block(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
-        cost.COST, contingency.RANGE, cost.PRICE, *checks.CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), constants.CONSTANTS, lists.SOURCE_LIST, issued.ISSUED,
+        cost.COST, contingency.RISK, cost.PRICE, *checks.CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), constants.CONSTANTS, lists.SOURCE_LIST, issued.ISSUED,
         *start.BRIEF, *bid.bid_blocks(capacity["tasks"], capacity["scope"]), *crew.CREW, start.BOOK)
 
 
@@ -118,11 +118,11 @@ def capacities(lines=100, **more):
     rows.update({"takeoff": lines}, **more)
     rows["issued"] = 1 + sum(1 if kind.upright else rows[kind.key] for kind in CATALOGS)
     coats = rows["coats"]
-    rows.update(areas=rows["takeoff"], films=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
+    rows.update(areas=rows["takeoff"], film=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
                 purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],
                 words=max(map(len, (*LOOKUPS.values(), *BESIDE.values()))), sources=len(SOURCES),
                 days=len(SCENARIOS), choices=rows["nozzles"], curve=drawn.POINTS, brief=1,
-                scope=coats, bid=1, crew_card=coats, cost=len(SCENARIOS), range=len(SCENARIOS), price=len(SCENARIOS))
+                scope=coats, bid=1, crew_card=coats, cost=len(SCENARIOS), risk=len(SCENARIOS), price=len(SCENARIOS))
     return rows
 
 
@@ -131,6 +131,6 @@ STAGES = (
     areas.systems, areas.lines, areas.openings, areas.areas, areas.sums,
     coats.films, coats.chains, trials.trials, picks.fitting, picks.scores, picks.best, picks.picks,
     gallons.gallons, drawn.most, drawn.drawn, gallons.purchases, sizes.sizes, hours.hours, stock.pump_use, hours.tasks,
-    days.days, stock.reach_use, cost.costs, contingency.ranges, stock.ages, cost.margins, checks.checks, cost.prices, readings.readings, entries.beside, issued.issued,
+    days.days, stock.access_use, cost.costs, contingency.ranges, stock.ages, cost.margins, checks.checks, cost.prices, readings.readings, entries.beside, issued.issued,
     brief.brief, bid.scope, bid.bid, crew.crew,
 )

@@ -65,43 +65,43 @@ FRONT = "no coating system nozzle set_pressure first_speed gun_speed wet_film wh
 
 PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("no", "Coat", "count", label=lambda number: number),
-    C("sprayed", "Sprayed", "count", "{film.sprayed}", ""),
-    C("system", "System", "text", "{film.system}"),
-    C("coating", "Coating", "text", "{film.coating}"),
+    C("sprayed", "Sprayed", "count", "{coat.sprayed}", ""),
+    C("system", "System", "text", "{coat.system}"),
+    C("coating", "Coating", "text", "{coat.coating}"),
     C("fitting", "Sizes that fit", "count", "{fit.fitting@no}"),
     C("smallest", "Smallest orifice that fits", "orifice", "{fit.smallest@no}"),
     C("coarsest", "Coarsest orifice let in", "orifice",
-      "IF({film.smooth}=1,{smallest}*{terms.smooth_span}*(1+{terms.slack}),{fit.largest@no})", "smallest"),
+      "IF({coat.smooth}=1,{smallest}*{terms.smooth_span}*(1+{terms.slack}),{fit.largest@no})", "smallest"),
     C("pick_at", "Pick, row", "count", "{fit.pick_at@no}", "smallest"),
     C("pick", "Pick", "text", "INDEX({nozzles.known},{pick_at})", "pick_at"),
     C("next_at", "Next best, row", "count", "{fit.next_at@no}", "smallest"),
     C("next", "Next best", "text", "INDEX({nozzles.known},{next_at})", "next_at"),
     C("next_extra", "Next best: difference of cost", "share", "{second.cost}/{first.cost}-1", "next_at"),
-    C("next_tenths", "Next best: difference in tenths of a per cent", "count",
+    C("next_tenths", "Next best: difference in tenths of a percent", "count",
       "INT(ABS({next_extra})*100/{constants.tenth}+1/2+{terms.slack})", "next_at"),
     C("next_words", "Next best in words", "text", NEXT_WORDS, "next_at"),
-    C("size_at", "Size used, row", "count", 'IF({coat.nozzle}="",{pick_at},MATCH({coat.nozzle},{nozzles.known},0))'),
+    C("size_at", "Size used, row", "count", 'IF({entry.nozzle}="",{pick_at},MATCH({entry.nozzle},{nozzles.known},0))'),
     C("used_at", "Row in Nozzle check", "count", "({no}-1)*{constants.sizes}+{size_at}", "size_at"),
     C("live", "Worked out", "count", 'IF({used.live}=1,1,"")', "used_at"),
     *(C(key, title, quantity, f"{{used.{key}}}", "live") for key, title, quantity in TAKEN),
-    C("first_speed", "Hand speed, first coat", "speed", "{gun_speed}/{film.uptake}", "live"),
+    C("first_speed", "Hand speed, first coat", "speed", "{gun_speed}/{coat.uptake}", "live"),
     C("over", "Extra paint by wear", "share", "{terms.excess}*{wear}", "live"),
     C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
-    C("labour", "Labour per area", "area_time", "{time}*{film.team}", "live"),
+    C("labor", "Labor per area", "area_time", "{time}*{coat.team}", "live"),
     C("advice", "When to change it", "text",
       'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&{pays}&" pays; worn out at "&{worn_out},"use it until worn out, at "&{worn_out})', "live"),
     C("pays", "Replace after, rounded", "text", _whole("{interval}"), "live"), C("worn_out", "Life, rounded", "text", _whole("{life}"), "live"),
     C("fan", "Fan", "width", "{size.fan}", "live"),
     C("orifice", "Orifice", "orifice", "{size.orifice}", "live"),
-    C("wet_film", "Wet film", "film", "{film.wet_film}", "live"),
+    C("wet_film", "Wet film", "film", "{coat.wet_film}", "live"),
     C("misfit", "Own nozzle that does not fit", "count", "1-{fits}", "live"),
     C("reynolds", "Reynolds number in the hose", "number",
-      "{constants.reynolds}*{film.density}*{flow}*{film.guns}/({pump.narrowest}*{paint.viscosity})", "live"),
+      "{constants.reynolds}*{coat.density}*{flow}*{coat.guns}/({pump.narrowest}*{paint.viscosity})", "live"),
     C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),
     *_told(),
-)), {"film": At("films", "{no}"), "coat": At("coats", "{no}"), "used": At("trials", "{used_at}"), "size": At("nozzles", "{size_at}"),
+)), {"coat": At("film", "{no}"), "entry": At("coats", "{no}"), "used": At("trials", "{used_at}"), "size": At("nozzles", "{size_at}"),
     "first": At("trials", "({no}-1)*{constants.sizes}+{pick_at}"), "second": At("trials", "({no}-1)*{constants.sizes}+{next_at}"),
-    "pump": At("pumps", "{film.pump_at}"), "paint": At("coatings", "{film.coating_at}")}, "sprayed")
+    "pump": At("pumps", "{coat.pump_at}"), "paint": At("coatings", "{coat.coating_at}")}, "sprayed")
 
 
 TAKEN = ("nozzle", "why", "fits", "pressure", "set_pressure", "gun_speed", "flow", "miss", "loss", "material", "life", "interval",
@@ -116,12 +116,12 @@ def _tried(est, coat_no):
 
 def fitting(est):
     """How many sizes fit, and the coarsest orifice that the system's aim lets in."""
-    for row, coat in zip(est.rows["picks"], est.rows["films"]):
+    for row, coat in zip(est.rows["picks"], est.rows["film"]):
         row.sprayed = coat.sprayed
         if not row.sprayed:
             continue
         row.system, row.coating = coat.system, coat.coating
-        orifices = [est.row("nozzles", trial.size).orifice for trial in _tried(est, row.no) if trial.fits]
+        orifices = [est.row("nozzles", trial.size_at).orifice for trial in _tried(est, row.no) if trial.fits]
         row.fitting = float(len(orifices))
         if orifices:
             row.smallest = min(orifices)
@@ -164,7 +164,7 @@ def best(est):
     for row in est.rows["picks"]:
         scores = [fit.score[row.no - 1] for fit in est.rows["fit"]]
         row.pick_at = _least(scores)
-        others = [None if score is None or trial.size == row.pick_at else trial.cost + est.terms.tie_step * trial.size
+        others = [None if score is None or trial.size_at == row.pick_at else trial.cost + est.terms.tie_step * trial.size_at
                   for score, trial in zip(scores, _tried(est, row.no))]
         for fit, cost in zip(est.rows["fit"], others):
             fit.others += (cost,)
@@ -192,10 +192,10 @@ def _next_best(est, row, pick, other):
 
 
 def picks(est):
-    for row, coat in zip(est.rows["picks"], est.rows["coats"]):
+    for row, entry in zip(est.rows["picks"], est.rows["coats"]):
         if not row.sprayed:
             continue
-        row.size_at = row.pick_at if coat.nozzle is None else est.judge.at("nozzles", coat.nozzle)
+        row.size_at = row.pick_at if entry.nozzle is None else est.judge.at("nozzles", entry.nozzle)
         if row.size_at is None:
             continue
         tried = _tried(est, row.no)
@@ -203,7 +203,7 @@ def picks(est):
         used = tried[row.size_at - 1]
         row.live = used.live
         if row.live:
-            _take(est, row, coat, used)
+            _take(est, row, entry, used)
     _beside_sizes(est)
 
 
@@ -217,17 +217,17 @@ def _beside_sizes(est):
     est.rows["fit"][0].set(**found)
 
 
-def _take(est, row, coat, used):
+def _take(est, row, entry, used):
     row.set(**{key: getattr(used, key) for key in TAKEN})
-    size, film = est.row("nozzles", row.size_at), est.row("films", row.no)
-    row.fan, row.orifice, row.wet_film = size.fan, size.orifice, film.wet_film
-    row.first_speed = row.gun_speed / film.uptake
+    size, coat = est.row("nozzles", row.size_at), est.row("film", row.no)
+    row.fan, row.orifice, row.wet_film = size.fan, size.orifice, coat.wet_film
+    row.first_speed = row.gun_speed / coat.uptake
     row.over, row.drag = est.terms.excess * row.wear, est.terms.slow * row.wear
-    row.labour = row.time * film.team
+    row.labor = row.time * coat.team
     row.advice = _advice(est, row)
     row.misfit = float(not row.fits)
-    pump, paint = est.row("pumps", film.pump_at), est.row("coatings", film.coating_at)
-    row.reynolds = spray.reynolds(film.density, row.flow * film.guns, pump.narrowest, paint.viscosity)
+    pump, paint = est.row("pumps", coat.pump_at), est.row("coatings", coat.coating_at)
+    row.reynolds = spray.reynolds(coat.density, row.flow * coat.guns, pump.narrowest, paint.viscosity)
     row.turbulent = float(row.reynolds > est.terms.reynolds_max)
     told = ""
     for key, words in REASONS.items():

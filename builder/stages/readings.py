@@ -9,7 +9,7 @@ from builder.trade import weather
 def weather_blocks(units):
     dry, damp = VERDICTS
     return upright(KINDS["weather"], units, (
-        C("live", "All three read", "count", 'IF((N({ready})=1)*(N({terms.ready})=1)*(ISNUMBER({air})*ISNUMBER({humidity})*ISNUMBER({surface})=1),1,"")', ""),
+        C("live", "All three read", "count", 'IF((N({sound})=1)*(N({terms.sound})=1)*(ISNUMBER({air})*ISNUMBER({humidity})*ISNUMBER({surface})=1),1,"")', ""),
         C("air_c", "Air, degrees Celsius", "number", "({air}-{constants.freezing})*{constants.degree}", "live"),
         C("gamma", "Magnus exponent", "number", "LN({humidity})+{terms.dew_slope}*{air_c}/({terms.dew_offset}+{air_c})", "live"),
         C("dew_point", "Dew point", "temperature",
@@ -22,7 +22,7 @@ def weather_blocks(units):
 def readings(est):
     row = est.rows["weather"][0]
     read = row.air is not None and row.humidity is not None and row.surface is not None
-    row.live = 1.0 if row.ready and est.terms.ready and read else None
+    row.live = 1.0 if row.sound and est.terms.sound and read else None
     if row.live:
         terms = est.terms
         row.air_c = row.air - weather.ICE

@@ -14,7 +14,7 @@ WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
 
 SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due cash wear_cost", (
     C("no", "Size, row", "count", label=lambda number: number),
-    C("live", "Worked out", "count", 'IF(({nozzle.ready}=1)*({terms.ready}=1)=1,1,"")', ""),
+    C("live", "Worked out", "count", 'IF(({nozzle.sound}=1)*({terms.sound}=1)=1,1,"")', ""),
     C("nozzle", "Nozzle", "text", "{nozzle.known}"),
     C("applied", "Sprayed through it, base", "volume",
       "SUMPRODUCT(--({gallons.size_at}={no}),--({gallons.only}=0),{gallons.applied})"),
@@ -35,7 +35,7 @@ SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due ca
 def sizes(est):
     kit = [row for row in est.rows["kit"] if row.live]
     for row, nozzle in zip(est.rows["sizes"], est.rows["nozzles"]):
-        row.live = 1.0 if nozzle.ready and est.terms.ready else None
+        row.live = 1.0 if nozzle.sound and est.terms.sound else None
         if not row.live:
             continue
         row.nozzle = nozzle.known

@@ -6,9 +6,9 @@ from builder.sheets.grammar import Column as C
 from builder.stages.brief import FACTS, TOLD
 
 BOOK_FACTS = (
-    C("units", "Units", "text"), C("currency", "Currency", "text"), C("exchange", "Worth of one unit of the catalogues' currency", "number"),
+    C("units", "Units", "text"), C("currency", "Currency", "text"), C("exchange", "Worth of one unit of the catalogs' currency", "number"),
     C("paper", "Paper", "text"), C("lines", "Rows of takeoff", "count"), C("schema", "Schema of this book", "count"),
-    C("catalogues", "Fingerprint of the catalogues", "text"), C("builder", "Builder", "text"),
+    C("catalogs", "Fingerprint of the catalogs", "text"), C("builder", "Builder", "text"),
     C("form", "Form of this book", "text"))
 
 TOP = 6                                    # the first row of each part

@@ -1,4 +1,4 @@
-"""What the catalogues and the kit say of a record beyond its fields: a nozzle's fan and orifice, a coating's least price, a pump's hose."""
+"""What the catalogs and the kit say of a record beyond its fields: a nozzle's fan and orifice, a coating's least price, a pump's hose."""
 from builder.quantities import scale
 from builder.records.kinds import KINDS
 from builder.records.lookups import rank
@@ -11,7 +11,7 @@ from builder.stages.constants import INCH, WATER_DENSITY
 from builder.trade import film, labor, spray, wear
 from builder.values import is_number, size_digits
 
-OLD = 'IF(ISNUMBER({job.date})*ISNUMBER({row.priced_on})*(N({job.ready})*N({terms.ready})=1),--({job.date}-{row.priced_on}>{terms.price_age_max}),"")'
+OLD = 'IF(ISNUMBER({job.date})*ISNUMBER({row.priced_on})*(N({job.sound})*N({terms.sound})=1),--({job.date}-{row.priced_on}>{terms.price_age_max}),"")'
 
 
 def nozzles_block(units):
@@ -34,10 +34,10 @@ def nozzles_block(units):
 
 def coatings_block(units):
     def price(number):
-        return f'IF({{row.pack{number}_size}}="",{{first_price}},{{row.pack{number}_price}}/{{row.pack{number}_size}})'
+        return f'IF({{row.pack{number}_volume}}="",{{first_price}},{{row.pack{number}_price}}/{{row.pack{number}_volume}})'
 
     return judging(KINDS["coatings"], units, (
-        C("first_price", "Coating: price in pack 1", "money_volume", "{row.pack1_price}/{row.pack1_size}"),
+        C("first_price", "Coating: price in pack 1", "money_volume", "{row.pack1_price}/{row.pack1_volume}"),
         C("second_price", "Coating: price in pack 2", "money_volume", price(2)),
         C("third_price", "Coating: price in pack 3", "money_volume", price(3)),
         C("price", "Coating: least price", "money_volume", "MIN({first_price:third_price})"),
@@ -56,23 +56,23 @@ def pumps_block(units):
         return f'MIN({",".join(others)},IF({whip}="",{others[0]},{whip}))'
 
     return judging(KINDS["pumps"], units, (
-        C("live", "Pump: worked out", "count", 'IF({job.ready}=1,1,"")'),
+        C("live", "Pump: worked out", "count", 'IF({job.sound}=1,1,"")'),
         C("length", "Pump: hose length", "length", 'IF({job.hose_length}="",{row.hose_length},{job.hose_length})', "live"),
         C("run", "Pump: length over bore^4", "run", run, "live"),
         C("content", "Pump: hose and whip hold", "volume", content, "live"),
         C("holds", "Pump: weakest rating", "pressure", least("pressure_max", "hose_pressure_max", "whip_pressure_max"), "live"),
         C("narrowest", "Pump: narrowest bore", "width", least("hose_bore", "whip_bore"), "live"),
-        C("used", "Pump: runs in", "count", f"--({runs % 'labour'}>0)", "live", **BY_SCENARIO),
+        C("used", "Pump: runs in", "count", f"--({runs % 'labor'}>0)", "live", **BY_SCENARIO),
         C("clock", "Pump: hours on the clock in", "time", runs % "elapsed", "live", **BY_SCENARIO),
-        C("hire_day", "Pump: hire a day in", "money_day", "{used@}*{row.hire}", "live", **BY_SCENARIO),
+        C("rental_day", "Pump: rental a day in", "money_day", "{used@}*{row.rental}", "live", **BY_SCENARIO),
         C("clock_most", "Longest time of one pump on the clock", "time", "MAX(0,MAX({*clock@}))", **TOTALS),
-        total("hire_day", "Hire of pumps a day, all", "money_day"),
+        total("rental_day", "Rental of pumps a day, all", "money_day"),
     ))
 
 
 def kit_block(units):
     return judging(KINDS["kit"], units, (
-        C("live", "Kit: worked out", "count", 'IF({terms.ready}=1,1,"")'),
+        C("live", "Kit: worked out", "count", 'IF({terms.sound}=1,1,"")'),
         C("nozzle_at", "Kit: row of its size", "count", "MATCH({row.nozzle},{nozzles.known},0)", "live"),
         C("worn_volume", "Kit: worn by volume", "share", "{row.used}/{size.reference_life}", "live"),
         C("worn_fan", "Kit: worn by fan", "share", 'IF({row.fan}="",0,MAX(0,(1-{row.fan}/{size.fan})/(1-{terms.worn_fan})))', "live"),
@@ -85,20 +85,20 @@ def kit_block(units):
     ), {"size": At("nozzles", "{nozzle_at}")})
 
 
-def reaches_block(units):
+def access_block(units):
     days = "IF(N({day.work})=0,0,{terms.day_step}*ROUNDUP(MAX(0,{day.days}*{work@}/{day.work}/{terms.day_step}-{terms.round_slack}),0))"
-    work = f"SUMPRODUCT(--({{areas.reach_at}}={{no}}),{within('areas', '{@}')},{{areas.work}})"
-    return judging(KINDS["reaches"], units, (
-        C("live", "Reach: worked out", "count", 'IF({terms.ready}=1,1,"")'),
-        C("work", "Reach: work area in", "area", work, "live", **BY_SCENARIO),
-        C("days", "Reach: days in", "days", days, "live", **BY_SCENARIO),
-        C("hire_cost", "Reach: hire in", "money", "{days@}*{row.hire}", "live", **BY_SCENARIO),
-        total("hire_cost", "Hire of lifts and scaffold, all", "money"),
+    work = f"SUMPRODUCT(--({{areas.access_at}}={{no}}),{within('areas', '{@}')},{{areas.work}})"
+    return judging(KINDS["access"], units, (
+        C("live", "Access: worked out", "count", 'IF({terms.sound}=1,1,"")'),
+        C("work", "Access: work area in", "area", work, "live", **BY_SCENARIO),
+        C("days", "Access: days in", "days", days, "live", **BY_SCENARIO),
+        C("rental_cost", "Access: rental in", "money", "{days@}*{row.rental}", "live", **BY_SCENARIO),
+        total("rental_cost", "Rental of lifts and scaffold, all", "money"),
     ), {"day": At("days", "{@}")})
 
 
 def holidays_block(units):
-    return judging(KINDS["holidays"], units, (C("day", "Holiday: day", "count", "IF({ready}=1,{row.date},1)", ""),))
+    return judging(KINDS["holidays"], units, (C("day", "Holiday: day", "count", "IF({sound}=1,{row.date},1)", ""),))
 
 
 THOU = scale("thou")
@@ -113,7 +113,7 @@ def nozzle_name(row):
 def nozzles(est):
     """Fan and orifice from the size, the rest from the family."""
     for row in est.rows["nozzles"]:
-        if not row.ready:
+        if not row.sound:
             continue
         row.family_at = est.judge.at("families", row.family)
         family = est.row("families", row.family_at)
@@ -129,17 +129,17 @@ def nozzles(est):
 def coatings(est):
     """Least price per volume among the packs."""
     for row in est.rows["coatings"]:
-        if row.ready:
-            packs = ((row.pack1_size, row.pack1_price), (row.pack2_size, row.pack2_price), (row.pack3_size, row.pack3_price))
+        if row.sound:
+            packs = ((row.pack1_volume, row.pack1_price), (row.pack2_volume, row.pack2_price), (row.pack3_volume, row.pack3_price))
             row.first_price, row.second_price, row.third_price = (
-                row.pack1_price / row.pack1_size if size is None else price / size for size, price in packs)
+                row.pack1_price / row.pack1_volume if size is None else price / size for size, price in packs)
             row.price = min(row.first_price, row.second_price, row.third_price)
 
 
 def pumps(est):
     """Hose and whip as one: resistance, content, and the pressure the weakest of pump, hose and whip holds."""
     for row in est.rows["pumps"]:
-        row.live = 1.0 if row.ready and est.job.ready else None
+        row.live = 1.0 if row.sound and est.job.sound else None
         if not row.live:
             continue
         row.length = row.hose_length if est.job.hose_length is None else est.job.hose_length
@@ -155,7 +155,7 @@ def pumps(est):
 def kit(est):
     """How worn each nozzle of the kit is: the worst of what volume, fan and flow say."""
     for row in est.rows["kit"]:
-        row.live = 1.0 if row.ready and est.terms.ready else None
+        row.live = 1.0 if row.sound and est.terms.sound else None
         if not row.live:
             continue
         row.nozzle_at = est.judge.at("nozzles", row.nozzle)
@@ -167,7 +167,7 @@ def kit(est):
         row.worn = max(row.worn_volume, row.worn_fan, row.worn_flow)
         row.usable = float(row.worn < 1 - est.terms.slack)
     for size in est.rows["nozzles"]:
-        if size.ready:
+        if size.sound:
             size.in_kit = float(any(row.usable and row.nozzle_at == size.no for row in est.rows["kit"]))
 
 
@@ -176,39 +176,39 @@ def pump_use(est):
     for row in est.rows["pumps"]:
         if row.live:
             own = [one for one in est.rows["hours"] if one.pump_at == row.no]
-            labour, row.clock = (tuple(sum(getattr(one, key) * included(one, scenario) for one in own) for scenario in SCENARIOS)
-                                 for key in ("labour", "elapsed"))
-            row.used = tuple(float(one > 0) for one in labour)
-            row.hire_day = tuple(one * (row.hire or 0.0) for one in row.used)
+            labor, row.clock = (tuple(sum(getattr(one, key) * included(one, scenario) for one in own) for scenario in SCENARIOS)
+                                 for key in ("labor", "elapsed"))
+            row.used = tuple(float(one > 0) for one in labor)
+            row.rental_day = tuple(one * (row.rental or 0.0) for one in row.used)
     pumps = est.rows["pumps"]
-    pumps[0].set(clock_most=copies(pumps, "clock", most), hire_day_all=copies(pumps, "hire_day"))
+    pumps[0].set(clock_most=copies(pumps, "clock", most), rental_day_all=copies(pumps, "rental_day"))
 
 
 def holidays(est):
     """The days off as numbers; 1, a Sunday long past, where the row is blank or faulty."""
     for row in est.rows["holidays"]:
-        row.day = row.date if row.ready else 1.0
+        row.day = row.date if row.sound else 1.0
 
 
-def reach_use(est):
+def access_use(est):
     """Days of each lift or scaffold: its share of the work area, in steps of a day."""
-    for row in est.rows["reaches"]:
-        row.live = 1.0 if row.ready and est.terms.ready else None
+    for row in est.rows["access"]:
+        row.live = 1.0 if row.sound and est.terms.sound else None
         if not row.live:
             continue
-        own = [one for one in est.rows["areas"] if one.sound and one.reach_at == row.no]
+        own = [one for one in est.rows["areas"] if one.passed and one.access_at == row.no]
         row.work = tuple(sum(one.work * included(one, scenario) for one in own) for scenario in SCENARIOS)
-        row.days = tuple(labor.steps_up(day.days * work / day.work, est.terms.day_step, est.terms.round_slack) if day.sound and day.work else 0.0
+        row.days = tuple(labor.steps_up(day.days * work / day.work, est.terms.day_step, est.terms.round_slack) if day.passed and day.work else 0.0
                          for day, work in zip(est.rows["days"], row.work))
-        row.hire_cost = tuple(one * (row.hire or 0.0) for one in row.days)
-    est.rows["reaches"][0].hire_cost_all = copies(est.rows["reaches"], "hire_cost")
+        row.rental_cost = tuple(one * (row.rental or 0.0) for one in row.days)
+    est.rows["access"][0].rental_cost_all = copies(est.rows["access"], "rental_cost")
 
 
 def ages(est):
     """Which prices are older on the day of the estimate than the terms allow."""
-    if est.job.date is None or not est.job.ready or not est.terms.ready:
+    if est.job.date is None or not est.job.sound or not est.terms.sound:
         return
     for block in ("coatings", "nozzles"):
         for row in est.rows[block]:
-            if row.ready and row.priced_on is not None:
+            if row.sound and row.priced_on is not None:
                 row.old = float(est.job.date - row.priced_on > est.terms.price_age_max)

@@ -7,16 +7,16 @@ from builder.trade import film, spray, wear
 TESTS = {
     "lossy": "{loss}>{terms.loss_plausible}*(1+{terms.slack})",
     "over_rated": "{set_pressure}>{size.pressure_max}*(1+{terms.slack})",
-    "over_pump": "{set_pressure}>{film.holds}*(1+{terms.slack})",
-    "starves": "{flow}*{terms.worn_orifice}^2*{film.guns}>{film.pump_flow}*(1+{terms.slack})",
-    "too_small": "{size.orifice}<{film.orifice_min}*(1-{terms.slack})",
-    "too_large": "{size.orifice}>{film.orifice_max}*(1+{terms.slack})",
-    "too_narrow": "{size.fan}<{film.fan_min}*(1-{terms.slack})",
-    "too_wide": "{size.fan}>{film.fan_max}*(1+{terms.slack})",
-    "too_coarse": "{size.rank}<{film.rank}",
-    "over_crew": "{flow}>{film.crew_flow}*(1+{terms.slack})",
-    "too_fast": "{gun_speed}>{film.fastest}*(1+{terms.slack})",
-    "too_slow": "{gun_speed}/{film.uptake}<{film.slowest}*(1-{terms.slack})",
+    "over_pump": "{set_pressure}>{coat.holds}*(1+{terms.slack})",
+    "starves": "{flow}*{terms.worn_orifice}^2*{coat.guns}>{coat.pump_flow}*(1+{terms.slack})",
+    "too_small": "{size.orifice}<{coat.orifice_min}*(1-{terms.slack})",
+    "too_large": "{size.orifice}>{coat.orifice_max}*(1+{terms.slack})",
+    "too_narrow": "{size.fan}<{coat.fan_min}*(1-{terms.slack})",
+    "too_wide": "{size.fan}>{coat.fan_max}*(1+{terms.slack})",
+    "too_coarse": "{size.rank}<{coat.rank}",
+    "over_crew": "{flow}>{coat.crew_flow}*(1+{terms.slack})",
+    "too_fast": "{gun_speed}>{coat.fastest}*(1+{terms.slack})",
+    "too_slow": "{gun_speed}/{coat.uptake}<{coat.slowest}*(1-{terms.slack})",
 }
 
 
@@ -28,46 +28,46 @@ def _reasons():
 
 
 def trials_block(sizes):
-    """`sizes`: rows of the nozzle catalogue, spare ones included."""
-    return Block("trials", "Nozzle check", results_first("coat size nozzle why cost flow gun_speed set_pressure", (
+    """`sizes`: rows of the nozzle catalog, spare ones included."""
+    return Block("trials", "Nozzle check", results_first("coat size_at nozzle why cost flow gun_speed set_pressure", (
         C("coat", "Coat", "count", label=lambda number: (number - 1) // sizes + 1),
-        C("size", "Size, row", "count", label=lambda number: (number - 1) % sizes + 1),
-        C("nozzle", "Nozzle", "text", 'IF(({film.sprayed}=1)*({size.ready}=1)=1,{size.known},"")', ""),
-        C("loss", "Loss", "share", "{film.loss}*{size.loss_factor}", "nozzle"),
+        C("size_at", "Size, row", "count", label=lambda number: (number - 1) % sizes + 1),
+        C("nozzle", "Nozzle", "text", 'IF(({coat.sprayed}=1)*({size.sound}=1)=1,{size.known},"")', ""),
+        C("loss", "Loss", "share", "{coat.loss}*{size.loss_factor}", "nozzle"),
         C("live", "Worked out", "count", 'IF({loss}<{terms.loss_limit}*(1-{terms.slack}),1,"")', "nozzle"),
-        C("pressure", "Gun pressure", "pressure", "{film.pressure}*IF({film.own_pressure}=1,1,{size.pressure_factor})"),
-        C("step", "Step", "width", "IF({film.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})"),
-        C("miss", "Miss", "share", "1-{film.solid}*{film.clear_width}/MAX({size.fan},{film.clear_width}+{size.fan}/4)"),
-        C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{film.density})"),
-        C("set_pressure", "Set pressure", "pressure", "{pressure}+{film.resistance}*{flow}"),
-        C("material", "Material", "yield", "{film.wet_film}*{film.mean_uptake}/({constants.cover}*(1-{loss})*(1-{miss}))"),
-        C("gun_speed", "Hand speed", "speed", "{constants.pace}*{flow}*(1-{loss})/({film.wet_film}*{step})"),
-        C("life", "Life", "volume", "{size.endurance}/({pressure}*{film.abrasion})"),
-        C("change_cost", "Cost of a change", "money", "{size.nozzle_price}+{terms.change_time}*{film.gun_wage}"),
+        C("pressure", "Gun pressure", "pressure", "{coat.pressure}*IF({coat.own_pressure}=1,1,{size.pressure_factor})"),
+        C("step", "Step", "width", "IF({coat.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})"),
+        C("miss", "Miss", "share", "1-{coat.solid}*{coat.clear_width}/MAX({size.fan},{coat.clear_width}+{size.fan}/4)"),
+        C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{coat.density})"),
+        C("set_pressure", "Set pressure", "pressure", "{pressure}+{coat.resistance}*{flow}"),
+        C("material", "Material", "yield", "{coat.wet_film}*{coat.mean_uptake}/({constants.cover}*(1-{loss})*(1-{miss}))"),
+        C("gun_speed", "Hand speed", "speed", "{constants.pace}*{flow}*(1-{loss})/({coat.wet_film}*{step})"),
+        C("life", "Life", "volume", "{size.endurance}/({pressure}*{coat.abrasion})"),
+        C("change_cost", "Cost of a change", "money", "{size.nozzle_price}+{terms.change_time}*{coat.gun_wage}"),
         C("waste_rate", "Waste when worn", "money_volume",
-          "{terms.excess}*{film.paint_price}/(1+{film.thinning})+{terms.slow}*{film.gun_wage}/({flow}*{constants.hour})"),
+          "{terms.excess}*{coat.paint_price}/(1+{coat.thinning})+{terms.slow}*{coat.gun_wage}/({flow}*{constants.hour})"),
         C("interval", "Replace after", "volume", "MIN({life},IF({waste_rate}=0,{life},SQRT(2*{change_cost}*{life}/{waste_rate})))"),
         C("wear", "Mean wear", "share", "{interval}/(2*{life})"),
         C("time", "Elapsed per area", "area_time",
-          "MAX(({material}*(1+{terms.slow}*{wear})/({flow}*{constants.hour})+{film.work_ratio}*{film.handling}/{constants.seconds})/{film.guns},{film.roll_time})"),
+          "MAX(({material}*(1+{terms.slow}*{wear})/({flow}*{constants.hour})+{coat.work_ratio}*{coat.handling}/{constants.seconds})/{coat.guns},{coat.roll_time})"),
         C("cost", "Cost per area", "money_area",
-          "{material}*(1+{terms.excess}*{wear})*({film.paint_price}/(1+{film.thinning})+{change_cost}/{interval})+{time}*{film.team}*{film.wage}"),
+          "{material}*(1+{terms.excess}*{wear})*({coat.paint_price}/(1+{coat.thinning})+{change_cost}/{interval})+{time}*{coat.team}*{coat.wage}"),
         *_reasons(),
         C("fits", FITS, "count", "1-MIN(1,SUM({not_limits:not_spray}))"),
         C("why", "Verdict", "text",
           "IF({fits}=1,{#fits},INDEX({words.reason},MATCH(SUM({not_limits:not_spray}),{words.reason_weight},1)))"),
-    )), {"film": At("films", "{coat}"), "size": At("nozzles", "{size}")}, "live")
+    )), {"coat": At("film", "{coat}"), "size": At("nozzles", "{size_at}")}, "live")
 
 
 def trials(est):
     """One row a coat and size: what the size would do there, and why it does not fit."""
     rows = iter(est.rows["trials"])
     sizes = est.rows["nozzles"]
-    for coat in est.rows["films"]:
+    for coat in est.rows["film"]:
         for size in sizes:
             row = next(rows)
-            row.coat, row.size = coat.no, size.no
-            if coat.sprayed and size.ready:
+            row.coat, row.size_at = coat.no, size.no
+            if coat.sprayed and size.sound:
                 row.nozzle = size.known
                 row.loss = coat.loss * size.loss_factor
                 if row.loss < est.terms.loss_limit * (1 - est.terms.slack):

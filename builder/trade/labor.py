@@ -53,7 +53,7 @@ def each_time(amount, rate, people):
 
 
 def useful_day(people, day_hours, visit_hours):
-    """Labour that one visit leaves after its fixed work (E21; derived).
+    """Labor that one visit leaves after its fixed work (E21; derived).
 
         useful_day = people * day_hours - visit_hours
 
@@ -63,11 +63,11 @@ def useful_day(people, day_hours, visit_hours):
     ----------
     people : people on the job [-]
     day_hours : working time of a day [s]
-    visit_hours : labour that every visit takes [s]
+    visit_hours : labor that every visit takes [s]
 
     Returns
     -------
-    labour left [s]
+    labor left [s]
 
     Examples
     --------

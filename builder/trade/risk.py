@@ -157,10 +157,10 @@ def mean_square(material, trigger, handling, wear, area, loss, time, nozzle):
     return area * (loss * with_loss + time * with_time + without)
 
 
-def log_spread(excess, slack):
+def log_sigma(excess, slack):
     """Standard deviation of the logarithm of the lognormal whose mean square exceeds the square of its mean so (E23; derived).
 
-        log_spread = sqrt(ln(1 + excess)), 0 where the excess is within the slack
+        log_sigma = sqrt(ln(1 + excess)), 0 where the excess is within the slack
 
     Parameters
     ----------
@@ -173,23 +173,23 @@ def log_spread(excess, slack):
 
     Examples
     --------
-    >>> round(log_spread(0.1, 1e-6), 4)
+    >>> round(log_sigma(0.1, 1e-6), 4)
     0.3087
-    >>> log_spread(1e-6, 1e-6)
+    >>> log_sigma(1e-6, 1e-6)
     0.0
     """
     return log(1 + excess) ** 0.5 if excess > slack else 0.0
 
 
-def percentile(mean, log_spread, score, fixed):
+def percentile(mean, log_sigma, score, fixed):
     """Cost that is not exceeded at a standard score (E23; derived).
 
-        percentile = fixed + mean * exp(score * log_spread - log_spread^2 / 2)
+        percentile = fixed + mean * exp(score * log_sigma - log_sigma^2 / 2)
 
     Parameters
     ----------
     mean : mean of the variable part [money]
-    log_spread : standard deviation of its logarithm [-]
+    log_sigma : standard deviation of its logarithm [-]
     score : standard normal score, 1.2816 for P90 [-]
     fixed : the part that is certain [money]
 
@@ -202,19 +202,19 @@ def percentile(mean, log_spread, score, fixed):
     >>> percentile(100.0, 0.0, 1.2816, 20.0)
     120.0
     """
-    return fixed + mean * exp(score * log_spread - log_spread**2 / 2)
+    return fixed + mean * exp(score * log_sigma - log_sigma**2 / 2)
 
 
-def chance_above(cost, mean, log_spread, fixed):
+def chance_above(cost, mean, log_sigma, fixed):
     """Chance that the cost comes out above an amount (E23; derived).
 
-        chance = 1 - Phi((ln((cost - fixed) / mean) + log_spread^2 / 2) / log_spread)
+        chance = 1 - Phi((ln((cost - fixed) / mean) + log_sigma^2 / 2) / log_sigma)
 
     Parameters
     ----------
     cost : the amount [money]
     mean : mean of the variable part [money]
-    log_spread : standard deviation of its logarithm; 0 where nothing is uncertain [-]
+    log_sigma : standard deviation of its logarithm; 0 where nothing is uncertain [-]
     fixed : the part that is certain [money]
 
     Returns
@@ -223,7 +223,7 @@ def chance_above(cost, mean, log_spread, fixed):
 
     Examples
     --------
-    The median of a lognormal with log_spread 1 is its mean times exp(-1/2).
+    The median of a lognormal with log_sigma 1 is its mean times exp(-1/2).
 
     >>> from math import exp
     >>> round(chance_above(100.0 * exp(-0.5), 100.0, 1.0, 0.0), 12)
@@ -234,6 +234,6 @@ def chance_above(cost, mean, log_spread, fixed):
     >>> chance_above(120.0, 100.0, 0.0, 20.0)
     0.0
     """
-    if cost <= fixed or log_spread == 0:
+    if cost <= fixed or log_sigma == 0:
         return float(mean + fixed > cost)
-    return NORMAL.cdf(-(log((cost - fixed) / mean) + log_spread**2 / 2) / log_spread)
+    return NORMAL.cdf(-(log((cost - fixed) / mean) + log_sigma**2 / 2) / log_sigma)

@@ -160,17 +160,17 @@ def mean_wear(interval, life):
     return interval / (2 * life)
 
 
-def cost(paint, over, paint_price, labour, wage, material, change_cost, interval):
+def cost(paint, over, paint_price, labor, wage, material, change_cost, interval):
     """Cost per coated area and coat: paint, hands and nozzle (E15; derived).
 
-        cost = paint * (1 + over) * paint_price + labour * wage + material * (1 + over) * change_cost / interval
+        cost = paint * (1 + over) * paint_price + labor * wage + material * (1 + over) * change_cost / interval
 
     Parameters
     ----------
     paint : unthinned volume over coated area [m]
     over : extra material by mean wear [-]
     paint_price : of unthinned paint, 0 where the owner supplies it [money/m**3]
-    labour : all hands' time over coated area [s/m**2]
+    labor : all hands' time over coated area [s/m**2]
     wage : of one of them [money/s]
     material : thinned volume over coated area [m]
     change_cost : of one replacement [money]
@@ -187,7 +187,7 @@ def cost(paint, over, paint_price, labour, wage, material, change_cost, interval
     >>> round(cost(1e-4, 0.1, 10000.0, 20.0, 0.0125, 2e-4, 40.0, 0.1), 6)
     1.438
     """
-    return paint * (1 + over) * paint_price + labour * wage + material * (1 + over) * change_cost / interval
+    return paint * (1 + over) * paint_price + labor * wage + material * (1 + over) * change_cost / interval
 
 
 def worn_by_volume(used, life):

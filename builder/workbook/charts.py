@@ -1,4 +1,4 @@
-"""Charts that answer a question: native, live, readable in grey (outline, pattern and shape tell series apart), with titles, units and alt text."""
+"""Charts that answer a question: native, live, readable in gray (outline, pattern and shape tell series apart), with titles, units and alt text."""
 from builder.workbook.theme import EDGE, FONT, INK, PAPER, QUIET, SAND
 
 LETTERS = {"name": FONT, "size": 9, "color": INK}
@@ -37,14 +37,14 @@ def _bars(writer, block, first_key, last_key, question, across, told):
 
 def _how_sure(writer):
     currency = writer.units.currency
-    _bars(writer, "range", "p10", "p90", "How sure is the cost of the base job?", f"Cost ({currency})",
+    _bars(writer, "risk", "p10", "p90", "How sure is the cost of the base job?", f"Cost ({currency})",
           "Bar chart: the cost that one job in ten, half of all, four in five and nine in ten stay below")
 
 
 def _where_it_goes(writer):
     currency = writer.units.currency
     _bars(writer, "price", "goes_coatings", "goes_margin", "Where does the price go, before tax?", f"Part of the price ({currency})",
-          "Bar chart: the parts of the base price before tax: coatings, other material, wages, hire, tax on purchases, overhead, contingency, margin")
+          "Bar chart: the parts of the base price before tax: coatings, other material, wages, rental, tax on purchases, overhead, contingency, margin")
 
 
 def _points(writer, block, across, up, **look):
@@ -54,8 +54,8 @@ def _points(writer, block, across, up, **look):
             "values": [second.sheet, second.row - 1, second.col, second.row + second.rows - 2, second.col], **look}
 
 
-def _marker(shape, size, colour):
-    return {"type": shape, "size": size, "fill": {"color": colour}, "border": {"color": INK}}
+def _marker(shape, size, color):
+    return {"type": shape, "size": size, "fill": {"color": color}, "border": {"color": INK}}
 
 
 def _which_sizes(writer):

@@ -8,7 +8,7 @@ from builder.workbook.layout import HEAD
 LINES, LINE, BOLD = 3, 13.5, 1.08        # lines of a header at most; points of one; width of a bold letter, in characters of a column
 WIDTHS = {"text": 18, "date": 12, "count": 8, "money": 13}
 WIDE = {"says": 70, "replace": 44, "advice": 30, "next_words": 34, "why": 24, "shown": 22, "what": 26, "nozzle": 14,
-        "topic": 24, "reason": 34, "tag": 8, "shown_look": 14, "shown_fault": 28, "text": 110, "shape": 11, "reach": 12, "note": 26, "scenario_name": 13,
+        "topic": 24, "reason": 34, "tag": 8, "shown_look": 14, "shown_fault": 28, "text": 110, "shape": 11, "access": 12, "note": 26, "scenario_name": 13,
         **dict.fromkeys(("name", "system", "coating", "profile", "surface", "task"), 22),
         **dict.fromkeys(("fault", "source", "standard", "help"), 38)}
 FROZEN = {"Nozzle check": 3, "Fit": 2, "Picks": 2, "Gallons": 2, "Purchases": 1, "Sizes": 2, "Hours": 2, "Film": 2, "Task hours": 2, "Areas": 2,

@@ -54,6 +54,8 @@ class Layout:
         for block in blocks:
             place = {"table": self._table, "list": self._list, "card": self._card, "upright": self._upright, "page": self._upright}[block.form]
             place(block, free)
+            if hidden := block.links.keys() & self.keys:
+                raise ValueError(f"{block.key}: the link '{min(hidden)}' hides the block of that name")
         self._each_cell_once()
 
     def _runs(self):

@@ -13,8 +13,8 @@ from builder.workbook.columns import LINE
 from builder.workbook.paper import LOWEST, PAPERS
 
 ROLES = {"firm": "letterhead", "heading": "section", "state": "master", "missing": "line", "price": "price", "customer": "sign", "contractor": "sign",
-         **dict.fromkeys(("contact", "licence", *(key for key, _, _ in FACT_LINES if key != "price")), "line")}
-BID_WIDTHS = (27, 54, 14, 12)      # characters: what stands before a line or the part of the work, the line, colour, area
+         **dict.fromkeys(("contact", "license", *(key for key, _, _ in FACT_LINES if key != "price")), "line")}
+BID_WIDTHS = (27, 54, 14, 12)      # characters: what stands before a line or the part of the work, the line, color, area
 PAGES = tuple(about.title for about in SHEETS if about.group == "page")
 BOLD = ("tag", "system", "nozzle", "set_pressure", "hand_first", "hand")      # of a card: what is looked for first
 LABEL, COAT, ABREAST = 30, 31, 3     # characters: what stands before the facts, a coat; coats on a sheet of paper
@@ -68,7 +68,7 @@ def bid(writer):
     for key, _, _ in TERM_LINES:
         fit(sheet, places["bid", key].row - 1, ((getattr(said, key), BID_WIDTHS[1]),), ROOM.get(key))
     for row in writer.estimate.rows["scope"]:
-        fit(sheet, SCOPE - 1 + row.no, zip((row.system, row.work, row.colour), BID_WIDTHS))
+        fit(sheet, SCOPE - 1 + row.no, zip((row.system, row.work, row.color), BID_WIDTHS))
     sheet.set_row(places["bid", "price"].row - 1, 20)
     for key in ("customer", "contractor"):
         line = places["bid", key].row - 1

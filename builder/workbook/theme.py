@@ -1,4 +1,4 @@
-"""How the book looks, by role. Colours are tested for contrast; none of them is the only signal of anything.
+"""How the book looks, by role. Colors are tested for contrast; none of them is the only signal of anything.
 
 Ink on sand and straw, edged in bronze: an input is outlined, a header underlined, a fault bold and said in words.
 """
@@ -7,7 +7,7 @@ from types import MappingProxyType
 FONT = "Arial"
 INK, QUIET, RUST, PAPER = "#1F2A30", "#4A565C", "#7A2E1F", "#FFFFFF"
 SAND, STRAW, EDGE, MOSS = "#E9E2D3", "#FFF9E8", "#7D6735", "#DDE8DF"
-GROUP_TABS = MappingProxyType({"about": INK, "input": EDGE, "working": "#9AA5AB", "page": "#3F5C6E", "check": RUST, "catalogue": "#5F7A6B"})
+GROUP_TABS = MappingProxyType({"about": INK, "input": EDGE, "working": "#9AA5AB", "page": "#3F5C6E", "check": RUST, "catalog": "#5F7A6B"})
 
 _HEAD = {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 2, "bottom_color": EDGE}
 ROLES = MappingProxyType({
