@@ -1,4 +1,4 @@
-"""The map of DEVELOPERS.md holds: imports go up its table, never in a circle, and a module's name stands once."""
+"""The maps of DEVELOPERS.md hold: imports go up its table, never in a circle; a module's name stands once; equations are where it says."""
 import ast
 import re
 from collections import Counter
@@ -66,3 +66,25 @@ def test_the_library_that_writes_and_the_one_that_reads_stay_in_their_rooms():
 
     assert users("xlsxwriter") == {"workbook"}
     assert users("openpyxl") == {"returned"}
+
+
+EQUATION = re.compile(r"\bE(\d+)(?:-E(\d+))?\b")
+
+
+def _equations(path):
+    """Numbers of the equations that a module names, those of its ranges too."""
+    found = EQUATION.findall(path.read_text(encoding="utf-8"))
+    return {number for first, last in found for number in range(int(first), int(last or first) + 1)}
+
+
+def test_every_equation_is_found_where_the_index_says():
+    table = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").split("| | what | trade | stages |")[1].split("\n\n")[0]
+    index = {}
+    for line in table.splitlines()[2:]:
+        number, _, *places = [cell.strip() for cell in line.strip("|").split("|")]
+        index[int(number[1:])] = {f"builder.{room}.{name}" for room, cell in zip(("trade", "stages"), places) for name in cell.split(", ") if name}
+    named = {name: _equations(path) for name, path in MODULES.items() if name.split(".")[1] in ("trade", "stages")}
+    assert set().union(*named.values()) == set(index)
+    missing = [f"E{number} is not named in {name}" for number, names in index.items() for name in names if number not in named[name]]
+    unlisted = [f"E{number}: {name} is not in the index" for name, numbers in named.items() if ".trade." in name for number in numbers if name not in index[number]]
+    assert not missing + unlisted, "\n".join(missing + unlisted)
