@@ -1,15 +1,18 @@
 """The four prices of a job: the base, and the base with alternate A, B or C; in formulas, then in the model."""
+
 from builder.records.scenarios import NAMES, SCENARIOS
 from builder.sheets.grammar import Column as C
 from builder.values import same
 
 BY_SCENARIO = {"repeat": len(NAMES), "heads": NAMES}
-TOTALS = {**BY_SCENARIO, "rows": 1, "when": ""}        # of all rows, one figure a scenario
+TOTALS = {**BY_SCENARIO, "rows": 1, "when": ""}  # of all rows, one figure a scenario
 ONLY = "In (all 0, with A 2, with B 3, with C 4)"
 
 
 def within(block, scenario):
-    """1 for the rows of a block that belong to a scenario: those of the base belong to all, those of an alternate to its own."""
+    """1 for the rows of a block that belong to a scenario: those of the base belong to all, those of an alternate to
+    its own.
+    """
     return f"({{{block}.only}}=0)+({{{block}.only}}={scenario})"
 
 

@@ -7,40 +7,44 @@ In formula text, braces hold what the layout turns into cells and names:
     {#key}         the header of a column
     {*key}         all cells of a column of the same block
     {word.key}     the row that the link `word` finds, in the column `key` of its block
-    {block.key}    the whole column of another block; `all` is all its inputs, `head` the headers over them, `around` both with the
-                   rows beneath, so that what is typed beside the inputs, an inserted row over or under them too, is seen
-    {^}            in a table of entries, the number of this row, whatever rows were inserted, deleted or cut since. It is counted on
-                   blank cells to the right, which nobody cuts. (Not from the first row down to this one: LibreOffice 7.4 then
-                   works the columns out in threads and leaves some cells of an edit a step behind)
+    {block.key}    the whole column of another block; `all` is all its inputs, `head` the headers over them, `around`
+                   both with the rows beneath, so that what is typed beside the inputs, an inserted row over or under
+                   them too, is seen
+    {^}            in a table of entries, the number of this row, whatever rows were inserted, deleted or cut since. It
+                   is counted on blank cells to the right, which nobody cuts. (Not from the first row down to this one:
+                   LibreOffice 7.4 then works the columns out in threads and leaves some cells of an edit a step behind)
     {@}            the number above this copy of a repeated column (on a card: the number of this record)
-    {...@}         that copy of a repeated column; {...@key} the copy whose number stands in `key`. Without a link it is the
-                   one cell of that number in a row: a fact of a card, a repeated column of one record
+    {...@}         that copy of a repeated column; {...@key} the copy whose number stands in `key`. Without a link it is
+                   the one cell of that number in a row: a fact of a card, a repeated column of one record
 
 A formula names nothing else: no address, no guard (`when` puts it in), no unit.
 
-The dialect. Two programs that open one workbook must show one figure, so a formula keeps to what all of them compute alike
-(`tests/test_dialect.py` holds each to it; DEVELOPERS.md tells what each program does otherwise):
+The dialect. Two programs that open one workbook must show one figure, so a formula keeps to what all of them compute
+alike (`tests/test_dialect.py` holds each to it; DEVELOPERS.md tells what each program does otherwise):
 
-    functions   ABS CHOOSE COUNT COUNTA COUNTBLANK COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR ISNUMBER LARGE LEN LN
-                MATCH MAX MID MIN MOD MONTH N NORMDIST NORMSINV REPT ROUNDUP ROW ROWS SMALL SQRT SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE
-                WORKDAY YEAR
-    INDEX       (column, n) of one column, (row, 1, n) of a row or card, (columns, n, k) of copies. Never an index of 0, nor one
-                index of a row: what needs a whole copy stands on that copy's own sheet, as {*key@}, and others fetch the result
+    functions   ABS CHOOSE COUNT COUNTA COUNTBLANK COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR
+                ISNUMBER LARGE LEN LN MATCH MAX MID MIN MOD MONTH N NORMDIST NORMSINV REPT ROUNDUP ROW ROWS SMALL SQRT
+                SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE WORKDAY YEAR
+    INDEX       (column, n) of one column, (row, 1, n) of a row or card, (columns, n, k) of copies. Never an index of 0,
+                nor one index of a row: what needs a whole copy stands on that copy's own sheet, as {*key@}, and others
+                fetch the result
     ROW, ROWS   ROW without argument or of a cell, ROWS of cells of one's own sheet; neither of a name
-    COUNTA      of an area, never of cells found by INDEX: whether one is blank is asked by ISBLANK, a cell at a time, or by ="" where an
-                entered "" is blank too
-    N           of what a formula gave (a number, '' or nothing else), never of an input: a blank input counts as 0 in a sum, and
-                may be text only where its row is not `ready`
-    SUMPRODUCT  factors by the comma where one may hold '': a product of '' is an error. Its greatest: SUMPRODUCT(LARGE(...,1)).
-                Marks of rows times marks of copies, (column=n)*(row=k), are as wide and high as the copies they stand beside
+    COUNTA      of an area, never of cells found by INDEX: whether one is blank is asked by ISBLANK, a cell at a time,
+                or by ="" where an entered "" is blank too
+    N           of what a formula gave (a number, '' or nothing else), never of an input: a blank input counts as 0 in a
+                sum, and may be text only where its row is not `sound`
+    SUMPRODUCT  factors by the comma where one may hold '': a product of '' is an error. Its greatest:
+                SUMPRODUCT(LARGE(...,1)). Marks of rows times marks of copies, (column=n)*(row=k), are as wide and high
+                as the copies they stand beside
     MIN         of cells none of which is blank; a blank one counts as 0 for some and not at all for others
     never       COLUMNS, CHOOSE of areas, A1:INDEX(), a constant array, a volatile function, one newer than 2007
 """
+
 from dataclasses import dataclass, field
 
 from builder.records.fields import Field
 
-SECTION = 2                    # rows between two parts of a page: a blank one, and what the next part is called
+SECTION = 2  # rows between two parts of a page: a blank one, and what the next part is called
 
 
 @dataclass(frozen=True)
@@ -60,10 +64,10 @@ class Column:
     repeat: int = 0
     label: object = None
     field: Field | None = None
-    heads: tuple = ()          # what each copy of a repeated column is for
+    heads: tuple = ()  # what each copy of a repeated column is for
     beside: str = ""
-    rows: int = 0              # of a list shorter than its block
-    note: str = ""             # what stands behind an upright block's unit
+    rows: int = 0  # of a list shorter than its block
+    note: str = ""  # what stands behind an upright block's unit
 
 
 @dataclass(frozen=True)
@@ -79,9 +83,9 @@ class Block:
     """Columns that share their rows.
 
     form: 'table' (records down), 'card' (records across), 'upright' (one record, fields down); 'list' and 'page' are a
-    table and an upright block on a page that is printed, which has its own look (`workbook/printed.py`).
-    place: the column of an upright block's values, 1 for B; the first column of a list. Parts of one block may stand on two sheets: they share
-    their key, and so their names.
+    table and an upright block on a page that is printed, which has its own look (`workbook/printed.py`). place: the
+    column of an upright block's values, 1 for B; the first column of a list. Parts of one block may stand on two
+    sheets: they share their key, and so their names.
     """
 
     key: str
@@ -91,8 +95,8 @@ class Block:
     when: str | None = None
     form: str = "table"
     place: int = 1
-    top: int = 5               # the row of the first record (table), fact (card) or field (upright)
-    entered: bool = False      # a person types here
+    top: int = 5  # the row of the first record (table), fact (card) or field (upright)
+    entered: bool = False  # a person types here
 
     @property
     def down(self):
@@ -121,6 +125,8 @@ def heading(column, units, copy=0):
 
 
 def results_first(front, columns):
-    """The columns named in `front` in that order, then the others as they stand: the result first, how it was found after."""
+    """The columns named in `front` in that order, then the others as they stand: the result first, how it was found
+    after.
+    """
     order = front.split()
     return tuple(sorted(columns, key=lambda column: order.index(column.key) if column.key in order else len(order)))

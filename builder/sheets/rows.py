@@ -4,6 +4,7 @@ An attribute of a row is a column of its sheet; one that was never set is a blan
 as None. So blanks travel through the model as they do through the workbook. A name that is no
 column of its block is refused, read or set.
 """
+
 from builder.problems import did_you_mean
 from builder.records.kinds import KINDS
 
@@ -35,7 +36,7 @@ class Row:
         return AttributeError(f"{type(self).__name__}: no column '{key}'" + (f" ({hint})" if hint else ""))
 
 
-JUDGED = ("filled", "entered", "each_sound")        # of every judged row; the workbook shows them of tables alone
+JUDGED = ("filled", "entered", "each_sound")  # of every judged row; the workbook shows them of tables alone
 
 
 def row_types(names):

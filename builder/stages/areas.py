@@ -1,4 +1,5 @@
 """Systems, openings and takeoff lines: measured, coated and work area (E1-E3)."""
+
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
 from builder.records.reasons import TOO_HIGH, TOO_OPEN
@@ -11,6 +12,7 @@ from builder.trade import takeoff
 from builder.values import same
 
 
+# fmt: off
 def systems_block(units):
     def own(key):
         return f'IF({{row.{key}}}="",{{job.{key}}},{{row.{key}}})'
@@ -23,12 +25,17 @@ def systems_block(units):
         C("surface_at", "System: row of its surface", "count", "MATCH({row.surface},{surfaces.known},0)", "live"),
         C("pump_at", "System: row of its pump", "count", f"MATCH({own('pump')},{{pumps.known}},0)", "live"),
         C("crew_at", "System: row of its crew", "count", f"MATCH({own('crew')},{{crews.known}},0)", "live"),
-        C("exposure_at", "System: row of its exposure", "count", f"MATCH({own('exposure')},{{exposures.known}},0)", "live"),
-        C("shown_width", "System: clear width", "width", 'IF({row.clear_width}="",{surface.clear_width},{row.clear_width})', "live"),
+        C("exposure_at", "System: row of its exposure", "count", f"MATCH({own('exposure')},{{exposures.known}},0)",
+          "live"),
+        C("shown_width", "System: clear width", "width",
+          'IF({row.clear_width}="",{surface.clear_width},{row.clear_width})', "live"),
         C("shown_solid", "System: solid share", "share", 'IF({row.solid}="",{surface.solid},{row.solid})', "live"),
-        C("rank", "System: rank of finish", "count", 'MATCH(IF({row.finish}="",{surface.finish},{row.finish}),{words.finish},0)', "live"),
-        C("method_no", "System: number of its method", "count", 'IF({row.method}="",1,MATCH({row.method},{words.method},0))', "live"),
-        C("smooth", "System: smoothest asked", "count", 'IF({row.goal}="",0,MATCH({row.goal},{words.goal},0)-1)', "live"),
+        C("rank", "System: rank of finish", "count",
+          'MATCH(IF({row.finish}="",{surface.finish},{row.finish}),{words.finish},0)', "live"),
+        C("method_no", "System: number of its method", "count",
+          'IF({row.method}="",1,MATCH({row.method},{words.method},0))', "live"),
+        C("smooth", "System: smoothest asked", "count", 'IF({row.goal}="",0,MATCH({row.goal},{words.goal},0)-1)',
+          "live"),
         C("scenarios", "System: in", "count", "({only}=0)+({only}={@})", "live", **BY_SCENARIO),
         C("only", f"System: {ONLY}", "count",
           'IF({row.alternate}="",0,MATCH({row.alternate},{words.alternate},0)+1)', "live"),
@@ -38,7 +45,8 @@ def systems_block(units):
         C("perimeter", "System: opening perimeter", "length", total("perimeter"), "live"),
         C("lines", "System: takeoff lines", "count", "SUMPRODUCT(--({areas.system_at}={no}),{areas.passed})", "live"),
         C("coat_rows", "System: coats", "count", "SUMPRODUCT(--({film.system_at}={no}),{film.passed})", "live"),
-        C("chain", "System: drying time in", "time", "({lines}>0)*{scenarios@}*SUMPRODUCT(--({film.system_at}={no}),{film.chain})", "live", **BY_SCENARIO),
+        C("chain", "System: drying time in", "time",
+          "({lines}>0)*{scenarios@}*SUMPRODUCT(--({film.system_at}={no}),{film.chain})", "live", **BY_SCENARIO),
         C("chain_most", "Longest drying time", "time", "MAX(0,MAX({*chain@}))", **TOTALS),
     ), {"surface": At("surfaces", "{surface_at}")})
 
@@ -51,8 +59,10 @@ def openings_block(units):
         C("area", "Opening: area", "area", "{row.width}*{row.height}", "live"),
         C("deducted_share", "Opening: part deducted", "share",
           f"({{area}}>{job % 'none'})*IF({{area}}<={job % 'both'},1/{{line.faces}},1)", "live"),
-        C("deducted", "Opening: deducted a face", "area", '{area}*IF({row.count}="",1,{row.count})*{deducted_share}', "live"),
-        C("perimeter", "Opening: perimeter", "length", '2*({row.width}+{row.height})*IF({row.count}="",1,{row.count})', "live"),
+        C("deducted", "Opening: deducted a face", "area", '{area}*IF({row.count}="",1,{row.count})*{deducted_share}',
+          "live"),
+        C("perimeter", "Opening: perimeter", "length", '2*({row.width}+{row.height})*IF({row.count}="",1,{row.count})',
+          "live"),
     ), {"line": At("areas", "{line_at}")})
 
 
@@ -74,7 +84,8 @@ AREAS = Block("areas", "Areas", results_first("no system measured coated work gr
     C("shape_no", "Number of its shape", "count", 'IF({line.shape}="",1,MATCH({line.shape},{words.shape},0))'),
     C("factor", "Factor of its shape", "number", "INDEX({words.shape_factor},{shape_no})"),
     C("too_high", TOO_HIGH, "count",
-      'IF({access_at}="",0,--({line.height}*INDEX({words.shape_stands},{shape_no})>{up.height_limit}*(1+{terms.slack})))'),
+      'IF({access_at}="",0,--({line.height}*INDEX({words.shape_stands},{shape_no})>{up.height_limit}*(1'
+      '+{terms.slack})))'),
     C("look", "To look at", "text", 'IF({too_high}=1,{#too_high},"")'),
     C("gross", "Gross area", "area", '{factor}*{line.length}*{line.height}*IF({line.count}="",1,{line.count})'),
     C("openings", "Openings deducted", "area", "SUMPRODUCT(--({openings.line_at}={no}),{openings.deducted})"),
@@ -83,10 +94,12 @@ AREAS = Block("areas", "Areas", results_first("no system measured coated work gr
     C("measured", "Measured area", "area", "({gross}-{openings})*{coefficient}*{faces}", "passed"),
     C("coated", "Coated area", "area", "({gross}-{openings})*{paint_coefficient}*{faces}", "passed"),
     C("work", "Work area", "area", "{measured}*{access_factor}", "passed"),
-    C("perimeter", "Opening perimeter", "length", "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})", "passed"),
+    C("perimeter", "Opening perimeter", "length", "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})",
+      "passed"),
     C("only", ONLY, "count", "{system.only}"),
 )), {"line": At("takeoff", "{no}"), "system": At("systems", "{system_at}"), "profile": At("profiles", "{profile_at}"),
     "up": At("access", "{access_at}")}, "live")
+# fmt: on
 
 
 def systems(est):
@@ -154,7 +167,9 @@ def openings(est):
         count = 1.0 if row.count is None else row.count
         row.area = row.width * row.height
         more = 1 + est.terms.slack
-        row.deducted_share = takeoff.opening_share(row.area, job.opening_none * more, job.opening_both * more, line.faces)
+        row.deducted_share = takeoff.opening_share(
+            row.area, job.opening_none * more, job.opening_both * more, line.faces
+        )
         row.deducted = row.area * count * row.deducted_share
         row.perimeter = takeoff.opening_perimeter(row.width, row.height) * count
 

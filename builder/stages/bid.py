@@ -1,4 +1,5 @@
 """Bid: the customer's page. What is done, for how much, under what conditions; no cost, margin or hour stands on it."""
+
 from builder.records.lookups import LOOKUPS, place
 from builder.records.sentences import CONDITIONS, LEAD, NO_PRICE, SIGNED
 from builder.sheets.grammar import SECTION, At, Block
@@ -6,6 +7,7 @@ from builder.sheets.grammar import Column as C
 from builder.stages.brief import money, plain, said_money
 from builder.values import same, to_date
 
+# fmt: off
 CHAIN = 11                                             # the column, from A = 0, of what is put together beside the page
 
 
@@ -24,7 +26,13 @@ PLACES = {"a": "2", "b": "1+2", "c": "4"}              # of each alternate among
 
 def _alternate(letter):
     more = f"INDEX({{price.difference}},1,{PLACES[letter]})"
-    return f'IF({{extra_{letter}}}="","",{{extra_{letter}}}&REPT(" less",--({more}<0))&REPT(" more",--({more}>=0))&REPT(", before tax",--({{sales_tax}}>0)))'
+    told = f'REPT(" less",--({more}<0))&REPT(" more",--({more}>=0))&REPT(", before tax",--({{sales_tax}}>0))'
+    return f'IF({{extra_{letter}}}="","",{{extra_{letter}}}&{told})'
+
+
+def _extra(at):
+    more = said_money(f"ABS(INDEX({{price.difference}},1,{at}))")
+    return f'IF(INDEX({{price.live}},1,{at})="","",{more})'
 
 
 FACT_LINES = (  # key, what stands before it, the line
@@ -32,11 +40,14 @@ FACT_LINES = (  # key, what stands before it, the line
     ("site", "Where", typed("{job.site}")),
     ("dated", "Date", f'IF({{job.date}}="","",{day("{job.date}")})'),
     ("until", "Stands for", '{terms.validity}&" days"&{until_told}'),
-    ("work_days", "Work", 'IF({job.start}="","",{start_told}&", ")&"about "&{brief.told_days}&" of work"&{finish_told}'),
+    ("work_days", "Work",
+     'IF({job.start}="","",{start_told}&", ")&"about "&{brief.told_days}&" of work"&{finish_told}'),
     ("price", "Price", said_money("{price.total@1}")),
     ("tax", "", 'IF({sales_tax}>0,"sales tax of "&{tax_told}&" included","no sales tax is added")'),
-    ("deposit", "Payment", f'IF({{price.deposit@1}}>0,{said_money("{price.deposit@1}")}&" at signing","nothing at signing")'),
-    ("stages", "", f'IF(({{terms.stages}}>1)*({{price.stage@1}}>0)=0,"",REPT(({{terms.stages}}-1)&" x ",--({{terms.stages}}>2))'
+    ("deposit", "Payment",
+     f'IF({{price.deposit@1}}>0,{said_money("{price.deposit@1}")}&" at signing","nothing at signing")'),
+    ("stages", "",
+     f'IF(({{terms.stages}}>1)*({{price.stage@1}}>0)=0,"",REPT(({{terms.stages}}-1)&" x ",--({{terms.stages}}>2))'
                    f'&{said_money("{price.stage@1}")}&" while the work goes on")'),
     ("last", "", f'{said_money("{price.last@1}")}&" when the work is done"'),
     ("alternate_a", "Alternate A", _alternate("a")),
@@ -57,8 +68,10 @@ SCOPE = FACTS + len(FACT_LINES) + SECTION              # its header
 
 def _lines(lines, top):
     """Lines of the page, with what stands before them; nothing before a line that is blank."""
-    return (Block("bid", "Bid", tuple(C(key, title, "text", formula) for key, title, formula in lines), when="live", form="page", top=top),
-            Block("bid", "Bid", tuple(C(f"name_{key}", "", "text", f'IF({{{key}}}="","","{title}")', "", beside=key) for key, title, _ in lines),
+    return (Block("bid", "Bid", tuple(C(key, title, "text", formula) for key, title, formula in lines), when="live",
+                  form="page", top=top),
+            Block("bid", "Bid", tuple(C(f"name_{key}", "", "text", f'IF({{{key}}}="","","{title}")', "",
+                                        beside=key) for key, title, _ in lines),
                   form="page", place=0, top=top))
 
 
@@ -70,13 +83,14 @@ def bid_blocks(tasks, coats):
         C("job_told", "Job", "text", typed("{job.name}"), ""),
         C("sales_tax", "Sales tax", "money", "{price.tax@1}"),
         C("tax_told", "Sales tax in words", "text", said_money("{sales_tax}")),
-        *(C(f"extra_{letter}", f"Alternate {letter.upper()}", "text",
-            f'IF(INDEX({{price.live}},1,{at})="","",{said_money(f"ABS(INDEX({{price.difference}},1,{at}))")})') for letter, at in PLACES.items()),
+        *(C(f"extra_{letter}", f"Alternate {letter.upper()}", "text", _extra(at)) for letter, at in PLACES.items()),
         C("until_date", "Stands until", "date", 'IF({job.date}="","",{job.date}+{terms.validity})'),
         C("until_told", "The same in words", "text", f'IF({{until_date}}="","",", until "&{day("{until_date}")})'),
         C("start_told", "Begins", "text", f'IF({{job.start}}="","","begins "&{day("{job.start}")})'),
-        C("finish_told", "Finished", "text", f'IF({{brief.finish}}="","",", finished about "&{day("{brief.finish}")}&", weather permitting")'),
-        C("gathered", "Tasks", "text", f'IF({{task_{tasks}}}=", ","",MID({{task_{tasks}}},1+2,LEN({{task_{tasks}}})-4))'),
+        C("finish_told", "Finished", "text",
+          f'IF({{brief.finish}}="","",", finished about "&{day("{brief.finish}")}&", weather permitting")'),
+        C("gathered", "Tasks", "text",
+          f'IF({{task_{tasks}}}=", ","",MID({{task_{tasks}}},1+2,LEN({{task_{tasks}}})-4))'),
         C("task_0", "Tasks, gathered one by one", "text", '", "'),
         *(C(f"task_{number}", "", "text", _gathered(number)) for number in range(1, tasks + 1)),
     ), when="live", form="page", place=CHAIN, top=LETTERHEAD)
@@ -89,20 +103,25 @@ def bid_blocks(tasks, coats):
         C("coat_at", "Row of its coat", "count", 'IF(ROW()-ROW({#system})>COUNT({gallons.place}),"",'
           "MATCH(SMALL({gallons.place},ROW()-ROW({#system})),{gallons.place},0))", "live"),
         C("live", "Priced", "count", 'IF({price.live@1}=1,1,"")', ""),
-        C("first", "First of its system", "count", "--(MATCH({gallon.system_at},{scope.system_at},0)=ROW()-ROW({#system}))"),
+        C("first", "First of its system", "count",
+          "--(MATCH({gallon.system_at},{scope.system_at},0)=ROW()-ROW({#system}))"),
         C("system_at", "Row of its system", "count", "{gallon.system_at}"),
         C("surface_told", "Surface", "text", 'IF({own.name}={own.surface},""," ("&{own.surface}&")")'),
         C("alternate_told", "Alternate", "text",
-          'IF({own.alternate}="","",", alternate "&INDEX({words.alternate},MATCH({own.alternate},{words.alternate},0)))'),
-    ), {"gallon": At("gallons", "{coat_at}"), "entry": At("coats", "{coat_at}"), "own": At("systems", "{system_at}")}, "coat_at", "list", 0, SCOPE + 1)
+          'IF({own.alternate}="","",", alternate "&INDEX({words.alternate},MATCH({own.alternate},{words.alternate},'
+          '0)))'),
+    ), {"gallon": At("gallons", "{coat_at}"), "entry": At("coats", "{coat_at}"), "own": At("systems", "{system_at}")},
+    "coat_at", "list", 0, SCOPE + 1)
     letterhead = Block("bid", "Bid", (
-        C("firm", "", "text", typed("{terms.firm}")), C("contact", "", "text", typed("{terms.contact}")), C("license", "", "text", typed("{terms.license}")),
+        C("firm", "", "text", typed("{terms.firm}")), C("contact", "", "text", typed("{terms.contact}")),
+        C("license", "", "text", typed("{terms.license}")),
     ), form="page", place=0, top=LETTERHEAD)
     heading = Block("bid", "Bid", (
         C("heading", "", "text", '"Bid for painting"&IF({job_told}="","",": "&{job_told})'),
         C("state", "", "text", f'IF({{price.live@1}}=1,"","{NO_PRICE}")'), C("missing", "", "text", "{checks.first}"),
     ), form="page", place=0, top=HEADING)
-    return (letterhead, heading, *_lines(FACT_LINES, FACTS), scope, *_lines(TERM_LINES, terms), *_lines(SIGNED, terms + len(TERM_LINES) + 1), helpers)
+    return (letterhead, heading, *_lines(FACT_LINES, FACTS), scope, *_lines(TERM_LINES, terms),
+            *_lines(SIGNED, terms + len(TERM_LINES) + 1), helpers)
 
 
 def _gathered(number):
@@ -117,6 +136,7 @@ def _day(number):
     """'4 May 2026'"""
     date = to_date(number)
     return f"{date.day} {LOOKUPS['month'][date.month - 1]} {date.year}"
+# fmt: on
 
 
 def _typed(est, value):
@@ -137,7 +157,11 @@ def scope(est):
         row.coat_at, row.work, row.system_at = gallon.no, gallon.work, gallon.system_at
         row.color = _typed(est, est.row("coats", gallon.no).color)
         own = est.row("systems", gallon.system_at)
-        row.alternate_told = None if own.alternate is None else f", alternate {LOOKUPS['alternate'][place('alternate', own.alternate) - 1]}"
+        row.alternate_told = (
+            None
+            if own.alternate is None
+            else f", alternate {LOOKUPS['alternate'][place('alternate', own.alternate) - 1]}"
+        )
         row.surface_told = None if same(own.name) == same(own.surface) else f" ({est.judge.as_text(own.surface)})"
         row.first = float(gallon.system_at not in seen)
         seen.add(gallon.system_at)
@@ -148,7 +172,12 @@ def scope(est):
 
 def bid(est):
     row, job, terms, price = est.rows["bid"][0], est.job, est.terms, est.rows["price"][0]
-    row.set(firm=_typed(est, terms.firm), contact=_typed(est, terms.contact), license=_typed(est, terms.license), job_told=_typed(est, job.name))
+    row.set(
+        firm=_typed(est, terms.firm),
+        contact=_typed(est, terms.contact),
+        license=_typed(est, terms.license),
+        job_told=_typed(est, job.name),
+    )
     row.heading = "Bid for painting" + (f": {row.job_told}" if row.job_told else "")
     row.live = price.live
     if not row.live:
@@ -175,7 +204,9 @@ def _dates(est, row):
         row.until += row.until_told
     row.start_told = None if job.start is None else f"begins {_day(job.start)}"
     row.finish_told = None if told.finish is None else f", finished about {_day(told.finish)}, weather permitting"
-    row.work_days = f"{row.start_told + ', ' if row.start_told else ''}about {told.told_days} of work{row.finish_told or ''}"
+    row.work_days = (
+        f"{row.start_told + ', ' if row.start_told else ''}about {told.told_days} of work{row.finish_told or ''}"
+    )
 
 
 def _prices(est, row, base):
@@ -185,7 +216,11 @@ def _prices(est, row, base):
         if other.live:
             extra = money(est, abs(other.difference))
             setattr(row, f"extra_{letter}", extra)
-            setattr(row, f"alternate_{letter}", f"{extra} {'less' if other.difference < 0 else 'more'}{', before tax' if base.tax > 0 else ''}")
+            setattr(
+                row,
+                f"alternate_{letter}",
+                f"{extra} {'less' if other.difference < 0 else 'more'}{', before tax' if base.tax > 0 else ''}",
+            )
     row.deposit = f"{money(est, base.deposit)} at signing" if base.deposit > 0 else "nothing at signing"
     if est.terms.stages > 1 and base.stage > 0:
         times = f"{plain(est.terms.stages - 1)} x " if est.terms.stages > 2 else ""

@@ -1,10 +1,12 @@
 """The job's result in a few facts, and in the one line that stands in the frozen rows of every sheet."""
+
 from math import floor
 
 from builder.sheets.grammar import Column as C
 from builder.values import is_number
 
 
+# fmt: off
 def said_hundredths(amount):
     """An amount rounded to hundredths in its cell: what is said in words is rounded the same way by every program."""
     return f"INT({amount}*100+1/2+{{terms.slack}})/100"
@@ -17,7 +19,8 @@ def said_money(amount):
 
 FACTS = (
     C("price", "Price", "money", "{price.total@1}", ""),
-    C("gallons", "To buy, all coatings", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.bought})-{from_owner}"),
+    C("gallons", "To buy, all coatings", "volume",
+      "SUMPRODUCT(--({purchases.scenario}=1),{purchases.bought})-{from_owner}"),
     C("from_owner", "From the owner", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.from_owner})"),
     C("days", "Days of work", "days", "{days.days@1}"),
     C("finish", "Finished on", "date", "{days.finish@1}"),
@@ -31,11 +34,14 @@ TOLD = (
     C("told_price", "Price, in words", "text", said_money("{price}")),
     C("told_gallons", "To buy, in words", "text", f'{said_hundredths("{gallons}")}&" "&{{constants.volume_unit}}'),
     C("told_owner", "From the owner, in words", "text",
-      f'IF({{from_owner}}=0,""," and "&{said_hundredths("{from_owner}")}&" "&{{constants.volume_unit}}&" from the owner")'),
+      f'IF({{from_owner}}=0,""," and "&{said_hundredths("{from_owner}")}&" "&{{constants.volume_unit}}&" from the '
+      'owner")'),
     C("told_days", "Days, in words", "text", f'{said_hundredths("{days}")}&" day"&REPT("s",--({{days}}<>1))'),
     C("words", "All in one line", "text",
-      'IF({price}="","No price yet","Price "&{told_price}&" · "&{told_gallons}&" to buy"&{told_owner}&" · "&{told_days})&" · "&{checks}', ""),
+      'IF({price}="","No price yet","Price "&{told_price}&" · "&{told_gallons}&" to buy"&{told_owner}&" · "'
+      '&{told_days})&" · "&{checks}', ""),
 )
+# fmt: on
 
 
 def hundredths(est, value, quantity):
@@ -67,7 +73,11 @@ def brief(est):
     row.gallons = sum(one.bought for one in base_buys) - row.from_owner
     row.days, row.finish = est.rows["days"][0].days, est.rows["days"][0].finish
     row.told_price = money(est, row.price)
-    row.told_gallons, owners = (f"{plain(hundredths(est, one, 'volume'))} {est.units.shown('volume')}" for one in (row.gallons, row.from_owner))
+    row.told_gallons, owners = (
+        f"{plain(hundredths(est, one, 'volume'))} {est.units.shown('volume')}" for one in (row.gallons, row.from_owner)
+    )
     row.told_owner = f" and {owners} from the owner" if row.from_owner else None
     row.told_days = f"{plain(hundredths(est, row.days, 'days'))} day{'' if row.days == 1 else 's'}"
-    row.words = f"Price {row.told_price} · {row.told_gallons} to buy{row.told_owner or ''} · {row.told_days} · {row.checks}"
+    row.words = (
+        f"Price {row.told_price} · {row.told_gallons} to buy{row.told_owner or ''} · {row.told_days} · {row.checks}"
+    )

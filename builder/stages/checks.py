@@ -1,4 +1,5 @@
 """Checks: everything that is counted, the verdict beside each, and the master check."""
+
 from builder.records.checklist import CLEAR, ITEMS, LOOK, STOP, TABLES
 from builder.records.kinds import KINDS
 from builder.sheets.alternates import included
@@ -8,6 +9,7 @@ from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
 from builder.values import is_number, same
 
 
+# fmt: off
 def _differ_formula(one, other):
     return f"--(ABS({one}-{other})>IF(N({{terms.sound}})=0,0,{{terms.tolerance}})*(1+ABS({one})))"
 
@@ -20,7 +22,8 @@ _LEAD = ("IF({lead_home}=0,0,--(({job.disturbed_inside}>{constants.lead_inside}*
 
 COUNTS = {
     "no_lines": "--(SUM({takeoff.sound})=0)",
-    **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},">0")' for kind in KINDS.values()},
+    **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},'
+                                                                                 '">0")' for kind in KINDS.values()},
     "beyond": f"SUM({{beyond_{TABLES[0].key}:beyond_{TABLES[-1].key}}})",
     "too_open": "SUM({areas.too_open})",
     "uncoated": "SUMPRODUCT(--(({systems.lines}>0)*(({systems.coat_rows}=0)*({systems.live}=1))=1))",
@@ -47,12 +50,14 @@ _COST = "N({cost.%s@1})"
 
 
 def _beyond(kind):
-    """Cells about a table that are worked out nowhere: those around it less its headers and its rows, or less what is judged of
+    """Cells about a table that are worked out nowhere: those around it less its headers and its rows, or less what is
+    judged of
     them once insertions have pushed rows out of it. (A column of a person's own between ours does no harm.)
     """
     head, first = f"{{{kind.key}.head}}", f"{{{kind.key}.{kind.fields[0].key}}}"
     return (f"COUNTA({{{kind.key}.around}})-IF(ISERROR(SUM({head})),0,COUNTA({head}))"
-            f"-IF(COUNTA({first})+COUNTBLANK({first})>{{room_{kind.key}}},SUM({{{kind.key}.filled}}),COUNTA({{{kind.key}.all}}))")
+            f"-IF(COUNTA({first})+COUNTBLANK({first})>{{room_{kind.key}}},SUM({{{kind.key}.filled}}),"
+            f"COUNTA({{{kind.key}.all}}))")
 
 
 # The checklist keeps those that stop the price together, before the others.
@@ -65,26 +70,33 @@ CHECKS = (
         C("stops", "To put right: these stop the price", "count", f"SUM({{{STOPS[0]}:{STOPS[-1]}}})"),
         C("looks", "To look at: the price stands", "count", f"SUM({{{LOOKS[0]}:{LOOKS[-1]}}})"),
         C("words", "All checks", "text",
-          'IF({stops}+{looks}=0,"All checks clear",{stops}&" to put right, "&{looks}&" to look at"&REPT("; type the first line on Takeoff",{no_lines}))'),
+          'IF({stops}+{looks}=0,"All checks clear",{stops}&" to put right, "&{looks}&" to look at"&REPT("; type the '
+          'first line on Takeoff",{no_lines}))'),
         C("first", "First to put right", "text",
-          f'IF({{stops}}=0,"",INDEX({{words.to_put_right}},MATCH("{STOP}",{{verdict_{STOPS[0]}:verdict_{STOPS[-1]}}},0)))'),
-        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count", _beyond(kind)) for kind in TABLES),
-        *(C(f"room_{kind.key}", f"Rows of {kind.sheet} that are worked out", "count", f"COUNT({{{kind.key}.no}})") for kind in TABLES),
+          f'IF({{stops}}=0,"",INDEX({{words.to_put_right}},MATCH("{STOP}",{{verdict_{STOPS[0]}:verdict_{STOPS[-1]}}},'
+          '0)))'),
+        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count",
+            _beyond(kind)) for kind in TABLES),
+        *(C(f"room_{kind.key}", f"Rows of {kind.sheet} that are worked out", "count",
+            f"COUNT({{{kind.key}.no}})") for kind in TABLES),
         C("lead_home", "Home or child-occupied building of the years of lead paint", "count", _LEAD_HOME),
         C("slack", "Slack of comparisons, none while Terms have none", "number",
           "IF(ISNUMBER({terms.slack}),{terms.slack},0)"),
         C("items_of_cost", "Cost, added up by item", "money", _COST % "items"),
         C("kinds_of_cost", "Cost, added up by kind", "money", _COST % "cost"),
     ), form="upright"),
-    Block("checks", "Checks", tuple(C(f"verdict_{item.key}", "", "text", f'IF({{{item.key}}}=0,"{CLEAR}","{STOP if item.stops else LOOK}")', beside=item.key)
+    Block("checks", "Checks", tuple(C(f"verdict_{item.key}", "", "text", f'IF({{{item.key}}}=0,"{CLEAR}",'
+                                                                         f'"{STOP if item.stops else LOOK}")',
+                                                                         beside=item.key)
                                     for item in ITEMS), form="upright", place=2),
 )
+# fmt: on
 
 
 def checks(est):
     row = est.checks
     for kind in TABLES:
-        setattr(row, f"beyond_{kind.key}", 0.0)      # the model holds no cell that it does not judge
+        setattr(row, f"beyond_{kind.key}", 0.0)  # the model holds no cell that it does not judge
         setattr(row, f"room_{kind.key}", float(len(est.rows[kind.key])))
     for key, count in _counts(est).items():
         setattr(row, key, float(count))
@@ -93,7 +105,9 @@ def checks(est):
     row.stops = sum(getattr(row, item.key) for item in ITEMS if item.stops)
     row.looks = sum(getattr(row, item.key) for item in ITEMS if not item.stops)
     row.first = next((item.words for item in ITEMS if item.stops and getattr(row, item.key)), None)
-    row.words = "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to put right, {row.looks:g} to look at"
+    row.words = (
+        "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to put right, {row.looks:g} to look at"
+    )
     if row.no_lines:
         row.words += "; type the first line on Takeoff"
 
@@ -112,8 +126,9 @@ def _counts(est):
         no_nozzle=sum(row.sprayed or 0 for row in films) - sum(row.live or 0 for row in picks),
         no_day=rows["days"][0].no_day or 0,
         refused=rows["price"][0].refused or 0,
-        overhead=bool(est.job.overhead is not None and est.terms.sound
-                      and same(est.terms.overhead_basis) == "labor hours"),
+        overhead=bool(
+            est.job.overhead is not None and est.terms.sound and same(est.terms.overhead_basis) == "labor hours"
+        ),
         too_high=sum(row.too_high or 0 for row in rows["areas"]),
         misfit=sum(row.misfit or 0 for row in picks),
         sags=sum(row.sags or 0 for row in films),
@@ -123,9 +138,14 @@ def _counts(est):
         voc=sum(row.over_voc or 0 for row in films),
         old_prices=sum(row.old or 0 for key in ("coatings", "nozzles") for row in rows[key]),
     )
-    counts["area_sum"] = _differ(est, sum(row.measured or 0 for row in rows["areas"]), sum(row.measured or 0 for row in rows["systems"]))
-    counts["gallons_sum"] = _differ(est, sum(row.need * included(row, 1) for row in rows["gallons"] if row.live),
-                                    sum(row.coats_need for row in rows["purchases"] if row.scenario == 1))
+    counts["area_sum"] = _differ(
+        est, sum(row.measured or 0 for row in rows["areas"]), sum(row.measured or 0 for row in rows["systems"])
+    )
+    counts["gallons_sum"] = _differ(
+        est,
+        sum(row.need * included(row, 1) for row in rows["gallons"] if row.live),
+        sum(row.coats_need for row in rows["purchases"] if row.scenario == 1),
+    )
     est.checks.lead_home = float(_lead_home(est.job))
     cost = rows["cost"][0]
     est.checks.items_of_cost = cost.items or 0.0
@@ -135,7 +155,12 @@ def _counts(est):
 
 
 def _lead_home(job):
-    return bool(job.sound and job.building is not None and same(job.building) in ("home", "child-occupied") and (job.built or 0) < LEAD_YEAR)
+    return bool(
+        job.sound
+        and job.building is not None
+        and same(job.building) in ("home", "child-occupied")
+        and (job.built or 0) < LEAD_YEAR
+    )
 
 
 def _lead(job, slack):
@@ -143,8 +168,12 @@ def _lead(job, slack):
     if not _lead_home(job):
         return False
     more = 1 + slack
-    return ((job.disturbed_inside or 0) > LEAD_INSIDE * more or (job.disturbed_outside or 0) > LEAD_OUTSIDE * more
-            or job.windows_replaced is not None and same(job.windows_replaced) == "yes")
+    return (
+        (job.disturbed_inside or 0) > LEAD_INSIDE * more
+        or (job.disturbed_outside or 0) > LEAD_OUTSIDE * more
+        or job.windows_replaced is not None
+        and same(job.windows_replaced) == "yes"
+    )
 
 
 def _differ(est, one, other):

@@ -1,4 +1,5 @@
 """What belongs to a coat alone, whatever nozzle sprays it (E4-E8, and the limits of E16)."""
+
 from builder.records.lookups import BESIDE, place, rank
 from builder.records.reasons import FILM_FAULTS
 from builder.sheets.alternates import ONLY, copies, most
@@ -9,6 +10,7 @@ from builder.trade import emission, film, spray
 from builder.trade.labor import steps_up
 from builder.values import same
 
+# fmt: off
 FAULTS = {
     "own_film": '({by_spread}=1)*({entry.dry_film}<>"")',
     "too_many_guns": "({sprays}=1)*({crew.guns}>{pump.guns_max})",
@@ -18,7 +20,8 @@ FAULTS = {
     "no_brush_rate": '({sprays}=0)*({rolls}=0)*({surface.brush_rate}="")',
 }
 
-FILM = Block("film", "Film", results_first("no coating system fault dry_film wet_film thinning spread loss pressure coated surface_coats", (
+FILM = Block("film", "Film", results_first("no coating system fault dry_film wet_film thinning spread loss pressure "
+                                           "coated surface_coats", (
     C("no", "Coat", "count", label=lambda number: number),
     C("sound", "Entry without fault", "count", "{entry.sound}", ""),
     C("system_at", "Row of its system", "count", "MATCH({entry.system},{systems.known},0)", "sound"),
@@ -30,7 +33,8 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("pump_at", "Row of its pump", "count", "{system.pump_at}", "live"),
     C("crew_at", "Row of its crew", "count", "{system.crew_at}", "live"),
     C("only", ONLY, "count", "{system.only}", "live"),
-    C("method_no", "Number of its method", "count", 'IF({entry.method}="",{system.method_no},MATCH({entry.method},{words.method},0))', "live"),
+    C("method_no", "Number of its method", "count",
+      'IF({entry.method}="",{system.method_no},MATCH({entry.method},{words.method},0))', "live"),
     C("sprays", "Sprayed, 0 or 1", "count", "INDEX({words.method_sprays},{method_no})", "live"),
     C("rolls", "Rolled, 0 or 1", "count", "INDEX({words.method_rolls},{method_no})", "live"),
     C("by_spread", "Bought by spread", "count", '--({paint.spread}<>"")', "live"),
@@ -43,8 +47,10 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("thinning", "Thinning", "share", '0+IF({entry.thinning}="",{paint.thinning},{entry.thinning})'),
     C("painted", "Bought by film", "count", 'IF({by_spread}=1,"",1)'),
     C("dry_film", "Dry film", "film", 'IF({entry.dry_film}="",{paint.dry_film},{entry.dry_film})', "painted"),
-    C("wet_film", "Wet film", "film", "(1+{thinning})*IF({by_spread}=1,{constants.cover}/{paint.spread},N({dry_film})/{paint.volume_solids})"),
-    C("spread", "Theoretical spread", "spread", "IF({by_spread}=1,{paint.spread},{constants.cover}*{paint.volume_solids}/{dry_film})"),
+    C("wet_film", "Wet film", "film",
+      "(1+{thinning})*IF({by_spread}=1,{constants.cover}/{paint.spread},N({dry_film})/{paint.volume_solids})"),
+    C("spread", "Theoretical spread", "spread",
+      "IF({by_spread}=1,{paint.spread},{constants.cover}*{paint.volume_solids}/{dry_film})"),
     C("uptake", "Uptake of the first coat", "number", 'IF(({entry.face}="bare")*({by_spread}=0)=1,{surface.uptake},1)'),
     C("mean_uptake", "Mean uptake", "number", "({uptake}+{entry.coats}-1)/{entry.coats}"),
     C("coats_needed", "Passes this film needs", "count",
@@ -52,12 +58,14 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("sags", "Sags in one pass", "count", "--({coats_needed}>1)"),
     C("voc", "VOC as sprayed, less water", "voc",
       "IF({paint.thinner_voc}=0,0+{paint.voc},({paint.voc}+{thinning}*{paint.thinner_voc})/(1+{thinning}))"),
-    C("over_voc", "Above the VOC limit", "count", 'IF({job.voc_limit}="",0,--({voc}>{job.voc_limit}*(1+{terms.slack})))'),
+    C("over_voc", "Above the VOC limit", "count",
+      'IF({job.voc_limit}="",0,--({voc}>{job.voc_limit}*(1+{terms.slack})))'),
     C("overthinned", "Thinned beyond its limit", "count", "--({thinning}>{paint.thinning_max}*(1+{terms.slack}))"),
     C("coated", "Coated area", "area", "{system.coated}"),
     C("work", "Work area", "area", "{system.work}"),
     C("measured", "Measured area", "area", "{system.measured}"),
-    C("surface_coats", "Coated area times coats", "area", '{coated}*{entry.coats}*IF({entry.share}="",1,{entry.share})'),
+    C("surface_coats", "Coated area times coats", "area",
+      '{coated}*{entry.coats}*IF({entry.share}="",1,{entry.share})'),
     C("work_coats", "Work area times coats", "area", '{work}*{entry.coats}*IF({entry.share}="",1,{entry.share})'),
     C("work_ratio", "Work over coated area", "number", "IF({coated}=0,1,{work}/{coated})"),
     C("chain", "Drying, all coats", "time", "{entry.coats}*{paint.recoat}"),
@@ -68,7 +76,8 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("sprayed", "Sprayed", "count", 'IF({sprays}=1,1,"")'),
     C("by_hand", "By hand", "count", 'IF({sprays}=1,"",1)'),
     C("hand_rate", "Rate by hand", "rate", "IF({rolls}=1,{surface.roll_rate},{surface.brush_rate})", "by_hand"),
-    C("hand_material", "Material by hand", "yield", "{wet_film}*{mean_uptake}/({constants.cover}*(1-{surface.hand_loss}))", "by_hand"),
+    C("hand_material", "Material by hand", "yield",
+      "{wet_film}*{mean_uptake}/({constants.cover}*(1-{surface.hand_loss}))", "by_hand"),
 
     C("loss", "Loss, standard nozzle", "share", "{surface.loss}*{exposure.factor}", "sprayed"),
     C("clear_width", "Clear width", "width", "{system.shown_width}", "sprayed"),
@@ -76,15 +85,18 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("pressure", "Gun pressure", "pressure", 'IF({entry.pressure}="",{paint.pressure},{entry.pressure})', "sprayed"),
     C("own_pressure", "Own pressure", "count", '--({entry.pressure}<>"")', "sprayed"),
     C("density", "Density as sprayed", "density",
-      '({paint.density}+{thinning}*IF({paint.thinner_density}="",{constants.water},{paint.thinner_density}))/(1+{thinning})', "sprayed"),
-    C("resistance", "Hose loss per flow of a gun", "resistance", "{constants.hose}*{paint.viscosity}*{guns}*{pump.run}", "sprayed"),
+      '({paint.density}+{thinning}*IF({paint.thinner_density}="",{constants.water},{paint.thinner_density}))/(1'
+      '+{thinning})', "sprayed"),
+    C("resistance", "Hose loss per flow of a gun", "resistance", "{constants.hose}*{paint.viscosity}*{guns}*{pump.run}",
+      "sprayed"),
     C("holds", "Pump and hose hold", "pressure", "{pump.holds}", "sprayed"),
     C("pump_flow", "Pump feeds", "flow", "{pump.flow_max}", "sprayed"),
     C("crew_flow", "Crew handles", "flow", "{crew.flow_max}", "sprayed"),
     C("team", "People at work", "count", "{crew.guns}+{crew.tenders}+IF({rolls}=1,{crew.rollers},0)", "sprayed"),
     C("gun_wage", "Wage of a gun", "money_hour", "{wage}*({crew.guns}+{crew.tenders})/{crew.guns}", "sprayed"),
     C("handling", "Handling", "handling", "{surface.handling}*{crew.handling_factor}", "sprayed"),
-    C("roll_time", "Rolling behind the gun", "area_time", "IF({rolls}=1,{work_ratio}/{surface.roll_rate}/{crew.rollers},0)", "sprayed"),
+    C("roll_time", "Rolling behind the gun", "area_time",
+      "IF({rolls}=1,{work_ratio}/{surface.roll_rate}/{crew.rollers},0)", "sprayed"),
     C("fastest", "Fastest hand", "speed", "{surface.gun_speed_max}*{crew.gun_speed_factor}", "sprayed"),
     C("slowest", "Slowest hand", "speed", "{surface.gun_speed_min}", "sprayed"),
     C("fan_min", "Least fan", "width", "{surface.fan_min}", "sprayed"),
@@ -97,6 +109,7 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
 )), {"entry": At("coats", "{no}"), "system": At("systems", "{system_at}"), "paint": At("coatings", "{coating_at}"),
     "surface": At("surfaces", "{surface_at}"), "pump": At("pumps", "{pump_at}"), "crew": At("crews", "{crew_at}"),
     "exposure": At("exposures", "{system.exposure_at}")}, "passed")
+# fmt: on
 
 
 def films(est):
@@ -188,7 +201,9 @@ def _spray(est, row, entry, paint, surface, crew, system):
     row.clear_width, row.solid = system.shown_width, system.shown_solid
     row.pressure = paint.pressure if entry.pressure is None else entry.pressure
     row.own_pressure = float(entry.pressure is not None)
-    row.density = film.thinned_density(paint.density, row.thinning, WATER_DENSITY if paint.thinner_density is None else paint.thinner_density)
+    row.density = film.thinned_density(
+        paint.density, row.thinning, WATER_DENSITY if paint.thinner_density is None else paint.thinner_density
+    )
     row.resistance = spray.resistance(paint.viscosity, row.guns, pump.run)
     row.holds, row.pump_flow = pump.holds, pump.flow_max
     row.crew_flow = crew.flow_max

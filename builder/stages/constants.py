@@ -2,6 +2,7 @@
 
 The model works in SI and needs none of the scales; a test holds them against `trade`.
 """
+
 from math import pi
 
 from builder.quantities import ZERO, scale
@@ -14,14 +15,21 @@ from builder.trade.risk import DECILES, NORMAL
 from builder.trade.weather import ICE
 from builder.values import ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
 
+# fmt: off
 CONSTANTS = Block("constants", "Constants", (
-    C("cover", "Film and area of one volume", note="K of the film equations: area that one volume covers at a film of 1"),
-    C("jet", "Flow of an orifice of 1 at pressure 1 and density 1", note="pi/4 * d^2 * sqrt(2 p / rho), before the discharge coefficient"),
+    C("cover", "Film and area of one volume",
+      note="K of the film equations: area that one volume covers at a film of 1"),
+    C("jet", "Flow of an orifice of 1 at pressure 1 and density 1",
+      note="pi/4 * d^2 * sqrt(2 p / rho), before the discharge coefficient"),
     C("hose", "Hose loss per flow", note="128 / pi, Hagen-Poiseuille"),
-    C("run", "Length over bore^4"), C("reynolds", "Reynolds number", note="4 / pi"), C("bore", "Content of a hose", note="pi / 4"),
-    C("pace", "Hand speed of a flow on a film and step"), C("hour", "Flow times an hour, as a volume"), C("seconds", "Seconds of an hour"),
-    C("inch", "An inch in widths of this book"), C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"),
-    C("money_step", "Least amount that can be paid", note="a cent, a yen: the currency's minor unit, ISO 4217, from memory"),
+    C("run", "Length over bore^4"), C("reynolds", "Reynolds number", note="4 / pi"),
+    C("bore", "Content of a hose", note="pi / 4"),
+    C("pace", "Hand speed of a flow on a film and step"), C("hour", "Flow times an hour, as a volume"),
+    C("seconds", "Seconds of an hour"),
+    C("inch", "An inch in widths of this book"),
+    C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"),
+    C("money_step", "Least amount that can be paid",
+      note="a cent, a yen: the currency's minor unit, ISO 4217, from memory"),
     C("money_decimals", "Decimals of it", "count"),
     C("clock", "Hours of a day on the clock", "time"), C("tenth", "A tenth, to which percent are said in words"),
     C("voc", "VOC of a volume, as a mass"),
@@ -31,12 +39,15 @@ CONSTANTS = Block("constants", "Constants", (
     C("deciles", "Standard deviations from P10 to P90", note="of the normal distribution"),
     C("score_10", "Standard score of P10"), C("score_50", "Standard score of P50"),
     C("score_80", "Standard score of P80"), C("score_90", "Standard score of P90"),
-    C("freezing", "Freezing point of water", note="in the degrees of this book"), C("degree", "A degree of this book in degrees Celsius"),
+    C("freezing", "Freezing point of water", note="in the degrees of this book"),
+    C("degree", "A degree of this book in degrees Celsius"),
     *(C(f"reason_{key}", f"Weight of the reason: {words}", "count") for key, words in REASONS.items()),
     C("notch", "A notch of 1 mil on a gauge of this book", note="1 mil: ASTM D4414; 25 um: common practice"),
-    C("hand", "Hand in a second, of a speed of 1"), C("hand_unit", "Unit of it", "text"), C("film_unit", "Unit of film", "text"),
+    C("hand", "Hand in a second, of a speed of 1"), C("hand_unit", "Unit of it", "text"),
+    C("film_unit", "Unit of film", "text"),
     C("volume_unit", "Unit of volume", "text"),
-    C("sizes", "Rows of the nozzle catalog", "count"), C("size_least", "Least nozzle size", "count"), C("size_most", "Largest nozzle size", "count"),
+    C("sizes", "Rows of the nozzle catalog", "count"), C("size_least", "Least nozzle size", "count"),
+    C("size_most", "Largest nozzle size", "count"),
     C("orifice_least", "Least orifice of a size", "count"), C("name_length", "Letters of a name, at most", "count"),
     C("whole", "How far from whole a multiple of packs may be")), form="upright")
 
@@ -48,10 +59,13 @@ CLOCK = 24 * 3600.0            # seconds of a day on the clock: coats dry at nig
 
 
 def shown_constants(units, sizes):
-    """key -> figure for the Constants sheet: scales in the units of the book, and what has a quantity of its own in SI."""
+    """key -> figure for the Constants sheet: scales in the units of the book, and what has a quantity of its own in SI.
+    """
     warm = units.shown("temperature")
-    unit = {name: units.scale(name) for name in ("film", "area", "volume", "flow", "width", "length", "speed", "pressure",
-                                                  "density", "orifice", "viscosity", "time", "handling", "area_time", "resistance", "run", "voc", "mass")}
+    unit = {name: units.scale(name) for name in ("film", "area", "volume", "flow", "width", "length", "speed",
+                                                 "pressure",
+                                                  "density", "orifice", "viscosity", "time", "handling", "area_time",
+                                                  "resistance", "run", "voc", "mass")}
     return {
         "cover": unit["volume"] / (unit["film"] * unit["area"]),
         "jet": pi / 4 * unit["orifice"] ** 2 * (2 * unit["pressure"] / unit["density"]) ** 0.5 / unit["flow"],
@@ -66,16 +80,19 @@ def shown_constants(units, sizes):
         "inch": INCH / unit["width"],
         "water": WATER_DENSITY,
         "lead_year": LEAD_YEAR, "lead_inside": LEAD_INSIDE, "lead_outside": LEAD_OUTSIDE,
-        "deciles": DECILES, "score_10": NORMAL.inv_cdf(0.1), "score_50": 0.0, "score_80": NORMAL.inv_cdf(0.8), "score_90": NORMAL.inv_cdf(0.9),
+        "deciles": DECILES, "score_10": NORMAL.inv_cdf(0.1), "score_50": 0.0, "score_80": NORMAL.inv_cdf(0.8),
+        "score_90": NORMAL.inv_cdf(0.9),
         "freezing": (ICE - ZERO[warm]) / scale(warm), "degree": scale(warm),
         "money_step": units.money_step, "money_decimals": float(units.cents),
         "clock": CLOCK, "tenth": 0.1,
         **{f"reason_{key}": weight for key, weight in WEIGHT.items()},
         "notch": 1.0 if units.system == "us" else 25.0,
-        "hand": unit["speed"] / scale("in" if units.system == "us" else "cm"), "hand_unit": "in" if units.system == "us" else "cm",
+        "hand": unit["speed"] / scale("in" if units.system == "us" else "cm"),
+        "hand_unit": "in" if units.system == "us" else "cm",
         "film_unit": units.shown("film"),
         "volume_unit": units.shown("volume"),
         "sizes": float(sizes),
         "size_least": float(SIZE_LEAST), "size_most": float(SIZE_MOST), "orifice_least": float(ORIFICE_LEAST),
         "name_length": float(NAME_LENGTH), "whole": WHOLE,
     }
+# fmt: on

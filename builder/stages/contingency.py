@@ -1,17 +1,22 @@
 """Range: how sure the cost of each scenario is, and the contingency that follows (E23)."""
+
 from builder.records.lookups import place
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.trade import risk
 from builder.trade.risk import NORMAL
 
+# fmt: off
 DRIVERS = {"area": "measured area", "material": "material", "time": "time", "wear": "wear"}
-PARTS = {"material_cost": "area material", "trigger_cost": "area material time", "handling_cost": "area time", "nozzle_cost": "area material wear"}
+PARTS = {"material_cost": "area material", "trigger_cost": "area material time", "handling_cost": "area time",
+         "nozzle_cost": "area material wear"}
 
 
 def _driver(key, words):
-    return (C(f"sigma_{key}", f"Sigma of {words}", "number", f"LN({{terms.{key}_high}}/{{terms.{key}_low}})/{{constants.deciles}}"),
-            C(f"mean_{key}", f"Mean factor of {words}", "number", f"EXP((LN({{terms.{key}_low}})+LN({{terms.{key}_high}}))/2+{{sigma_{key}}}^2/2)"),
+    return (C(f"sigma_{key}", f"Sigma of {words}", "number",
+              f"LN({{terms.{key}_high}}/{{terms.{key}_low}})/{{constants.deciles}}"),
+            C(f"mean_{key}", f"Mean factor of {words}", "number",
+              f"EXP((LN({{terms.{key}_low}})+LN({{terms.{key}_high}}))/2+{{sigma_{key}}}^2/2)"),
             C(f"growth_{key}", f"Growth of {words}", "number", f"EXP({{sigma_{key}}}^2)"))
 
 
@@ -33,26 +38,34 @@ def _percentile(score):
     return f"{{certain}}+{{mean}}*EXP({score}*{{log_sigma}}-{{log_sigma}}^2/2)"
 
 
-WITH_LOSS = ("{mean_material_cost}^2+2*{mean_material_cost}*({mean_trigger_cost}+{mean_nozzle_cost})+2*{mean_trigger_cost}*{mean_nozzle_cost}"
+WITH_LOSS = ("{mean_material_cost}^2+2*{mean_material_cost}*({mean_trigger_cost}+{mean_nozzle_cost})+2"
+             "*{mean_trigger_cost}*{mean_nozzle_cost}"
              "+{growth_time}*{mean_trigger_cost}^2+{growth_wear}*{mean_nozzle_cost}^2")
 
 RISK = Block("risk", "Risk", (
     C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{outlay.live}", ""),
-    C("loaded", "Overhead on direct cost, factor", "number", "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=1,1+{outlay.overhead_share},1)"),
-    C("hourly", "Overhead on an hour", "money_hour", "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=2,{terms.overhead_hour},0)"),
+    C("loaded", "Overhead on direct cost, factor", "number",
+      "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=1,1+{outlay.overhead_share},1)"),
+    C("hourly", "Overhead on an hour", "money_hour",
+      "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=2,{terms.overhead_hour},0)"),
     C("material_cost", "Materials: move with area and material", "money",
       "({outlay.materials}-{outlay.nozzles})*(1+{terms.purchase_tax})*{loaded}"),
-    C("trigger_cost", "Trigger time: moves with area, material and time", "money", "{outlay.trigger_wages}*{loaded}+{day.trigger_labor}*{hourly}"),
+    C("trigger_cost", "Trigger time: moves with area, material and time", "money",
+      "{outlay.trigger_wages}*{loaded}+{day.trigger_labor}*{hourly}"),
     C("handling_cost", "Handling and tasks: move with area and time", "money",
       "({outlay.wages}-{outlay.trigger_wages})*{loaded}+({day.labor}-{day.trigger_labor})*{hourly}"),
-    C("nozzle_cost", "Nozzles: move with area, material and wear", "money", "{outlay.nozzles}*(1+{terms.purchase_tax})*{loaded}"),
-    C("certain", "Certain: rental", "money", "({outlay.rental}+{terms.purchase_tax}*({outlay.taxed}-{outlay.materials}))*{loaded}"),
+    C("nozzle_cost", "Nozzles: move with area, material and wear", "money",
+      "{outlay.nozzles}*(1+{terms.purchase_tax})*{loaded}"),
+    C("certain", "Certain: rental", "money",
+      "({outlay.rental}+{terms.purchase_tax}*({outlay.taxed}-{outlay.materials}))*{loaded}"),
     C("base", "Cost as reckoned", "money", "SUM({material_cost:certain})"),
     *(column for key, words in DRIVERS.items() for column in _driver(key, words)),
-    *(C(f"mean_{part}", f"Mean of {part.replace('_cost', ' cost')}", "money", _mean(part, drivers)) for part, drivers in PARTS.items()),
+    *(C(f"mean_{part}", f"Mean of {part.replace('_cost', ' cost')}", "money", _mean(part, drivers)) for part,
+      drivers in PARTS.items()),
     C("mean", "Mean of the uncertain part", "money", "SUM({mean_material_cost:mean_nozzle_cost})"),
-    C("with_loss", "Pairs that share material, of mean squared", "number", f"IF({{mean}}=0,0,({WITH_LOSS})/{{mean}}^2)"),
+    C("with_loss", "Pairs that share material, of mean squared", "number",
+      f"IF({{mean}}=0,0,({WITH_LOSS})/{{mean}}^2)"),
     C("with_time", "Pairs that share time alone, of mean squared", "number",
       "IF({mean}=0,0,({mean_handling_cost}^2+2*{mean_trigger_cost}*{mean_handling_cost})/{mean}^2)"),
     C("without", "Pairs that share area alone, of mean squared", "number",
@@ -74,6 +87,7 @@ RISK = Block("risk", "Risk", (
 
 
 SCORES = {"p10": 0.1, "p50": 0.5, "p80": 0.8, "p90": 0.9}
+# fmt: on
 
 
 def ranges(est):
@@ -88,7 +102,9 @@ def ranges(est):
         taxed = (1 + terms.purchase_tax) * row.loaded
         row.material_cost = (cost.materials - cost.nozzles) * taxed
         row.trigger_cost = cost.trigger_wages * row.loaded + day.trigger_labor * row.hourly
-        row.handling_cost = (cost.wages - cost.trigger_wages) * row.loaded + (day.labor - day.trigger_labor) * row.hourly
+        row.handling_cost = (cost.wages - cost.trigger_wages) * row.loaded + (
+            day.labor - day.trigger_labor
+        ) * row.hourly
         row.nozzle_cost = cost.nozzles * taxed
         row.certain = (cost.rental + terms.purchase_tax * (cost.taxed - cost.materials)) * row.loaded
         row.base = row.material_cost + row.trigger_cost + row.handling_cost + row.nozzle_cost + row.certain
@@ -101,7 +117,13 @@ def _means(terms, row):
     for key in DRIVERS:
         low, high = getattr(terms, f"{key}_low"), getattr(terms, f"{key}_high")
         sigma = risk.sigma(low, high)
-        row.set(**{f"sigma_{key}": sigma, f"mean_{key}": risk.mean_factor(risk.mu(low, high), sigma), f"growth_{key}": risk.growth(sigma)})
+        row.set(
+            **{
+                f"sigma_{key}": sigma,
+                f"mean_{key}": risk.mean_factor(risk.mu(low, high), sigma),
+                f"growth_{key}": risk.growth(sigma),
+            }
+        )
     row.mean_material_cost = row.material_cost * row.mean_area * row.mean_material
     row.mean_trigger_cost = row.trigger_cost * row.mean_area * row.mean_material * row.mean_time
     row.mean_handling_cost = row.handling_cost * row.mean_area * row.mean_time
@@ -125,8 +147,12 @@ def _percentiles(terms, row, cost):
 
 def _shares(row):
     """What each driver alone would spread, to first order, over the sum of all four."""
-    moved = {"area": row.mean, "material": row.mean - row.mean_handling_cost,
-             "time": row.mean_trigger_cost + row.mean_handling_cost, "wear": row.mean_nozzle_cost}
+    moved = {
+        "area": row.mean,
+        "material": row.mean - row.mean_handling_cost,
+        "time": row.mean_trigger_cost + row.mean_handling_cost,
+        "wear": row.mean_nozzle_cost,
+    }
     for key, cost in moved.items():
         setattr(row, f"weight_{key}", (cost / row.mean * getattr(row, f"sigma_{key}")) ** 2 if row.mean else 0.0)
     row.weights = sum(getattr(row, f"weight_{key}") for key in DRIVERS)

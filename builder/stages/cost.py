@@ -1,4 +1,5 @@
 """Cost and Price of each scenario (E22, E42, E43)."""
+
 from math import floor
 
 from builder.records.checklist import ITEMS_OF_COST
@@ -12,6 +13,7 @@ from builder.trade import risk
 from builder.trade.labor import steps_up
 
 
+# fmt: off
 def _own(key):
     """A job's own figure before that of the terms."""
     return f'IF({{job.{key}}}="",{{terms.{key}}},{{job.{key}}})'
@@ -42,12 +44,14 @@ COST = Block("cost", "Cost", results_first("no cost materials wages rental tax d
     C("pump_rental", "Rental of pumps", "money", "{day.days}*{pumps.rental_day_all@no}"),
     C("access_rental", "Rental of lifts and scaffold", "money", "{access.rental_cost_all@no}"),
     C("rental", "Rental", "money", "{pump_rental}+{access_rental}"),
-    C("taxed", "Purchases that are taxed", "money", "{materials}+{rental}*(MATCH({terms.purchase_tax_base},{words.tax_base},0)-1)"),
+    C("taxed", "Purchases that are taxed", "money",
+      "{materials}+{rental}*(MATCH({terms.purchase_tax_base},{words.tax_base},0)-1)"),
     C("tax", "Tax on purchases", "money", "{terms.purchase_tax}*{taxed}"),
     C("direct", "Direct cost", "money", "{materials}+{wages}+{rental}+{tax}"),
     C("overhead_share", "Overhead, share", "share", _own("overhead")),
     C("overhead", "Overhead", "money",
-      "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}*{day.labor},0)"),
+      "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}"
+      "*{day.labor},0)"),
     C("cost", "Cost", "money", "{direct}+{overhead}"),
     C("items", "Cost, added up item by item", "money", f"SUM({','.join(f'{{{key}}}' for key in ITEMS_OF_COST)})"),
     C("voc_mass", "VOC given off, at most", "mass", _sum("gallons", "voc_mass")),
@@ -73,9 +77,11 @@ def payable_formula(amount):
 
 BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
 
-PRICE = Block("price", "Price", results_first("no state total net tax difference deposit stage last per_area told_over told_margin", (
+PRICE = Block("price", "Price",
+              results_first("no state total net tax difference deposit stage last per_area told_over told_margin", (
     C("no", "Number", "count", label=lambda number: number),
-    C("state", "State", "text", "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to put right, see Checks\")", ""),
+    C("state", "State", "text",
+      "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to put right, see Checks\")", ""),
     C("used", "Has a system of its own", "count",
       "IF({no}=1,1,--(COUNTIF({systems.only},{no})>0))", ""),
     C("costed", "Cost worked out", "count", "{outlay.live}", ""),
@@ -84,18 +90,21 @@ PRICE = Block("price", "Price", results_first("no state total net tax difference
     C("refused", "Leaves no price", "count", "--({margin}+{of_sales}>=1-{terms.slack})", "costed"),
     C("live", "Priced", "count", 'IF(({checks.stops}=0)*({used}=1)=1,1,"")', ""),
     C("cost", "Cost", "money", "{outlay.cost}"),
-    C("contingency", "Contingency, by Range or your own share", "money", 'IF({job.contingency}="",{outlook.contingency},{cost}*{job.contingency})'),
+    C("contingency", "Contingency, by Range or your own share", "money",
+      'IF({job.contingency}="",{outlook.contingency},{cost}*{job.contingency})'),
     C("contingency_share", "Contingency, share of cost", "share", "IF({cost}=0,0,{contingency}/{cost})"),
     C("protected", "Cost with contingency", "money", "{cost}+{contingency}"),
     C("asked", "With margin", "money", "{protected}/(1-{margin}-{of_sales})"),
     C("minimum", "Least charge", "money", _own("minimum")),
     C("step", "Rounded up to", "money", _own("rounding")),
-    C("net", "Price before tax", "money", payable_formula("ROUNDUP(MAX({asked},{minimum})/{step}-{terms.round_slack},0)*{step}")),
+    C("net", "Price before tax", "money",
+      payable_formula("ROUNDUP(MAX({asked},{minimum})/{step}-{terms.round_slack},0)*{step}")),
     C("tax_share", "Sales tax, share", "share", _own("sales_tax")),
     C("tax", "Sales tax", "money", payable_formula("{net}*{tax_share}")),
     C("total", "Price", "money", "{net}+{tax}"),
     C("deposit", "Deposit", "money", payable_formula("INT({total}*{terms.deposit}/{step}+{terms.round_slack})*{step}")),
-    C("stage", "Each payment but the last", "money", payable_formula("INT(({total}-{deposit})/{terms.stages}/{step}+{terms.round_slack})*{step}")),
+    C("stage", "Each payment but the last", "money",
+      payable_formula("INT(({total}-{deposit})/{terms.stages}/{step}+{terms.round_slack})*{step}")),
     C("last", "Last payment", "money", "{total}-{deposit}-({terms.stages}-1)*{stage}"),
     C("difference", "More than the base, before tax", "money", "{net}-INDEX({price.net},1,1)"),
     C("markup", "Markup that equals the margin", "share", "{margin}/(1-{margin})"),
@@ -107,7 +116,8 @@ PRICE = Block("price", "Price", results_first("no state total net tax difference
     C("told_margin", "Chance that it falls short of the margin", "text", _told("chance_margin")),
     C("chance_margin", "Chance that the margin is missed", "share", _chance("{kept}")),
     C("goes_coatings", "In the price: coatings and thinner", "money", "{outlay.paint}+{outlay.thinner}"),
-    C("goes_material", "In the price: nozzles and other material", "money", "{outlay.nozzles}+{outlay.task_material}+{outlay.sundries}"),
+    C("goes_material", "In the price: nozzles and other material", "money",
+      "{outlay.nozzles}+{outlay.task_material}+{outlay.sundries}"),
     C("goes_wages", "In the price: wages", "money", "{outlay.wages}"),
     C("goes_rental", "In the price: rental", "money", "{outlay.rental}"),
     C("goes_tax", "In the price: tax on purchases", "money", "{outlay.tax}"),
@@ -116,6 +126,7 @@ PRICE = Block("price", "Price", results_first("no state total net tax difference
     C("goes_margin", "In the price: margin and rounding", "money", "{net}-SUM({goes_coatings:goes_contingency})"),
     C("per_area", "Price per coated area", "money_area", "IF({outlay.coated}=0,0,{net}/{outlay.coated})"),
 )), {"outlay": At("cost", "{no}"), "outlook": At("risk", "{no}")}, "live", "card")
+# fmt: on
 
 
 def costs(est):
@@ -146,7 +157,9 @@ def costs(est):
         row.tax = terms.purchase_tax * row.taxed
         row.direct = row.materials + row.wages + row.rental + row.tax
         row.overhead_share = terms.overhead if job.overhead is None else job.overhead
-        row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labor, 0.0)[place("overhead_basis", terms.overhead_basis) - 1]
+        row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labor, 0.0)[
+            place("overhead_basis", terms.overhead_basis) - 1
+        ]
         row.cost = row.direct + row.overhead
         row.items = sum(getattr(row, key) for key in ITEMS_OF_COST)
         row.voc_mass = sum(one.voc_mass * included(one, scenario) for one in est.rows["gallons"] if one.live)
@@ -171,7 +184,9 @@ def prices(est):
     terms, job = est.terms, est.job
     base, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
     for row, cost, outlook in zip(est.rows["price"], est.rows["cost"], est.rows["risk"]):
-        row.state = "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to put right, see Checks"
+        row.state = (
+            "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to put right, see Checks"
+        )
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
         if not row.live:
             continue
@@ -182,24 +197,45 @@ def prices(est):
         row.asked = pricing.selling_price(row.protected, row.margin, row.of_sales)
         row.minimum = terms.minimum if job.minimum is None else job.minimum
         row.step = step = terms.rounding if job.rounding is None else job.rounding
-        row.net = pricing.payable(steps_up(max(row.asked, row.minimum) / step, 1, terms.round_slack) * step, cent, terms.slack)
+        row.net = pricing.payable(
+            steps_up(max(row.asked, row.minimum) / step, 1, terms.round_slack) * step, cent, terms.slack
+        )
         row.tax_share = terms.sales_tax if job.sales_tax is None else job.sales_tax
         row.tax = pricing.payable(row.net * row.tax_share, cent, terms.slack)
         row.total = row.net + row.tax
         row.deposit = pricing.payable(_down(row.total * terms.deposit, step, terms.round_slack), cent, terms.slack)
-        row.stage = pricing.payable(_down((row.total - row.deposit) / terms.stages, step, terms.round_slack), cent, terms.slack)
+        row.stage = pricing.payable(
+            _down((row.total - row.deposit) / terms.stages, step, terms.round_slack), cent, terms.slack
+        )
         row.last = row.total - row.deposit - (terms.stages - 1) * row.stage
         row.difference = row.net - base.net
         row.markup = pricing.markup(row.margin)
         row.break_even = pricing.selling_price(row.cost, 0.0, row.of_sales)
         row.pays, row.kept = (pricing.cost_paid(row.net, share, row.of_sales) for share in (0.0, row.margin))
-        row.chance_over, row.chance_margin = (risk.chance_above(one, outlook.mean, outlook.log_sigma, outlook.certain) for one in (row.pays, row.kept))
-        row.told_over, row.told_margin = ("under 1 %" if chance < 0.01 else f"{floor(chance * 100 + 0.5)} %" for chance in (row.chance_over, row.chance_margin))
-        row.goes_coatings, row.goes_material = cost.paint + cost.thinner, cost.nozzles + cost.task_material + cost.sundries
+        row.chance_over, row.chance_margin = (
+            risk.chance_above(one, outlook.mean, outlook.log_sigma, outlook.certain) for one in (row.pays, row.kept)
+        )
+        row.told_over, row.told_margin = (
+            "under 1 %" if chance < 0.01 else f"{floor(chance * 100 + 0.5)} %"
+            for chance in (row.chance_over, row.chance_margin)
+        )
+        row.goes_coatings, row.goes_material = (
+            cost.paint + cost.thinner,
+            cost.nozzles + cost.task_material + cost.sundries,
+        )
         row.goes_wages, row.goes_rental, row.goes_tax = cost.wages, cost.rental, cost.tax
         row.goes_overhead, row.goes_contingency = cost.overhead + row.net * row.of_sales, row.contingency
-        row.goes_margin = row.net - sum((row.goes_coatings, row.goes_material, row.goes_wages, row.goes_rental, row.goes_tax,
-                                         row.goes_overhead, row.goes_contingency))
+        row.goes_margin = row.net - sum(
+            (
+                row.goes_coatings,
+                row.goes_material,
+                row.goes_wages,
+                row.goes_rental,
+                row.goes_tax,
+                row.goes_overhead,
+                row.goes_contingency,
+            )
+        )
         row.per_area = row.net / cost.coated if cost.coated else 0.0
 
 

@@ -1,4 +1,5 @@
 """Days: labor, visits, finish date and rental of each scenario (E21)."""
+
 from builder.records.scenarios import SCENARIOS
 from builder.sheets.alternates import included, within
 from builder.sheets.grammar import At, Block
@@ -8,6 +9,7 @@ from builder.trade import labor
 from builder.trade.packs import whole
 
 
+# fmt: off
 def steps(amount):
     """Days rounded up to the step of Terms."""
     return f"ROUNDUP(MAX(0,{amount}/{{terms.day_step}}-{{terms.round_slack}}),0)*{{terms.day_step}}"
@@ -18,7 +20,8 @@ DAYS = Block("days", "Days", (
     C("live", "Worked out", "count", 'IF((N({terms.sound})=1)*(N({job.sound})=1)=1,1,"")', ""),
     C("crew_at", "Row of the crew", "count", "MATCH({job.crew},{crews.known},0)"),
     C("coat_labor", "Labor of coats", "time", f"SUMPRODUCT({within('hours', '{no}')},{{hours.labor}})"),
-    C("trigger_labor", "Of it at the trigger", "time", f"SUMPRODUCT({within('hours', '{no}')},{{hours.trigger_labor}})"),
+    C("trigger_labor", "Of it at the trigger", "time",
+      f"SUMPRODUCT({within('hours', '{no}')},{{hours.trigger_labor}})"),
     C("task_labor", "Labor of tasks, once", "time", "{task_hours.labor_all@no}"),
     C("visit_hours", "Labor of tasks, each visit", "time", "{task_hours.visit_hours_all@no}"),
     C("useful", "Labor a visit leaves", "time", "{job.people}*{terms.day_hours}-{visit_hours}"),
@@ -34,9 +37,11 @@ DAYS = Block("days", "Days", (
     C("labor", "Labor in all", "time", "{coat_labor}+{task_labor}+{visits}*{visit_hours}", "passed"),
     C("weather", "Days with weather", "days", "{days}/(1-{exposure.lost_days})", "passed"),
     C("finish", "Finished on", "date",
-      'IF({job.start}="","",WORKDAY({job.start}-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))', "passed"),
+      'IF({job.start}="","",WORKDAY({job.start}-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))',
+      "passed"),
     C("work", "Work area", "area", f"SUMPRODUCT({within('areas', '{no}')},{{areas.work}})", "passed"),
 ), {"exposure": At("exposures", "MATCH({job.exposure},{exposures.known},0)")}, "live", "card")
+# fmt: on
 
 
 def days(est):

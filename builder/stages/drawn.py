@@ -1,7 +1,11 @@
-"""What the charts of Picks draw: the sizes that fit the coat that wears most nozzles, and what its nozzle costs over its life."""
+"""What the charts of Picks draw: the sizes that fit the coat that wears most nozzles, and what its nozzle costs over
+its life.
+"""
+
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 
+# fmt: off
 POINTS = 13                    # of the curve, from a quarter of the way to where replacing pays until past the life
 COAT = 'IF(SUM({gallons.most})=0,"",MATCH(1,{gallons.most},0))'
 
@@ -13,10 +17,12 @@ CHOICES = Block("choices", "Picks", (
     C("flow", "Flow that fits", "flow", "{drawn.flow}"),
     C("used_fan", "Fan used", "width", "{pick.fan}", rows=1),
     C("used_flow", "Flow used", "flow", "{pick.flow}", rows=1),
-), {"tried": At("trials", "({coat}-1)*{constants.sizes}+{no}"), "drawn": At("trials", "({coat}-1)*{constants.sizes}+{size_at}"),
+), {"tried": At("trials", "({coat}-1)*{constants.sizes}+{no}"),
+    "drawn": At("trials", "({coat}-1)*{constants.sizes}+{size_at}"),
     "pick": At("picks", "{coat}"), "size": At("nozzles", "{size_at}")}, "coat")
 
-COST = "{used.change_cost}/{%s}+{used.waste_rate}*{%s}/(2*{used.life})"     # of a volume, when the nozzle is changed after so much
+# of a volume, when the nozzle is changed after so much
+COST = "{used.change_cost}/{%s}+{used.waste_rate}*{%s}/(2*{used.life})"
 
 CURVE = Block("curve", "Picks", (
     C("part", "Chart, part of the way", "share", label=lambda number: (number - 1) / (POINTS - 1)),
@@ -28,6 +34,7 @@ CURVE = Block("curve", "Picks", (
     C("worn", "Worn out at", "volume", "{used.life}", rows=1),
     C("worn_cost", "Waste then", "money_volume", COST % ("worn", "worn"), rows=1),
 ), {"used": At("trials", "{used_at}"), "pick": At("picks", "INDEX({choices.coat},1)")}, "used_at")
+# fmt: on
 
 
 def most(est):
@@ -44,7 +51,7 @@ def drawn(est):
         return
     count = len(est.rows["nozzles"])
     pick = est.row("picks", coat)
-    tried = est.rows["trials"][(coat - 1) * count:coat * count]
+    tried = est.rows["trials"][(coat - 1) * count : coat * count]
     for row in est.rows["choices"]:
         row.coat = float(coat)
         row.size_at = float(row.no if tried[row.no - 1].fits else pick.size_at)
@@ -55,6 +62,7 @@ def drawn(est):
 
 def _curve(est, pick, used):
     """Cost of a volume, nozzles and waste, when the nozzle is changed after so much (E14)."""
+
     def cost(volume):
         return used.change_cost / volume + used.waste_rate * volume / (2 * used.life)
 

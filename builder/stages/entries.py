@@ -1,16 +1,20 @@
 """The input sheets: one table a kind, the key result and the first fault in words beside each row.
 
-What stands beside a row finds its own row by place, counted from the top of the table whatever row is there by now; on a
+What stands beside a row finds its own row by place, counted from the top of the table whatever row is there by now; on
+a
 row that a person inserted it is missing, which does no harm: the workings reach inputs by number.
 """
+
 from builder.records.kinds import KINDS
 from builder.records.sentences import NO_ROOM
 from builder.sheets.grammar import At, Block, inputs
 from builder.sheets.grammar import Column as C
 
 
+# fmt: off
 def _table(key, *columns, **blocks):
-    """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the faults.
+    """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the
+    faults.
 
     A row that insertions have pushed out of the table is judged nowhere and says so.
     """
@@ -26,12 +30,15 @@ TABLES = (
     _table("takeoff", AREA, C("shown_look", "To look at", "text", '{here.look}&""', ""), here="areas"),
     _table("openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", "")),
     _table("systems", AREA),
-    _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""), C("shown_need", "Needed", "volume", "{amount.need}", ""),
+    _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""),
+           C("shown_need", "Needed", "volume", "{amount.need}", ""),
            here="film", used="picks", amount="gallons"),
     _table("kit", C("shown_worn", "Worn", "share", "{here.worn}", "")),
     _table("tasks", C("shown_hours", "Hours, base", "time", "{work.hours@1}", ""), work="task_hours"),
-    *map(_table, ("coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates", "crews", "exposures", "access", "holidays")),
+    *map(_table, ("coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates", "crews", "exposures",
+                  "access", "holidays")),
 )
+# fmt: on
 
 
 def beside(est):
@@ -48,7 +55,22 @@ def beside(est):
         entry.set(shown_worn=entry.worn)
     for entry, hours in zip(rows["tasks"], rows["task_hours"]):
         entry.set(shown_hours=hours.hours and hours.hours[0])
-    for block in ("openings", "systems", "kit", "tasks", "coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates",
-                  "crews", "exposures", "access", "holidays"):
+    for block in (
+        "openings",
+        "systems",
+        "kit",
+        "tasks",
+        "coatings",
+        "families",
+        "nozzles",
+        "pumps",
+        "surfaces",
+        "profiles",
+        "rates",
+        "crews",
+        "exposures",
+        "access",
+        "holidays",
+    ):
         for entry in rows[block]:
             entry.shown_fault = entry.fault

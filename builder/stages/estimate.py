@@ -1,4 +1,5 @@
 """The estimate: one chain of numbers from takeoff to price, in the order in which it flows."""
+
 import functools
 
 from builder.records.kinds import KINDS
@@ -15,7 +16,8 @@ def _row_types(units, capacity):
 
 
 class Estimate:
-    """Rows by block key, SI inside. `values` are those of `records.load`; faulty and blank ones are judged, not refused.
+    """Rows by block key, SI inside. `values` are those of `records.load`; faulty and blank ones are judged, not
+    refused.
 
     capacity: the rows of each block. A row knows the columns of its sheet and refuses any other name.
     """

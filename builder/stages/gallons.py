@@ -1,4 +1,5 @@
 """Gallons of each coat; Purchases: whole packs of each coating and color at least cost (E18-E19)."""
+
 from math import floor
 
 from builder.records.lookups import LOOKUPS
@@ -9,11 +10,13 @@ from builder.sheets.grammar import Column as C
 from builder.trade import film, packs
 from builder.values import same
 
+# fmt: off
 GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinner over material due", (
     C("no", "Coat", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF(({pick.live}=1)+({coat.by_hand}=1)>0,1,"")', ""),
     C("what", "Coating and color", "text",
-      '{entry.coating}&IF({entry.color}="",""," / "&{entry.color})&IF({entry.owner_supplied}="yes"," (owner supplies)","")'),
+      '{entry.coating}&IF({entry.color}="",""," / "&{entry.color})&IF({entry.owner_supplied}="yes"," (owner supplies)",'
+      '"")'),
     C("system_at", "Row of its system", "count", "{coat.system_at}"),
     C("coating_at", "Row of its coating", "count", "{coat.coating_at}"),
     C("only", ONLY, "count", "{coat.only}"),
@@ -22,7 +25,8 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("applied", "Applied, thinned", "volume", "{coat.surface_coats}*{material}*(1+{over})"),
     C("need", "Needed, unthinned", "volume", "{applied}/(1+{coat.thinning})"),
     C("thinner", "Thinner", "volume", "{need}*{coat.thinning}"),
-    C("voc_mass", "VOC given off, at most", "mass", "({need}*{paint.voc}+{thinner}*{paint.thinner_voc})*{constants.voc}"),
+    C("voc_mass", "VOC given off, at most", "mass",
+      "({need}*{paint.voc}+{thinner}*{paint.thinner_voc})*{constants.voc}"),
     C("thinner_cost", "Thinner cost", "money", "{thinner}*{paint.thinner_price}"),
     C("size_at", "Row of its nozzle", "count", 'IF({coat.by_hand}=1,"",{pick.size_at})'),
     C("due", "Nozzles due", "number", "IF({coat.by_hand}=1,0,{applied}/{pick.interval})"),
@@ -31,20 +35,25 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("guns", "Guns", "count", "IF(N({live})*N({coat.sprayed})=1,{coat.guns},0)", ""),
     C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({coat.sprayed})=1,{pump.content}+{pump.heel},0)", ""),
     C("most", "Wears most nozzles", "count", "({due}>0)*({due}>=MAX({gallons.due})*(1-{terms.slack}))"),
-    C("share_told", "Share of the area, whole percent", "count", 'IF({entry.share}="",0,MAX(1,INT({entry.share}*100+1/2+{terms.slack})))'),
+    C("share_told", "Share of the area, whole percent", "count",
+      'IF({entry.share}="",0,MAX(1,INT({entry.share}*100+1/2+{terms.slack})))'),
     C("part_told", "Share and supply in words", "text",
-      'REPT(", on about "&{share_told}&" % of the area",({share_told}>0)*({share_told}<100))&REPT(", which you supply",--({entry.owner_supplied}="yes"))'),
+      'REPT(", on about "&{share_told}&" % of the area",({share_told}>0)*({share_told}<100))&REPT(", which you supply",'
+      '--({entry.owner_supplied}="yes"))'),
     C("work", "In words", "text",
-      '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&" of "&{entry.coating}&", "&INDEX({words.done},{coat.method_no})&{part_told}'),
+      '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&" of "&{entry.coating}&", "&INDEX({words.done},'
+      '{coat.method_no})&{part_told}'),
     C("place", "Place on Bid and Crew card", "number",
       'IF({applied}>0,({only}*100+{system_at})*100+{no},"")'),
     C("lead", "First coat of this coating and color", "count", "MATCH({what},{gallons.what},0)"),
-)), {"entry": At("coats", "{no}"), "coat": At("film", "{no}"), "pick": At("picks", "{no}"), "paint": At("coatings", "{coat.coating_at}"),
+)), {"entry": At("coats", "{no}"), "coat": At("film", "{no}"), "pick": At("picks", "{no}"),
+     "paint": At("coatings", "{coat.coating_at}"),
     "pump": At("pumps", "{coat.pump_at}")}, "live")
 
 
 SLACK = "{terms.round_slack}"
-CASES = {"repeat": 3, "heads": ("no largest pack", "largest as fit", "one more of the largest")}   # a copy for each number that is tried
+# a copy for each number that is tried
+CASES = {"repeat": 3, "heads": ("no largest pack", "largest as fit", "one more of the largest")}
 
 
 def _price(number):
@@ -56,17 +65,20 @@ def _pack(number):
 
 
 def _small_cost(middle):
-    return (f"{middle}*{_price(2)}+ROUNDUP(MAX(0,({{rest@}}-{middle}*{_pack(2)})/{{paint.pack1_volume}}-{SLACK}),0)*{{paint.pack1_price}}")
+    return (f"{middle}*{_price(2)}+ROUNDUP(MAX(0,({{rest@}}-{middle}*{_pack(2)})/{{paint.pack1_volume}}-{SLACK}),0)"
+            f"*{{paint.pack1_price}}")
 
 
 def purchases_block(coats):
     """One row a scenario and coat."""
-    return Block("purchases", "Purchases", results_first("scenario_name what total small middle large bought from_owner cost left_over", (
+    return Block("purchases", "Purchases",
+                 results_first("scenario_name what total small middle large bought from_owner cost left_over", (
         C("scenario", "Base 1, with A 2, with B 3, with C 4", "count", label=lambda number: (number - 1) // coats + 1),
         C("coat", "Coat", "count", label=lambda number: (number - 1) % coats + 1),
         C("scenario_name", "Priced as", "text", label=lambda number: NAMES[(number - 1) // coats]),
         C("coats_need", "Needed by its coats", "volume",
-          "IF({gallon.lead}={coat},SUMPRODUCT(--({gallons.lead}={coat})," f"{within('gallons', '{scenario}')},{{gallons.need}}),0)", ""),
+          "IF({gallon.lead}={coat},SUMPRODUCT(--({gallons.lead}={coat})," f"{within('gallons', '{scenario}')},"
+                                                                          f"{{gallons.need}}),0)", ""),
         C("live", "To be bought", "count", 'IF({coats_need}>0,1,"")', ""),
         C("what", "Coating and color", "text", "{gallon.what}"),
         C("paint_at", "Row of its coating", "count", "{gallon.coating_at}"),
@@ -75,34 +87,42 @@ def purchases_block(coats):
         C("touch_up", "Touch-up kept", "volume", "{terms.touch_up}"),
         C("total", "Needed in all", "volume", "{coats_need}+{line_fill}+{touch_up}"),
         C("larges", "Largest pack", "count",
-          f'IF({_pack(3)}=0,0,CHOOSE({{@}},0,INT({{total}}/{_pack(3)}+{SLACK}),ROUNDUP(MAX(0,{{total}}/{_pack(3)}-{SLACK}),0)))', **CASES),
+          f'IF({_pack(3)}=0,0,CHOOSE({{@}},0,INT({{total}}/{_pack(3)}+{SLACK}),ROUNDUP(MAX(0,'
+          f'{{total}}/{_pack(3)}-{SLACK}),0)))', **CASES),
         C("rest", "Rest", "volume", f"MAX(0,{{total}}-{{larges@}}*{_pack(3)})", **CASES),
-        C("middle_fit", "Middle pack, as many as fit", "count", f"IF({_pack(2)}=0,0,INT({{rest@}}/{_pack(2)}+{SLACK}))", **CASES),
+        C("middle_fit", "Middle pack, as many as fit", "count", f"IF({_pack(2)}=0,0,INT({{rest@}}/{_pack(2)}+{SLACK}))",
+          **CASES),
         C("middle_more", "Middle pack, one more", "count",
           f"IF({_pack(2)}=0,0,ROUNDUP(MAX(0,{{rest@}}/{_pack(2)}-{SLACK}),0))", **CASES),
         C("cost_none", "Cost of rest, no middle pack", "money", _small_cost("0"), **CASES),
         C("cost_fit", "Cost of rest, middle packs as fit", "money", _small_cost("{middle_fit@}"), **CASES),
         C("cost_more", "Cost of rest, one more middle pack", "money", _small_cost("{middle_more@}"), **CASES),
-        C("rest_choice", "Choice for the rest", "count", _first_least("{cost_none@}", "{cost_fit@}", "{cost_more@}"), **CASES),
-        C("rest_cost", "Cost of the rest", "money", "CHOOSE({rest_choice@},{cost_none@},{cost_fit@},{cost_more@})", **CASES),
+        C("rest_choice", "Choice for the rest", "count", _first_least("{cost_none@}", "{cost_fit@}", "{cost_more@}"),
+          **CASES),
+        C("rest_cost", "Cost of the rest", "money", "CHOOSE({rest_choice@},{cost_none@},{cost_fit@},{cost_more@})",
+          **CASES),
         C("middle_taken", "Middle packs", "count", "CHOOSE({rest_choice@},0,{middle_fit@},{middle_more@})", **CASES),
         C("case_cost", "Cost of the case", "money", f"{{larges@}}*{_price(3)}+{{rest_cost@}}", **CASES),
         C("choice", "Cheapest case", "count", _first_least("{case_cost@1}", "{case_cost@2}", "{case_cost@3}")),
         C("large", "Largest packs", "count", "CHOOSE({choice},{larges@1},{larges@2},{larges@3})"),
         C("middle", "Middle packs", "count", "CHOOSE({choice},{middle_taken@1},{middle_taken@2},{middle_taken@3})"),
         C("small", "Smallest packs", "count",
-          f"ROUNDUP(MAX(0,(CHOOSE({{choice}},{{rest@1}},{{rest@2}},{{rest@3}})-{{middle}}*{_pack(2)})/{{paint.pack1_volume}}-{SLACK}),0)"),
+          f"ROUNDUP(MAX(0,(CHOOSE({{choice}},{{rest@1}},{{rest@2}},{{rest@3}})-{{middle}}"
+          f"*{_pack(2)})/{{paint.pack1_volume}}-{SLACK}),0)"),
         C("bought", "Bought", "volume", f"{{small}}*{{paint.pack1_volume}}+{{middle}}*{_pack(2)}+{{large}}*{_pack(3)}"),
-        C("cost", "Cost", "money", 'IF({entry.owner_supplied}="yes",0,CHOOSE({choice},{case_cost@1},{case_cost@2},{case_cost@3}))'),
+        C("cost", "Cost", "money",
+          'IF({entry.owner_supplied}="yes",0,CHOOSE({choice},{case_cost@1},{case_cost@2},{case_cost@3}))'),
         C("from_owner", "Of it from the owner", "volume", 'IF({entry.owner_supplied}="yes",{bought},0)'),
         C("left_over", "Left over", "volume", "{bought}-{total}"),
-    )), {"gallon": At("gallons", "{coat}"), "paint": At("coatings", "{paint_at}"), "entry": At("coats", "{coat}")}, "live")
+    )), {"gallon": At("gallons", "{coat}"), "paint": At("coatings", "{paint_at}"), "entry": At("coats", "{coat}")},
+    "live")
 
 
 def _first_least(*costs):
     """1, 2 or 3: the earlier of costs that differ by less than the slack."""
     bound = f"MIN({','.join(costs)})*(1+{SLACK})"
     return f"1+({costs[0]}>{bound})*(1+({costs[1]}>{bound}))"
+# fmt: on
 
 
 def gallons(est):
@@ -142,7 +162,8 @@ def gallons(est):
 
 def _in_words(row, entry, coat, owner, as_text):
     """'2 coats of Interior wall flat, sprayed'"""
-    count = f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''} of {as_text(entry.coating)}, {LOOKUPS['done'][coat.method_no - 1]}"
+    done = LOOKUPS["done"][coat.method_no - 1]
+    count = f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''} of {as_text(entry.coating)}, {done}"
     row.part_told = f", on about {row.share_told:g} % of the area" if 0 < row.share_told < 100 else ""
     row.part_told += ", which you supply" if owner else ""
     return count + row.part_told
@@ -156,8 +177,15 @@ def purchases(est):
             row = next(rows)
             row.scenario, row.coat = scenario, gallon.no
             row.scenario_name = NAMES[scenario - 1]
-            row.coats_need = sum(other.need * included(other, scenario) for other in est.rows["gallons"]
-                                 if other.live and other.lead == gallon.no) if gallon.lead == gallon.no else 0.0
+            row.coats_need = (
+                sum(
+                    other.need * included(other, scenario)
+                    for other in est.rows["gallons"]
+                    if other.live and other.lead == gallon.no
+                )
+                if gallon.lead == gallon.no
+                else 0.0
+            )
             row.live = 1.0 if row.coats_need > 0 else None
             if row.live:
                 _buy(est, row, gallon)
@@ -170,15 +198,29 @@ def _buy(est, row, gallon):
     row.line_fill = max(other.fill * included(other, row.scenario) for other in alike)
     row.touch_up = est.terms.touch_up
     row.total = row.coats_need + row.line_fill + row.touch_up
-    offered = tuple((getattr(paint, f"pack{number}_volume"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3))
+    offered = tuple(
+        (getattr(paint, f"pack{number}_volume"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3)
+    )
     bought = packs.least_cost(row.total, offered, est.terms.round_slack)
-    row.set(larges=bought.larges, rest=tuple(one.rest for one in bought.rests), rest_cost=tuple(one.cost for one in bought.rests),
-            middle_taken=tuple(one.middle for one in bought.rests), case_cost=bought.costs, choice=float(bought.choice),
-            small=bought.small, middle=bought.middle, large=bought.large)
+    row.set(
+        larges=bought.larges,
+        rest=tuple(one.rest for one in bought.rests),
+        rest_cost=tuple(one.cost for one in bought.rests),
+        middle_taken=tuple(one.middle for one in bought.rests),
+        case_cost=bought.costs,
+        choice=float(bought.choice),
+        small=bought.small,
+        middle=bought.middle,
+        large=bought.large,
+    )
     row.rest_choice = tuple(float(one.choice) for one in bought.rests)
     row.middle_fit, row.middle_more = (tuple(one.middles[place] for one in bought.rests) for place in (1, 2))
-    row.cost_none, row.cost_fit, row.cost_more = (tuple(one.costs[place] for one in bought.rests) for place in (0, 1, 2))
-    row.bought = sum(number * (volume or 0.0) for number, (volume, _) in zip((row.small, row.middle, row.large), offered))
+    row.cost_none, row.cost_fit, row.cost_more = (
+        tuple(one.costs[place] for one in bought.rests) for place in (0, 1, 2)
+    )
+    row.bought = sum(
+        number * (volume or 0.0) for number, (volume, _) in zip((row.small, row.middle, row.large), offered)
+    )
     owners = same(est.row("coats", gallon.no).owner_supplied or "") == "yes"
     row.from_owner, row.cost = (row.bought, 0.0) if owners else (0.0, bought.cost)
     row.left_over = row.bought - row.total

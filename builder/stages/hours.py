@@ -1,4 +1,5 @@
 """Hours of each coat (E12) and of each task (E21, E27)."""
+
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
 from builder.records.scenarios import SCENARIOS
@@ -8,6 +9,7 @@ from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.trade import labor
 
+# fmt: off
 HOURS = Block("hours", "Hours", results_first("no coating system elapsed labor trigger trigger_share pace cost", (
     C("no", "Coat", "count", label=lambda number: number),
     C("live", "Worked out", "count", "{gallon.live}", ""),
@@ -16,9 +18,12 @@ HOURS = Block("hours", "Hours", results_first("no coating system elapsed labor t
     C("only", ONLY, "count", "{coat.only}"),
     C("sprayed", "Sprayed", "count", 'IF({coat.by_hand}=1,"",1)'),
     C("pump_at", "Row of its pump", "count", "{coat.pump_at}", "sprayed"),
-    C("elapsed", "On the clock", "time", "IF({coat.by_hand}=1,{coat.work_coats}/N({coat.hand_rate})/{coat.hands},{coat.surface_coats}*{pick.time})"),
-    C("labor", "Labor", "time", "IF({coat.by_hand}=1,{coat.work_coats}/N({coat.hand_rate}),{coat.surface_coats}*{pick.labor})"),
-    C("trigger", "Trigger, all guns", "time", "{gallon.applied}/(1+{pick.over})*(1+{pick.drag})/({pick.flow}*{constants.hour})", "sprayed"),
+    C("elapsed", "On the clock", "time",
+      "IF({coat.by_hand}=1,{coat.work_coats}/N({coat.hand_rate})/{coat.hands},{coat.surface_coats}*{pick.time})"),
+    C("labor", "Labor", "time",
+      "IF({coat.by_hand}=1,{coat.work_coats}/N({coat.hand_rate}),{coat.surface_coats}*{pick.labor})"),
+    C("trigger", "Trigger, all guns", "time",
+      "{gallon.applied}/(1+{pick.over})*(1+{pick.drag})/({pick.flow}*{constants.hour})", "sprayed"),
     C("trigger_share", "Trigger share", "share", "IF({elapsed}=0,0,{trigger}/({elapsed}*{coat.guns}))", "sprayed"),
     C("pace", "Area an hour on the clock", "rate", "IF({elapsed}=0,0,{coat.surface_coats}/{elapsed})"),
     C("cost", "Wages", "money", "{labor}*{coat.wage}"),
@@ -40,7 +45,8 @@ def _amount_formula(own, key):
 # Of each person: people share the time of a rate, which is one person's (E27).
 TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{task.length}/{rate.length_rate},"
          "{task.count}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each})/{sharing}")
-MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{task.length}*{rate.length_material},"
+MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{task.length}"
+             "*{rate.length_material},"
              "{task.count}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material})")
 
 TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
@@ -48,13 +54,15 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("sound", "Entry without fault", "count", "{task.sound}", ""),
     C("task", "What", "text", "{task.task}", "sound"),
     C("rate_at", "Row of its rate", "count", "MATCH({task.task},{rates.known},0)", "sound"),
-    C("system_at", "Row of its system", "count", 'IF({task.system}="","",MATCH({task.system},{systems.known},0))', "sound"),
+    C("system_at", "Row of its system", "count", 'IF({task.system}="","",MATCH({task.system},{systems.known},0))',
+      "sound"),
     C("system_live", "System worked out", "count", 'IF({system_at}="",1,N({system.live}))', "sound"),
     C("live", "Worked out", "count", 'IF(({system_live}=1)*(N({job.sound})=1)*(N({terms.sound})=1)=1,1,"")', "sound"),
     C("basis_no", "Number of its basis", "count", "MATCH({rate.basis},{words.basis},0)"),
     C("visits", "By visit", "count", "INDEX({words.basis_visits},{basis_no})"),
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
-    C("sharing", "People who share the time of its rate", "count", "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
+    C("sharing", "People who share the time of its rate", "count",
+      "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
     C("scenarios", "In", "count", 'IF({system_at}="",1,{system.scenarios@})', **BY_SCENARIO),
     C("area", "Area", "area", _amount_formula("area", "measured"), **BY_SCENARIO),
     C("edge", "Perimeter", "length", _amount_formula("length", "perimeter"), **BY_SCENARIO),
@@ -70,6 +78,7 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     total("once_material", "Material, once, all tasks", "money"),
     total("visit_material", "Material a visit, all tasks", "money"),
 )), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")
+# fmt: on
 
 
 def hours(est):
@@ -114,31 +123,49 @@ def tasks(est):
 def _task(est, row, task, rate, system):
     """Amounts, hours and material of a task that is done once, in each scenario; of a task by visit, for one visit.
 
-    Rates are one person's: people share their time. Typed hours, and those of a visit or a color, are each person's (E27).
+    Rates are one person's: people share their time. Typed hours, and those of a visit or a color, are each person's
+    (E27).
     """
     row.basis_no = place("basis", rate.basis)
     row.visits = BESIDE["basis_visits"][row.basis_no - 1]
     row.people = task.people or rate.people or 1.0
     row.sharing = row.people if BESIDE["basis_rated"][row.basis_no - 1] else 1.0
     row.scenarios = tuple(1.0 for _ in SCENARIOS) if system is None else system.scenarios
-    row.area, row.edge = (tuple(_amount(est, own, key, system, scenario) for scenario in SCENARIOS)
-                          for key, own in (("measured", task.area), ("perimeter", task.length)))
-    row.colors = tuple(float(sum(one.live is not None for one in est.rows["purchases"] if one.scenario == scenario)) for scenario in SCENARIOS)
+    row.area, row.edge = (
+        tuple(_amount(est, own, key, system, scenario) for scenario in SCENARIOS)
+        for key, own in (("measured", task.area), ("perimeter", task.length))
+    )
+    row.colors = tuple(
+        float(sum(one.live is not None for one in est.rows["purchases"] if one.scenario == scenario))
+        for scenario in SCENARIOS
+    )
     length, count, each = task.length or 0.0, task.count or 0.0, rate.hours_each
     kind = int(row.basis_no) - 1
     times, material = [], []
     for area, edge, colors in zip(row.area, row.edge, row.colors):
         done = (area, edge, length, count, 0.0, 1.0, colors)[kind]
         pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None)[kind]
-        price = (rate.area_material, rate.length_material, rate.length_material, rate.each_material, 0.0, rate.each_material, rate.each_material)[kind]
+        price = (
+            rate.area_material,
+            rate.length_material,
+            rate.length_material,
+            rate.each_material,
+            0.0,
+            rate.each_material,
+            rate.each_material,
+        )[kind]
         own = labor.each_time(done, pace, row.sharing) if pace else done * (each or 0.0)
         times.append(own if task.hours is None else task.hours)
         material.append(done * (price or 0.0))
     row.each_hours = tuple(times)
     row.hours = tuple(time * row.people * flag for time, flag in zip(times, row.scenarios))
     row.material = tuple(one * flag for one, flag in zip(material, row.scenarios))
-    row.labor, row.once_material = (tuple(one * (1 - row.visits) for one in all_of) for all_of in (row.hours, row.material))
-    row.visit_hours, row.visit_material = (tuple(one * row.visits for one in all_of) for all_of in (row.hours, row.material))
+    row.labor, row.once_material = (
+        tuple(one * (1 - row.visits) for one in all_of) for all_of in (row.hours, row.material)
+    )
+    row.visit_hours, row.visit_material = (
+        tuple(one * row.visits for one in all_of) for all_of in (row.hours, row.material)
+    )
 
 
 def _amount(est, own, key, system, scenario):

@@ -1,4 +1,5 @@
 """How the book was issued: its units and room, then its catalogs, one line a record, in the words of a catalog file."""
+
 from builder.documents import MOST_LETTERS
 from builder.records.kinds import CATALOGS
 from builder.records.overlay import label
@@ -6,12 +7,20 @@ from builder.records.store import flow, record_text, scalar
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 
-ISSUED = Block("issued", "As issued", (C("kind", "Kind", "text"), C("record", "Record", "text"), C("text", "As it stood when this book was made", "text")))
+# fmt: off
+ISSUED = Block("issued", "As issued", (C("kind", "Kind", "text"), C("record", "Record", "text"),
+                                       C("text", "As it stood when this book was made", "text")))
+# fmt: on
 
 
 def issued(est):
     units = est.units
-    about = {"units": units.system, "currency": scalar(units.currency), "exchange": f"{units.exchange:.15g}", "lines": f"{est.capacity['takeoff']}"}
+    about = {
+        "units": units.system,
+        "currency": scalar(units.currency),
+        "exchange": f"{units.exchange:.15g}",
+        "lines": f"{est.capacity['takeoff']}",
+    }
     first, *others = est.rows["issued"]
     first.set(kind="book", record="Start", text=flow(about))
     records = [(kind, vars(row)) for kind in CATALOGS for row in est.rows[kind.key] if row.filled]

@@ -1,21 +1,28 @@
 """The sheets that hold no record: closed lists of words, and the sources."""
+
 from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.sources import SOURCES
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 
 
+# fmt: off
 def _listed(key, title, values, quantity):
     return C(key, title, quantity, label=lambda number: values[number - 1], rows=len(values))
 
 
 TITLES = {
-    "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "goal": "Aim", "method": "Method", "shape": "Shape",
-    "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building", "overhead_basis": "Overhead is a share of",
+    "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "goal": "Aim",
+    "method": "Method", "shape": "Shape",
+    "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building",
+    "overhead_basis": "Overhead is a share of",
     "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
-    "reason": "Why a size does not fit", "reason_weight": "Weight of the reason", "to_put_right": "What stops the price", "done": "What each method has done",
-    "month": "Month", "notch": "Notch of a wet-film gauge, mil", "shape_factor": "Factor of the shape", "method_sprays": "The method sprays",
-    "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches", "basis_rated": "The basis has a rate",
+    "reason": "Why a size does not fit", "reason_weight": "Weight of the reason",
+    "to_put_right": "What stops the price", "done": "What each method has done",
+    "month": "Month", "notch": "Notch of a wet-film gauge, mil", "shape_factor": "Factor of the shape",
+    "method_sprays": "The method sprays",
+    "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches",
+    "basis_rated": "The basis has a rate",
     "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
 }
 WORD_LISTS = Block("words", "Words", (
@@ -25,5 +32,7 @@ WORD_LISTS = Block("words", "Words", (
 SOURCE_LIST = Block("sources", "Sources", (
     _listed("topic", "What", [source.topic for source in SOURCES], "text"),
     _listed("says", "What it says", [source.says for source in SOURCES], "text"),
-    _listed("kind", "Kind", [source.kind for source in SOURCES], "text"), _listed("source", "Source", [source.source for source in SOURCES], "text"),
+    _listed("kind", "Kind", [source.kind for source in SOURCES], "text"),
+    _listed("source", "Source", [source.source for source in SOURCES], "text"),
     _listed("replace", "Your own instead", [source.replace for source in SOURCES], "text")))
+# fmt: on

@@ -1,4 +1,5 @@
 """What a book is made of, in order: its sheets, their blocks and rows, and the steps of the model that fill them."""
+
 from dataclasses import dataclass
 
 from builder.records.kinds import CATALOGS, KINDS
@@ -32,6 +33,7 @@ from builder.stages import (
 )
 
 
+# fmt: off
 @dataclass(frozen=True)
 class Sheet:
     """A sheet: its group (about, input, working, page, check, catalog) and what it is for, in one line."""
@@ -54,9 +56,11 @@ SHEETS = (
     Sheet("Entries", "working", "Every entered row judged field by field, and what follows from it alone"),
     Sheet("Areas", "working", "Measured, coated and work area of each takeoff line"),
     Sheet("Film", "working", "What belongs to a coat alone, whatever nozzle sprays it"),
-    Sheet("Nozzle check", "working", "Every coat tried with every size: flow, hand speed, cost, and why a size does not fit"),
+    Sheet("Nozzle check", "working",
+          "Every coat tried with every size: flow, hand speed, cost, and why a size does not fit"),
     Sheet("Fit", "working", "Sizes down, coats across: cost per area where it fits, the reason where it does not"),
-    Sheet("Picks", "working", "The nozzle of each coat: least cost among those that fit, the next best, your own before both"),
+    Sheet("Picks", "working",
+          "The nozzle of each coat: least cost among those that fit, the next best, your own before both"),
     Sheet("Gallons", "working", "Coating of each coat, loss, overspray and nozzle wear included"),
     Sheet("Purchases", "working", "Whole packs of each coating and color at least cost"),
     Sheet("Sizes", "working", "Wear budget: nozzles due, left in the kit, to buy"),
@@ -64,14 +68,17 @@ SHEETS = (
     Sheet("Task hours", "working", "Hours and material of each task"),
     Sheet("Days", "working", "Labor, visits and finish date of the base and of each alternate"),
     Sheet("Cost", "working", "Cost of the base and of each alternate, item by item"),
-    Sheet("Risk", "working", "How sure the cost is: spreads of area, material, time and wear, and the contingency that follows"),
+    Sheet("Risk", "working",
+          "How sure the cost is: spreads of area, material, time and wear, and the contingency that follows"),
     Sheet("Price", "working", "From cost to price: contingency, margin, tax, payments"),
     Sheet("Bid", "page", "For the customer: what is done, for how much, under what conditions"),
-    Sheet("Crew card", "page", "For the crew: nozzle, pressure, hand, film and weather of each coat, in the order of the work"),
+    Sheet("Crew card", "page",
+          "For the crew: nozzle, pressure, hand, film and weather of each coat, in the order of the work"),
     Sheet("Checks", "check", "Everything that is counted before the price may be trusted"),
     Sheet("Coatings", "catalog", "Coatings: figures of the data sheets, packs and prices"),
     Sheet("Nozzle families", "catalog", "Families of nozzles, named by what they do"),
-    Sheet("Nozzles", "catalog", "Sizes: leading digits half the fan in inches at 12 inches, last two the orifice in thou"),
+    Sheet("Nozzles", "catalog",
+          "Sizes: leading digits half the fan in inches at 12 inches, last two the orifice in thou"),
     Sheet("Pumps", "catalog", "Pumps with hose and whip"),
     Sheet("Surfaces", "catalog", "Surfaces: loss, clear width, hand speed, handling"),
     Sheet("Profiles", "catalog", "Coefficients of measurement, each with its standard"),
@@ -84,23 +91,31 @@ SHEETS = (
     Sheet("Words", "catalog", "Closed lists of words"),
     Sheet("Limits", "catalog", "Least and most of every number that may be entered"),
     Sheet("Constants", "catalog", "Scales between the units of this book"),
-    Sheet("Sources", "catalog", "Where each equation and each default comes from, and how to put your own in its place"),
-    Sheet("As issued", "catalog", "The catalogs as this book was made, so that a change in it can be told from a change of theirs"),
+    Sheet("Sources", "catalog",
+          "Where each equation and each default comes from, and how to put your own in its place"),
+    Sheet("As issued", "catalog",
+          "The catalogs as this book was made, so that a change in it can be told from a change of theirs"),
 )
 
 
 def blocks(units, capacity):
     """Every block of a book in these units, with `capacity[key]` rows."""
     judged = (
-        stock.kit_block(units), stock.nozzles_block(units), stock.coatings_block(units), stock.pumps_block(units), stock.access_block(units),
+        stock.kit_block(units), stock.nozzles_block(units), stock.coatings_block(units), stock.pumps_block(units),
+        stock.access_block(units),
         stock.holidays_block(units),
         areas.systems_block(units), areas.openings_block(units), hours.tasks_block(units),
-        *(judging(KINDS[key], units) for key in ("takeoff", "coats", "families", "surfaces", "profiles", "rates", "crews", "exposures")))
+        *(judging(KINDS[key], units) for key in ("takeoff", "coats", "families", "surfaces", "profiles", "rates",
+                                                 "crews", "exposures")))
     return (
-        *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *readings.weather_blocks(units), *entries.TABLES, *judged,
-        areas.AREAS, coats.FILM, trials.trials_block(capacity["nozzles"]), picks.fit_block(capacity["coats"]), picks.PICKS, drawn.CHOICES, drawn.CURVE,
-        gallons.GALLONS, gallons.purchases_block(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS, days.DAYS,
-        cost.COST, contingency.RISK, cost.PRICE, *checks.CHECKS, lists.WORD_LISTS, *limits(KINDS.values()), constants.CONSTANTS, lists.SOURCE_LIST, issued.ISSUED,
+        *upright(KINDS["job"], units), *upright(KINDS["terms"], units), *readings.weather_blocks(units),
+        *entries.TABLES, *judged,
+        areas.AREAS, coats.FILM, trials.trials_block(capacity["nozzles"]), picks.fit_block(capacity["coats"]),
+        picks.PICKS, drawn.CHOICES, drawn.CURVE,
+        gallons.GALLONS, gallons.purchases_block(capacity["coats"]), sizes.SIZES, hours.HOURS, hours.TASK_HOURS,
+        days.DAYS,
+        cost.COST, contingency.RISK, cost.PRICE, *checks.CHECKS, lists.WORD_LISTS, *limits(KINDS.values()),
+        constants.CONSTANTS, lists.SOURCE_LIST, issued.ISSUED,
         *start.BRIEF, *bid.bid_blocks(capacity["tasks"], capacity["scope"]), *crew.CREW, start.BOOK)
 
 
@@ -118,7 +133,8 @@ def capacities(lines=100, **more):
     rows.update({"takeoff": lines}, **more)
     rows["issued"] = 1 + sum(1 if kind.upright else rows[kind.key] for kind in CATALOGS)
     coats = rows["coats"]
-    rows.update(areas=rows["takeoff"], film=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats, gallons=coats,
+    rows.update(areas=rows["takeoff"], film=coats, trials=coats * rows["nozzles"], fit=rows["nozzles"], picks=coats,
+                gallons=coats,
                 purchases=coats * len(SCENARIOS), sizes=rows["nozzles"], hours=coats, task_hours=rows["tasks"],
                 words=max(map(len, (*LOOKUPS.values(), *BESIDE.values()))), sources=len(SOURCES),
                 days=len(SCENARIOS), choices=rows["nozzles"], curve=drawn.POINTS, brief=1,
@@ -131,6 +147,8 @@ STAGES = (
     areas.systems, areas.lines, areas.openings, areas.areas, areas.sums,
     coats.films, coats.chains, trials.trials, picks.fitting, picks.scores, picks.best, picks.picks,
     gallons.gallons, drawn.most, drawn.drawn, gallons.purchases, sizes.sizes, hours.hours, stock.pump_use, hours.tasks,
-    days.days, stock.access_use, cost.costs, contingency.ranges, stock.ages, cost.margins, checks.checks, cost.prices, readings.readings, entries.beside, issued.issued,
+    days.days, stock.access_use, cost.costs, contingency.ranges, stock.ages, cost.margins, checks.checks, cost.prices,
+    readings.readings, entries.beside, issued.issued,
     brief.brief, bid.scope, bid.bid, crew.crew,
 )
+# fmt: on

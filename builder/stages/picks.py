@@ -1,4 +1,7 @@
-"""Fit: sizes and coats at a glance; Picks: the nozzle of each coat, next best, the own choice before both (E16-E17, E41)."""
+"""Fit: sizes and coats at a glance; Picks: the nozzle of each coat, next best, the own choice before both (E16-E17,
+E41).
+"""
+
 from math import floor
 
 from builder.records.reasons import COLUMN_OF, REASONS, WEIGHT
@@ -6,6 +9,7 @@ from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.trade import spray
 
+# fmt: off
 # What the pick goes by (E41): a nozzle of the kit may cost (1 + preference) times the least; the earlier size at a tie.
 SCORE = ('IF(({trial.fits}=1)*({size.orifice}<={pick.coarsest})=1,'
          '{trial.cost}/(1+({terms.kit_preference}+{terms.slack})*{size.in_kit})+{terms.tie_step}*{no},"")')
@@ -20,7 +24,8 @@ def fit_block(coats):
     return Block("fit", "Fit", (
         C("no", "Size, row", "count", label=lambda number: number),
         C("nozzle", "Nozzle", "text", '{size.known}&""', ""),
-        C("shown", "Cost per area, or why not", "money_area", 'IF({trial.fits}=1,{trial.cost},{trial.why}&"")', **across),
+        C("shown", "Cost per area, or why not", "money_area", 'IF({trial.fits}=1,{trial.cost},{trial.why}&"")',
+          **across),
         C("orifice", "Orifice if it fits", "orifice", 'IF({trial.fits}=1,{size.orifice},"")', **across),
         C("score", "Score", "money_area", SCORE, **across),
         C("others", "Cost but for the pick", "money_area", OTHERS, **across),
@@ -28,15 +33,20 @@ def fit_block(coats):
         C("smallest", "Smallest orifice that fits", "orifice", 'IF({fitting@}=0,"",MIN({*orifice@}))', **found),
         C("largest", "Largest orifice that fits", "orifice", 'IF({fitting@}=0,"",MAX({*orifice@}))', **found),
         C("pick_at", "Least score, row", "count", 'IF({fitting@}=0,"",MATCH(MIN({*score@}),{*score@},0))', **found),
-        C("next_at", "Least other cost, row", "count", 'IF(COUNT({*others@})=0,"",MATCH(MIN({*others@}),{*others@},0))', **found),
+        C("next_at", "Least other cost, row", "count", 'IF(COUNT({*others@})=0,"",MATCH(MIN({*others@}),{*others@},0))',
+          **found),
         C("used_at", "Size used, row", "count", "{pick.size_at}", **found),
-    ), {"size": At("nozzles", "{no}"), "pick": At("picks", "{@}"), "trial": At("trials", "({@}-1)*{constants.sizes}+{no}")})
+    ), {"size": At("nozzles", "{no}"), "pick": At("picks", "{@}"),
+        "trial": At("trials", "({@}-1)*{constants.sizes}+{no}")})
 
 
 TAKEN = (
-    ("nozzle", "Nozzle used", "text"), ("why", "Verdict", "text"), ("fits", "Fits", "count"), ("pressure", "Gun pressure", "pressure"),
-    ("set_pressure", "Set pressure", "pressure"), ("gun_speed", "Hand speed, later coats", "speed"), ("flow", "Flow", "flow"), ("miss", "Miss", "share"),
-    ("loss", "Loss", "share"), ("material", "Material", "yield"), ("life", "Life", "volume"), ("interval", "Replace after", "volume"),
+    ("nozzle", "Nozzle used", "text"), ("why", "Verdict", "text"), ("fits", "Fits", "count"),
+    ("pressure", "Gun pressure", "pressure"),
+    ("set_pressure", "Set pressure", "pressure"), ("gun_speed", "Hand speed, later coats", "speed"),
+    ("flow", "Flow", "flow"), ("miss", "Miss", "share"),
+    ("loss", "Loss", "share"), ("material", "Material", "yield"), ("life", "Life", "volume"),
+    ("interval", "Replace after", "volume"),
     ("wear", "Mean wear", "share"), ("time", "Elapsed per area", "area_time"), ("cost", "Cost per area", "money_area"))
 
 
@@ -50,18 +60,21 @@ def _told():
     before = ""
     for key, words in REASONS.items():
         yield C(f"told_{key}", words, "text",
-                f'{before}REPT({{#told_{key}}}&"; ",MOD(INT({{used.not_{COLUMN_OF[key]}}}/{{constants.reason_{key}}}),2))', "live")
+                f'{before}REPT({{#told_{key}}}&"; ",MOD(INT({{used.not_{COLUMN_OF[key]}}}/{{constants.reason_{key}}}),'
+                '2))', "live")
         before = f"{{told_{key}}}&"
 
 
 # The pick costs more than the next best only where it is of the kit.
 _PER_CENT = 'FIXED({next_tenths}*{constants.tenth},1)&" %"'
 NEXT_WORDS = (f'IF(({{next_tenths}}>0)*({{next_extra}}<0)=1,"in your kit; "&{{next}}&" would save "&{_PER_CENT},'
-              f'{{next}}&" costs "&REPT({_PER_CENT}&" more",--({{next_tenths}}>0))&REPT("the same",--({{next_tenths}}=0)))')
+              f'{{next}}&" costs "&REPT({_PER_CENT}&" more",--({{next_tenths}}>0))&REPT("the same",'
+              f'--({{next_tenths}}=0)))')
 
 
 # What a crew wants to know stands first.
-FRONT = "no coating system nozzle set_pressure first_speed gun_speed wet_film why pick next next_extra next_words advice"
+FRONT = ("no coating system nozzle set_pressure first_speed gun_speed wet_film why "
+         "pick next next_extra next_words advice")
 
 PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("no", "Coat", "count", label=lambda number: number),
@@ -89,8 +102,10 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
     C("labor", "Labor per area", "area_time", "{time}*{coat.team}", "live"),
     C("advice", "When to change it", "text",
-      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&{pays}&" pays; worn out at "&{worn_out},"use it until worn out, at "&{worn_out})', "live"),
-    C("pays", "Replace after, rounded", "text", _whole("{interval}"), "live"), C("worn_out", "Life, rounded", "text", _whole("{life}"), "live"),
+      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&{pays}&" pays; worn out at "&{worn_out},"use it '
+      'until worn out, at "&{worn_out})', "live"),
+    C("pays", "Replace after, rounded", "text", _whole("{interval}"), "live"),
+    C("worn_out", "Life, rounded", "text", _whole("{life}"), "live"),
     C("fan", "Fan", "width", "{size.fan}", "live"),
     C("orifice", "Orifice", "orifice", "{size.orifice}", "live"),
     C("wet_film", "Wet film", "film", "{coat.wet_film}", "live"),
@@ -99,19 +114,20 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
       "{constants.reynolds}*{coat.density}*{flow}*{coat.guns}/({pump.narrowest}*{paint.viscosity})", "live"),
     C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),
     *_told(),
-)), {"coat": At("film", "{no}"), "entry": At("coats", "{no}"), "used": At("trials", "{used_at}"), "size": At("nozzles", "{size_at}"),
-    "first": At("trials", "({no}-1)*{constants.sizes}+{pick_at}"), "second": At("trials", "({no}-1)*{constants.sizes}+{next_at}"),
+)), {"coat": At("film", "{no}"), "entry": At("coats", "{no}"), "used": At("trials", "{used_at}"),
+     "size": At("nozzles", "{size_at}"),
+    "first": At("trials", "({no}-1)*{constants.sizes}+{pick_at}"),
+    "second": At("trials", "({no}-1)*{constants.sizes}+{next_at}"),
     "pump": At("pumps", "{coat.pump_at}"), "paint": At("coatings", "{coat.coating_at}")}, "sprayed")
 
 
-TAKEN = ("nozzle", "why", "fits", "pressure", "set_pressure", "gun_speed", "flow", "miss", "loss", "material", "life", "interval",
-         "wear", "time", "cost")
+# fmt: on
 
 
 def _tried(est, coat_no):
     """The rows of the nozzle check that belong to one coat, by size."""
     count = len(est.rows["nozzles"])
-    return est.rows["trials"][(coat_no - 1) * count:coat_no * count]
+    return est.rows["trials"][(coat_no - 1) * count : coat_no * count]
 
 
 def fitting(est):
@@ -131,30 +147,36 @@ def fitting(est):
 
 def _advice(est, row):
     """When to change the nozzle, in words."""
-    row.pays, row.worn_out = (f"{floor(est.units.to_cell(volume, 'volume') + 0.5 + est.terms.slack)} {est.units.shown('volume')}"
-                              for volume in (row.interval, row.life))
+    row.pays, row.worn_out = (
+        f"{floor(est.units.to_cell(volume, 'volume') + 0.5 + est.terms.slack)} {est.units.shown('volume')}"
+        for volume in (row.interval, row.life)
+    )
     if row.interval < row.life * (1 - est.terms.slack):
         return f"changing it after {row.pays} pays; worn out at {row.worn_out}"
     return f"use it until worn out, at {row.worn_out}"
 
 
 def scores(est):
-    """Sizes down, coats across: orifice and cost of what fits or the reason in words, and the score the pick goes by."""
+    """Sizes down, coats across: orifice and cost of what fits or the reason in words, and the score the pick goes by.
+    """
     count = len(est.rows["nozzles"])
     for row, size in zip(est.rows["fit"], est.rows["nozzles"]):
         row.nozzle = size.known
         tried = [est.rows["trials"][(pick.no - 1) * count + row.no - 1] for pick in est.rows["picks"]]
         row.orifice = tuple(size.orifice if trial.fits else None for trial in tried)
         row.shown = tuple(trial.cost if trial.fits else trial.why for trial in tried)
-        row.score = tuple(_score(est.terms, trial, size) if trial.fits and size.orifice <= pick.coarsest else None
-                          for trial, pick in zip(tried, est.rows["picks"]))
+        row.score = tuple(
+            _score(est.terms, trial, size) if trial.fits and size.orifice <= pick.coarsest else None
+            for trial, pick in zip(tried, est.rows["picks"])
+        )
         row.others = ()
 
 
 def _score(terms, trial, size):
     """The cost, for a nozzle of the kit over 1 + preference; the earlier size at a tie (E41).
 
-    So the least score is one of the kit just where the cheapest of them costs at most 1 + preference times the least cost.
+    So the least score is one of the kit just where the cheapest of them costs at most 1 + preference times the least
+    cost.
     """
     return trial.cost / (1 + (terms.kit_preference + terms.slack) * size.in_kit) + terms.tie_step * size.no
 
@@ -164,8 +186,10 @@ def best(est):
     for row in est.rows["picks"]:
         scores = [fit.score[row.no - 1] for fit in est.rows["fit"]]
         row.pick_at = _least(scores)
-        others = [None if score is None or trial.size_at == row.pick_at else trial.cost + est.terms.tie_step * trial.size_at
-                  for score, trial in zip(scores, _tried(est, row.no))]
+        others = [
+            None if score is None or trial.size_at == row.pick_at else trial.cost + est.terms.tie_step * trial.size_at
+            for score, trial in zip(scores, _tried(est, row.no))
+        ]
         for fit, cost in zip(est.rows["fit"], others):
             fit.others += (cost,)
         row.next_at = _least(others)
@@ -177,7 +201,9 @@ def best(est):
 
 def _least(figures):
     """The place of the least of some figures, from 1, the first of equal ones; None where all are blank."""
-    return min(((figure, place) for place, figure in enumerate(figures, start=1) if figure is not None), default=(None, None))[1]
+    return min(
+        ((figure, place) for place, figure in enumerate(figures, start=1) if figure is not None), default=(None, None)
+    )[1]
 
 
 def _next_best(est, row, pick, other):
@@ -213,12 +239,14 @@ def _beside_sizes(est):
     rows = est.rows["picks"]
     found = {key: tuple(getattr(row, where) for row in rows) for key, where in told.items()}
     orifices = [[row.orifice[at] for row in est.rows["fit"] if row.orifice[at]] for at, _ in enumerate(rows)]
-    found.update(fitting=tuple(float(len(one)) for one in orifices), largest=tuple(max(one, default=None) for one in orifices))
+    found.update(
+        fitting=tuple(float(len(one)) for one in orifices), largest=tuple(max(one, default=None) for one in orifices)
+    )
     est.rows["fit"][0].set(**found)
 
 
 def _take(est, row, entry, used):
-    row.set(**{key: getattr(used, key) for key in TAKEN})
+    row.set(**{key: getattr(used, key) for key, *_ in TAKEN})
     size, coat = est.row("nozzles", row.size_at), est.row("film", row.no)
     row.fan, row.orifice, row.wet_film = size.fan, size.orifice, coat.wet_film
     row.first_speed = row.gun_speed / coat.uptake

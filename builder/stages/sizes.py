@@ -1,4 +1,5 @@
 """Wear budget: nozzles due and spent per size, what the kit still gives, what to buy (E20)."""
+
 from builder.records.scenarios import SCENARIOS
 from builder.sheets.alternates import BY_SCENARIO, copies, included, total, within
 from builder.sheets.grammar import At, Block, results_first
@@ -6,6 +7,7 @@ from builder.sheets.grammar import Column as C
 from builder.trade.packs import whole
 
 
+# fmt: off
 def _used(key):
     return f"SUMPRODUCT(--({{gallons.size_at}}={{no}}),{within('gallons', '{@}')},{{gallons.{key}}})"
 
@@ -23,13 +25,16 @@ SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due ca
     C("ratio", "Due over spent", "number", "IF({spent@}=0,1,{due@}/{spent@})", **BY_SCENARIO),
     C("guns", "Guns that use it", "count", "SUMPRODUCT(LARGE(({gallons.size_at}={no})*{gallons.guns},1))"),
     C("usable", "Usable in the kit", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable})"),
-    C("left", "Left in the kit", "number", "SUMPRODUCT(({kit.nozzle_at}={no})*({days.no}={@}),{kit.left})", **BY_SCENARIO),
-    C("buy", "Buy", "count", f"({{due@}}>0)*MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0)", **BY_SCENARIO),
+    C("left", "Left in the kit", "number", "SUMPRODUCT(({kit.nozzle_at}={no})*({days.no}={@}),{kit.left})",
+      **BY_SCENARIO),
+    C("buy", "Buy", "count", f"({{due@}}>0)*MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0)",
+      **BY_SCENARIO),
     C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **BY_SCENARIO),
     C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **BY_SCENARIO),
     total("wear_cost", "Cost by wear, all sizes", "money"),
     total("cash", "Cash at the counter, all sizes", "money"),
 )), {"nozzle": At("nozzles", "{no}")}, "live")
+# fmt: on
 
 
 def sizes(est):
@@ -40,8 +45,10 @@ def sizes(est):
             continue
         row.nozzle = nozzle.known
         used = [coat for coat in est.rows["gallons"] if coat.size_at == row.no]
-        row.due, row.spent = (tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in used) for scenario in SCENARIOS)
-                              for key in ("due", "spent"))
+        row.due, row.spent = (
+            tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in used) for scenario in SCENARIOS)
+            for key in ("due", "spent")
+        )
         row.ratio = tuple(due / spent if spent else 1.0 for due, spent in zip(row.due, row.spent))
         row.applied = sum(coat.applied * included(coat, 1) for coat in used)
     for row in kit:
@@ -55,7 +62,10 @@ def sizes(est):
         row.usable = sum(one.usable for one in own)
         row.left = tuple(sum(one.left[scenario - 1] for one in own) for scenario in SCENARIOS)
         wanted = whole(row.guns * (1 + est.terms.spares), est.terms.round_slack) - row.usable
-        row.buy = tuple(max(whole(due - left, est.terms.round_slack), wanted, 0.0) if due > 0 else 0.0 for due, left in zip(row.due, row.left))
+        row.buy = tuple(
+            max(whole(due - left, est.terms.round_slack), wanted, 0.0) if due > 0 else 0.0
+            for due, left in zip(row.due, row.left)
+        )
         row.wear_cost = tuple(due * nozzle.nozzle_price for due in row.due)
         row.cash = tuple(number * nozzle.nozzle_price for number in row.buy)
     rows = est.rows["sizes"]

@@ -1,4 +1,7 @@
-"""What the catalogs and the kit say of a record beyond its fields: a nozzle's fan and orifice, a coating's least price, a pump's hose."""
+"""What the catalogs and the kit say of a record beyond its fields: a nozzle's fan and orifice, a coating's least price,
+a pump's hose.
+"""
+
 from builder.quantities import scale
 from builder.records.kinds import KINDS
 from builder.records.lookups import rank
@@ -11,7 +14,9 @@ from builder.stages.constants import INCH, WATER_DENSITY
 from builder.trade import film, labor, spray, wear
 from builder.values import is_number, size_digits
 
-OLD = 'IF(ISNUMBER({job.date})*ISNUMBER({row.priced_on})*(N({job.sound})*N({terms.sound})=1),--({job.date}-{row.priced_on}>{terms.price_age_max}),"")'
+# fmt: off
+OLD = ('IF(ISNUMBER({job.date})*ISNUMBER({row.priced_on})*(N({job.sound})*N({terms.sound})=1),'
+       '--({job.date}-{row.priced_on}>{terms.price_age_max}),"")')
 
 
 def nozzles_block(units):
@@ -25,7 +30,8 @@ def nozzles_block(units):
         C("pressure_factor", "Nozzle: pressure factor", "number", "{family.pressure_factor}"),
         C("rank", "Nozzle: rank of finish", "count", "MATCH({family.finish},{words.finish},0)"),
         C("pressure_max", "Nozzle: rated to", "pressure", "{family.pressure_max}"),
-        C("endurance", "Nozzle: life times pressure", "endurance", "{family.life}*({orifice}/{family.life_orifice})^2*{family.life_pressure}"),
+        C("endurance", "Nozzle: life times pressure", "endurance",
+          "{family.life}*({orifice}/{family.life_orifice})^2*{family.life_pressure}"),
         C("reference_life", "Nozzle: life at reference", "volume", "{endurance}/{family.life_pressure}"),
         C("in_kit", "Nozzle: usable in the kit", "count", "MIN(1,SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable}))"),
         C("old", "Nozzle: price too old", "count", OLD),
@@ -34,7 +40,8 @@ def nozzles_block(units):
 
 def coatings_block(units):
     def price(number):
-        return f'IF({{row.pack{number}_volume}}="",{{first_price}},{{row.pack{number}_price}}/{{row.pack{number}_volume}})'
+        volume = f"{{row.pack{number}_volume}}"
+        return f'IF({volume}="",{{first_price}},{{row.pack{number}_price}}/{volume})'
 
     return judging(KINDS["coatings"], units, (
         C("first_price", "Coating: price in pack 1", "money_volume", "{row.pack1_price}/{row.pack1_volume}"),
@@ -48,7 +55,8 @@ def coatings_block(units):
 def pumps_block(units):
     runs = f"SUMPRODUCT(--({{hours.pump_at}}={{no}}),{within('hours', '{@}')},{{hours.%s}})"
     run = '{constants.run}*({length}/{row.hose_bore}^4+IF({row.whip_length}="",0,{row.whip_length}/{row.whip_bore}^4))'
-    content = '{constants.bore}*({length}*{row.hose_bore}^2+IF({row.whip_length}="",0,{row.whip_length}*{row.whip_bore}^2))'
+    content = ('{constants.bore}*({length}*{row.hose_bore}^2'
+               '+IF({row.whip_length}="",0,{row.whip_length}*{row.whip_bore}^2))')
 
     def least(*keys):
         """Of pump, hose and a whip that may be missing."""
@@ -57,10 +65,12 @@ def pumps_block(units):
 
     return judging(KINDS["pumps"], units, (
         C("live", "Pump: worked out", "count", 'IF({job.sound}=1,1,"")'),
-        C("length", "Pump: hose length", "length", 'IF({job.hose_length}="",{row.hose_length},{job.hose_length})', "live"),
+        C("length", "Pump: hose length", "length", 'IF({job.hose_length}="",{row.hose_length},{job.hose_length})',
+          "live"),
         C("run", "Pump: length over bore^4", "run", run, "live"),
         C("content", "Pump: hose and whip hold", "volume", content, "live"),
-        C("holds", "Pump: weakest rating", "pressure", least("pressure_max", "hose_pressure_max", "whip_pressure_max"), "live"),
+        C("holds", "Pump: weakest rating", "pressure", least("pressure_max", "hose_pressure_max", "whip_pressure_max"),
+          "live"),
         C("narrowest", "Pump: narrowest bore", "width", least("hose_bore", "whip_bore"), "live"),
         C("used", "Pump: runs in", "count", f"--({runs % 'labor'}>0)", "live", **BY_SCENARIO),
         C("clock", "Pump: hours on the clock in", "time", runs % "elapsed", "live", **BY_SCENARIO),
@@ -75,18 +85,22 @@ def kit_block(units):
         C("live", "Kit: worked out", "count", 'IF({terms.sound}=1,1,"")'),
         C("nozzle_at", "Kit: row of its size", "count", "MATCH({row.nozzle},{nozzles.known},0)", "live"),
         C("worn_volume", "Kit: worn by volume", "share", "{row.used}/{size.reference_life}", "live"),
-        C("worn_fan", "Kit: worn by fan", "share", 'IF({row.fan}="",0,MAX(0,(1-{row.fan}/{size.fan})/(1-{terms.worn_fan})))', "live"),
+        C("worn_fan", "Kit: worn by fan", "share",
+          'IF({row.fan}="",0,MAX(0,(1-{row.fan}/{size.fan})/(1-{terms.worn_fan})))', "live"),
         C("new_flow", "Kit: flow of water when new", "flow",
           "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({terms.test_pressure}/{constants.water})", "live"),
-        C("worn_flow", "Kit: worn by flow", "share", 'IF({row.flow}="",0,MAX(0,({row.flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))', "live"),
+        C("worn_flow", "Kit: worn by flow", "share",
+          'IF({row.flow}="",0,MAX(0,({row.flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))', "live"),
         C("worn", "Kit: worn", "share", "MAX({worn_volume},{worn_fan},{worn_flow})", "live"),
         C("usable", "Kit: usable", "count", "--({worn}<1-{terms.slack})", "live"),
-        C("left", "Kit: left in", "share", "MAX(0,1-{worn}*INDEX({sizes.ratio},{nozzle_at},{@}))", "live", **BY_SCENARIO),
+        C("left", "Kit: left in", "share", "MAX(0,1-{worn}*INDEX({sizes.ratio},{nozzle_at},{@}))", "live",
+          **BY_SCENARIO),
     ), {"size": At("nozzles", "{nozzle_at}")})
 
 
 def access_block(units):
-    days = "IF(N({day.work})=0,0,{terms.day_step}*ROUNDUP(MAX(0,{day.days}*{work@}/{day.work}/{terms.day_step}-{terms.round_slack}),0))"
+    steps = "ROUNDUP(MAX(0,{day.days}*{work@}/{day.work}/{terms.day_step}-{terms.round_slack}),0)"
+    days = f"IF(N({{day.work}})=0,0,{{terms.day_step}}*{steps})"
     work = f"SUMPRODUCT(--({{areas.access_at}}={{no}}),{within('areas', '{@}')},{{areas.work}})"
     return judging(KINDS["access"], units, (
         C("live", "Access: worked out", "count", 'IF({terms.sound}=1,1,"")'),
@@ -108,6 +122,7 @@ def nozzle_name(row):
     """'standard 515'"""
     size = row.size if isinstance(row.size, str) else f"{row.size:g}"
     return f"{row.family} {size}"
+# fmt: on
 
 
 def nozzles(est):
@@ -118,8 +133,14 @@ def nozzles(est):
         row.family_at = est.judge.at("families", row.family)
         family = est.row("families", row.family_at)
         digits = size_digits(row.size)
-        row.set(fan=2 * (digits // 100) * INCH, orifice=digits % 100 * THOU, loss_factor=family.loss_factor,
-                pressure_factor=family.pressure_factor, rank=rank(family.finish), pressure_max=family.pressure_max)
+        row.set(
+            fan=2 * (digits // 100) * INCH,
+            orifice=digits % 100 * THOU,
+            loss_factor=family.loss_factor,
+            pressure_factor=family.pressure_factor,
+            rank=rank(family.finish),
+            pressure_max=family.pressure_max,
+        )
         overlap = est.terms.overlap if is_number(est.terms.overlap) else 0.0
         row.lap = film.lap(row.fan, overlap)
         row.endurance = wear.endurance(family.life, row.orifice, family.life_orifice, family.life_pressure)
@@ -130,9 +151,14 @@ def coatings(est):
     """Least price per volume among the packs."""
     for row in est.rows["coatings"]:
         if row.sound:
-            packs = ((row.pack1_volume, row.pack1_price), (row.pack2_volume, row.pack2_price), (row.pack3_volume, row.pack3_price))
+            packs = (
+                (row.pack1_volume, row.pack1_price),
+                (row.pack2_volume, row.pack2_price),
+                (row.pack3_volume, row.pack3_price),
+            )
             row.first_price, row.second_price, row.third_price = (
-                row.pack1_price / row.pack1_volume if size is None else price / size for size, price in packs)
+                row.pack1_price / row.pack1_volume if size is None else price / size for size, price in packs
+            )
             row.price = min(row.first_price, row.second_price, row.third_price)
 
 
@@ -148,7 +174,9 @@ def pumps(est):
         if row.whip_length is not None:
             row.run += spray.hose_run(row.whip_length, row.whip_bore)
             row.content += spray.hose_volume(row.whip_length, row.whip_bore)
-        row.holds = min(value for value in (row.pressure_max, row.hose_pressure_max, row.whip_pressure_max) if value is not None)
+        row.holds = min(
+            value for value in (row.pressure_max, row.hose_pressure_max, row.whip_pressure_max) if value is not None
+        )
         row.narrowest = min(value for value in (row.hose_bore, row.whip_bore) if value is not None)
 
 
@@ -176,8 +204,10 @@ def pump_use(est):
     for row in est.rows["pumps"]:
         if row.live:
             own = [one for one in est.rows["hours"] if one.pump_at == row.no]
-            labor, row.clock = (tuple(sum(getattr(one, key) * included(one, scenario) for one in own) for scenario in SCENARIOS)
-                                 for key in ("labor", "elapsed"))
+            labor, row.clock = (
+                tuple(sum(getattr(one, key) * included(one, scenario) for one in own) for scenario in SCENARIOS)
+                for key in ("labor", "elapsed")
+            )
             row.used = tuple(float(one > 0) for one in labor)
             row.rental_day = tuple(one * (row.rental or 0.0) for one in row.used)
     pumps = est.rows["pumps"]
@@ -198,8 +228,12 @@ def access_use(est):
             continue
         own = [one for one in est.rows["areas"] if one.passed and one.access_at == row.no]
         row.work = tuple(sum(one.work * included(one, scenario) for one in own) for scenario in SCENARIOS)
-        row.days = tuple(labor.steps_up(day.days * work / day.work, est.terms.day_step, est.terms.round_slack) if day.passed and day.work else 0.0
-                         for day, work in zip(est.rows["days"], row.work))
+        row.days = tuple(
+            labor.steps_up(day.days * work / day.work, est.terms.day_step, est.terms.round_slack)
+            if day.passed and day.work
+            else 0.0
+            for day, work in zip(est.rows["days"], row.work)
+        )
         row.rental_cost = tuple(one * (row.rental or 0.0) for one in row.days)
     est.rows["access"][0].rental_cost_all = copies(est.rows["access"], "rental_cost")
 

@@ -1,9 +1,11 @@
 """Nozzle check: every coat tried with every size, and why it does not fit (E6-E16)."""
+
 from builder.records.reasons import COLUMNS, FITS, REASONS, WEIGHT
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.trade import film, spray, wear
 
+# fmt: off
 TESTS = {
     "lossy": "{loss}>{terms.loss_plausible}*(1+{terms.slack})",
     "over_rated": "{set_pressure}>{size.pressure_max}*(1+{terms.slack})",
@@ -24,7 +26,8 @@ def _reasons():
     """Columns that add up the weights of the reasons that hold; 0 where none of a column's does."""
     for key, reasons in COLUMNS.items():
         words = " or ".join(REASONS[reason] for reason in reasons)
-        yield C(f"not_{key}", words, "count", "+".join(f"({TESTS[reason]})*{{constants.reason_{reason}}}" for reason in reasons))
+        yield C(f"not_{key}", words, "count",
+                "+".join(f"({TESTS[reason]})*{{constants.reason_{reason}}}" for reason in reasons))
 
 
 def trials_block(sizes):
@@ -40,23 +43,29 @@ def trials_block(sizes):
         C("miss", "Miss", "share", "1-{coat.solid}*{coat.clear_width}/MAX({size.fan},{coat.clear_width}+{size.fan}/4)"),
         C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{coat.density})"),
         C("set_pressure", "Set pressure", "pressure", "{pressure}+{coat.resistance}*{flow}"),
-        C("material", "Material", "yield", "{coat.wet_film}*{coat.mean_uptake}/({constants.cover}*(1-{loss})*(1-{miss}))"),
+        C("material", "Material", "yield",
+          "{coat.wet_film}*{coat.mean_uptake}/({constants.cover}*(1-{loss})*(1-{miss}))"),
         C("gun_speed", "Hand speed", "speed", "{constants.pace}*{flow}*(1-{loss})/({coat.wet_film}*{step})"),
         C("life", "Life", "volume", "{size.endurance}/({pressure}*{coat.abrasion})"),
         C("change_cost", "Cost of a change", "money", "{size.nozzle_price}+{terms.change_time}*{coat.gun_wage}"),
         C("waste_rate", "Waste when worn", "money_volume",
-          "{terms.excess}*{coat.paint_price}/(1+{coat.thinning})+{terms.slow}*{coat.gun_wage}/({flow}*{constants.hour})"),
-        C("interval", "Replace after", "volume", "MIN({life},IF({waste_rate}=0,{life},SQRT(2*{change_cost}*{life}/{waste_rate})))"),
+          "{terms.excess}*{coat.paint_price}/(1+{coat.thinning})+{terms.slow}*{coat.gun_wage}/({flow}"
+          "*{constants.hour})"),
+        C("interval", "Replace after", "volume",
+          "MIN({life},IF({waste_rate}=0,{life},SQRT(2*{change_cost}*{life}/{waste_rate})))"),
         C("wear", "Mean wear", "share", "{interval}/(2*{life})"),
         C("time", "Elapsed per area", "area_time",
-          "MAX(({material}*(1+{terms.slow}*{wear})/({flow}*{constants.hour})+{coat.work_ratio}*{coat.handling}/{constants.seconds})/{coat.guns},{coat.roll_time})"),
+          "MAX(({material}*(1+{terms.slow}*{wear})/({flow}*{constants.hour})+{coat.work_ratio}"
+          "*{coat.handling}/{constants.seconds})/{coat.guns},{coat.roll_time})"),
         C("cost", "Cost per area", "money_area",
-          "{material}*(1+{terms.excess}*{wear})*({coat.paint_price}/(1+{coat.thinning})+{change_cost}/{interval})+{time}*{coat.team}*{coat.wage}"),
+          "{material}*(1+{terms.excess}*{wear})*({coat.paint_price}/(1+{coat.thinning})+{change_cost}/{interval})"
+          "+{time}*{coat.team}*{coat.wage}"),
         *_reasons(),
         C("fits", FITS, "count", "1-MIN(1,SUM({not_limits:not_spray}))"),
         C("why", "Verdict", "text",
           "IF({fits}=1,{#fits},INDEX({words.reason},MATCH(SUM({not_limits:not_spray}),{words.reason_weight},1)))"),
     )), {"coat": At("film", "{coat}"), "size": At("nozzles", "{size_at}")}, "live")
+# fmt: on
 
 
 def trials(est):
@@ -91,8 +100,16 @@ def _try(terms, row, coat, size):
     row.wear = wear.mean_wear(row.interval, row.life)
     gun_time = spray.gun_time(row.material, terms.slow * row.wear, row.flow, coat.work_ratio, coat.handling)
     row.time = spray.elapsed(gun_time, coat.guns, coat.roll_time)
-    row.cost = wear.cost(film.paint(row.material, coat.thinning), terms.excess * row.wear, coat.paint_price, row.time * coat.team, coat.wage,
-                         row.material, row.change_cost, row.interval)
+    row.cost = wear.cost(
+        film.paint(row.material, coat.thinning),
+        terms.excess * row.wear,
+        coat.paint_price,
+        row.time * coat.team,
+        coat.wage,
+        row.material,
+        row.change_cost,
+        row.interval,
+    )
 
 
 def _judge(terms, row, coat, size):
@@ -111,6 +128,8 @@ def _judge(terms, row, coat, size):
         "too_fast": row.gun_speed > coat.fastest * more,
         "too_slow": row.gun_speed / coat.uptake < coat.slowest * less,
     }
-    row.set(**{f"not_{column}": sum(WEIGHT[key] for key in reasons if flags[key]) for column, reasons in COLUMNS.items()})
+    row.set(
+        **{f"not_{column}": sum(WEIGHT[key] for key in reasons if flags[key]) for column, reasons in COLUMNS.items()}
+    )
     row.fits = float(not any(flags.values()))
     row.why = next((REASONS[key] for key, flag in flags.items() if flag), FITS)

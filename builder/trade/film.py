@@ -1,4 +1,5 @@
-"""Wet film, loss and what a coated area takes of material and paint (E4-E8). Nothing here checks its range: callers do."""
+"""Wet film, loss and what a coated area takes of material and paint (E4-E8). Nothing here checks its range: callers do.
+"""
 
 
 def wet_film(dry_film, volume_solids, thinning):
@@ -157,12 +158,13 @@ def lap(fan, overlap):
 
 
 def band(fan, clear_width):
-    """Width sprayed to cover a face `clear_width` wide (E7; a quarter of the fan past the edges: common practice, no source).
+    """Width sprayed to cover a face `clear_width` wide (E7; a quarter of the fan past the edges: common practice, no
+    source).
 
         band = max(fan, clear_width + fan / 4)
 
-    A quarter of the fan is half a lap at the usual overlap of a half. It does not hang on the overlap, so that more overlap
-    never seems to save paint.
+    A quarter of the fan is half a lap at the usual overlap of a half. It does not hang on the overlap, so that more
+    overlap never seems to save paint.
 
     Parameters
     ----------

@@ -3,6 +3,7 @@
 With sizes that are whole multiples, the number of a larger pack is none, as many as fit, or one more
 at each level; the least of these cases is the least of all. A test holds that against brute force.
 """
+
 from dataclasses import dataclass
 from math import ceil, floor
 
@@ -134,7 +135,9 @@ def _rest(rest, packs, slack):
     """The cheapest of the cases of the middle pack, small packs making up what is left."""
     (size, price), (middle_size, middle_price) = packs[:2]
     middles = options(rest, middle_size, slack)
-    costs = tuple(_of(number, middle_price) + whole((rest - _of(number, middle_size)) / size, slack) * price for number in middles)
+    costs = tuple(
+        _of(number, middle_price) + whole((rest - _of(number, middle_size)) / size, slack) * price for number in middles
+    )
     best = first_least(costs, slack)
     return Rest(rest, middles, costs, best + 1, costs[best], middles[best])
 
@@ -156,9 +159,8 @@ def least_cost(need, packs, slack):
     -------
     a Purchase: numbers of packs and what they cost [-, money]
 
-    Examples
-    --------
-    34 L of packs of 1, 5 and 20 L: one large (180), two middle (100), four small (44); all large would be 360, no large 344.
+    Examples -------- 34 L of packs of 1, 5 and 20 L: one large (180), two middle (100), four small (44); all large
+    would be 360, no large 344.
 
     >>> bought = least_cost(0.034, ((0.001, 11.0), (0.005, 50.0), (0.020, 180.0)), 1e-9)
     >>> bought.small, bought.middle, bought.large, bought.cost

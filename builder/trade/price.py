@@ -1,4 +1,5 @@
 """From cost to price (E22, E42, E43). Nothing here checks its range: callers do."""
+
 from math import floor
 
 
@@ -55,7 +56,8 @@ def cost_paid(price, margin, overhead_of_sales):
 
 
 def payable(amount, step, slack):
-    """An amount in whole cents, or the least that its currency pays, half of one rounded up (E43; common practice, no source).
+    """An amount in whole cents, or the least that its currency pays, half of one rounded up (E43; common practice, no
+    source).
 
         payable = floor(amount / step + 1/2 + slack) * step
 

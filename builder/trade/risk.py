@@ -3,11 +3,12 @@
 cost = M*a*l + S*a*l*p + L*a*p + N*a*l*n + fixed, with the factors a of area, l of material, p of time and n of wear
 independent of one another. Mean and variance are exact; the variable part is then read as one lognormal.
 """
+
 from math import exp, log
 from statistics import NormalDist
 
 NORMAL = NormalDist()
-DECILES = NORMAL.inv_cdf(0.9) - NORMAL.inv_cdf(0.1)     # standard deviations between P10 and P90: 2.5631
+DECILES = NORMAL.inv_cdf(0.9) - NORMAL.inv_cdf(0.1)  # standard deviations between P10 and P90: 2.5631
 
 
 def sigma(low, high):
@@ -98,11 +99,12 @@ def growth(sigma):
 
 
 def pairs(material, trigger, handling, wear, time, nozzle):
-    """Products of the means of parts, gathered by the drivers that both parts share, own growth of time and wear included (E23; derived).
+    """Products of the means of parts, gathered by the drivers that both parts share, own growth of time and wear
+    included (E23; derived).
 
-        sharing area and material: material^2 + 2*material*(trigger + wear) + 2*trigger*wear + time*trigger^2 + nozzle*wear^2
-        sharing area and time: handling^2 + 2*trigger*handling
-        sharing area alone: 2*handling*(material + wear)
+        sharing area and material: material^2 + 2*material*(trigger + wear) + 2*trigger*wear + time*trigger^2 +
+        nozzle*wear^2 sharing area and time: handling^2 + 2*trigger*handling sharing area alone: 2*handling*(material +
+        wear)
 
     Parameters
     ----------
@@ -122,8 +124,11 @@ def pairs(material, trigger, handling, wear, time, nozzle):
     >>> pairs(1.0, 2.0, 3.0, 4.0, 1.0, 1.0)
     (49.0, 21.0, 30.0)
     """
-    return (material**2 + 2 * material * (trigger + wear) + 2 * trigger * wear + time * trigger**2 + nozzle * wear**2,
-            handling**2 + 2 * trigger * handling, 2 * handling * (material + wear))
+    return (
+        material**2 + 2 * material * (trigger + wear) + 2 * trigger * wear + time * trigger**2 + nozzle * wear**2,
+        handling**2 + 2 * trigger * handling,
+        2 * handling * (material + wear),
+    )
 
 
 def mean_square(material, trigger, handling, wear, area, loss, time, nozzle):
@@ -158,7 +163,8 @@ def mean_square(material, trigger, handling, wear, area, loss, time, nozzle):
 
 
 def log_sigma(excess, slack):
-    """Standard deviation of the logarithm of the lognormal whose mean square exceeds the square of its mean so (E23; derived).
+    """Standard deviation of the logarithm of the lognormal whose mean square exceeds the square of its mean so (E23;
+    derived).
 
         log_sigma = sqrt(ln(1 + excess)), 0 where the excess is within the slack
 

@@ -1,4 +1,5 @@
 """Flow, hose and hand (E9-E12). Nothing here checks its range: callers do."""
+
 from math import pi
 
 

@@ -33,7 +33,8 @@ def opening_share(size, none, both, faces):
 
         0 up to `none`, 1 / faces up to `both`, 1 above
 
-    1 / faces, taken from every face, is one face's worth. With `both` below `none`, everything above `none` counts on all faces.
+    1 / faces, taken from every face, is one face's worth. With `both` below `none`, everything above `none` counts on
+    all faces.
 
     Parameters
     ----------

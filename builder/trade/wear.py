@@ -1,8 +1,11 @@
-"""How long a nozzle lives, when replacing it pays, and how worn a used one is (E13-E15, E20). Nothing here checks its range: callers do."""
+"""How long a nozzle lives, when replacing it pays, and how worn a used one is (E13-E15, E20). Nothing here checks its
+range: callers do.
+"""
 
 
 def endurance(life, orifice, life_orifice, life_pressure):
-    """Life of a size times the pressure it is stated at: wall eroded to a relative growth (E13; common practice, no source).
+    """Life of a size times the pressure it is stated at: wall eroded to a relative growth (E13; common practice, no
+    source).
 
         endurance = life * (orifice / life_orifice)**2 * life_pressure
 
@@ -76,7 +79,8 @@ def change_cost(nozzle_price, change_time, wage):
 
 
 def waste_rate(excess, paint_price, thinning, slow, wage, flow):
-    """Cost per volume sprayed that a worn-out nozzle adds, paint and time (E14; derived; 5 % and 10 %: common practice, no source).
+    """Cost per volume sprayed that a worn-out nozzle adds, paint and time (E14; derived; 5 % and 10 %: common practice,
+    no source).
 
         waste_rate = excess * paint_price / (1 + thinning) + slow * wage / flow
 
@@ -104,11 +108,13 @@ def waste_rate(excess, paint_price, thinning, slow, wage, flow):
 
 
 def interval(life, change_cost, waste_rate):
-    """Volume after which replacing is cheapest, waste growing linearly from 0 to `waste_rate` at life (E14; order-quantity form, derived).
+    """Volume after which replacing is cheapest, waste growing linearly from 0 to `waste_rate` at life (E14;
+    order-quantity form, derived).
 
         interval = min(life, sqrt(2 * change_cost * life / waste_rate)), life where waste_rate is 0
 
-    Sprayed volume v costs change_cost / v + waste_rate * v / (2 * life) per volume; the interval is where that is least.
+    Sprayed volume v costs change_cost / v + waste_rate * v / (2 * life) per volume; the interval is where that is
+    least.
 
     Parameters
     ----------

@@ -1,8 +1,9 @@
 """Dew point and whether a surface is dry enough to coat (E24)."""
+
 from math import exp, log
 
-ICE = 273.15                 # K at 0 C
-SATURATION = 611.2           # Pa over water at 0 C, WMO-No. 8 (restated)
+ICE = 273.15  # K at 0 C
+SATURATION = 611.2  # Pa over water at 0 C, WMO-No. 8 (restated)
 
 
 def saturation_pressure(air, slope=17.62, offset=243.12):

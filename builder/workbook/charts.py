@@ -1,4 +1,7 @@
-"""Charts that answer a question: native, live, readable in gray (outline, pattern and shape tell series apart), with titles, units and alt text."""
+"""Charts that answer a question: native, live, readable in gray (outline, pattern and shape tell series apart), with
+titles, units and alt text.
+"""
+
 from builder.workbook.theme import EDGE, FONT, INK, PAPER, QUIET, SAND
 
 LETTERS = {"name": FONT, "size": 9, "color": INK}
@@ -16,7 +19,16 @@ def _chart(writer, kind, question, across, up, **axes):
     chart = writer.book.add_chart(kind)
     chart.set_title({"name": question, "name_font": {"name": FONT, "size": 12, "color": INK}, "overlay": False})
     for set_axis, name, key in ((chart.set_x_axis, across, "x"), (chart.set_y_axis, up, "y")):
-        set_axis({"name": name, "num_font": LETTERS, "name_font": LETTERS, "line": {"color": INK}, "major_gridlines": {"visible": False}, **axes.get(key, {})})
+        set_axis(
+            {
+                "name": name,
+                "num_font": LETTERS,
+                "name_font": LETTERS,
+                "line": {"color": INK},
+                "major_gridlines": {"visible": False},
+                **axes.get(key, {}),
+            }
+        )
     chart.set_legend({"none": True})
     chart.set_chartarea({"border": {"color": EDGE}, "fill": {"color": PAPER}})
     return chart
@@ -25,33 +37,59 @@ def _chart(writer, kind, question, across, up, **axes):
 def _bars(writer, block, first_key, last_key, question, across, told):
     """Facts of the base that stand one below the other on a card, as bars with their figures."""
     first, last = writer.layout.places[block, first_key], writer.layout.places[block, last_key]
-    chart = _chart(writer, {"type": "bar"}, question, across, "", x={"label_position": "none", "min": 0}, y={"reverse": True})
-    chart.add_series({
-        "name": "Base", "categories": [first.sheet, first.row - 1, 0, last.row - 1, 0],
-        "values": [first.sheet, first.row - 1, first.col, last.row - 1, first.col],
-        "fill": {"color": SAND}, "border": {"color": INK}, "gap": 50,
-        "data_labels": {"value": True, "num_format": "#,##0", "font": LETTERS}})
+    chart = _chart(
+        writer, {"type": "bar"}, question, across, "", x={"label_position": "none", "min": 0}, y={"reverse": True}
+    )
+    chart.add_series(
+        {
+            "name": "Base",
+            "categories": [first.sheet, first.row - 1, 0, last.row - 1, 0],
+            "values": [first.sheet, first.row - 1, first.col, last.row - 1, first.col],
+            "fill": {"color": SAND},
+            "border": {"color": INK},
+            "gap": 50,
+            "data_labels": {"value": True, "num_format": "#,##0", "font": LETTERS},
+        }
+    )
     chart.set_size({"width": 640, "height": 340})
     writer.sheets[first.sheet].insert_chart(4, 6, chart, {"description": told})
 
 
 def _how_sure(writer):
     currency = writer.units.currency
-    _bars(writer, "risk", "p10", "p90", "How sure is the cost of the base job?", f"Cost ({currency})",
-          "Bar chart: the cost that one job in ten, half of all, four in five and nine in ten stay below")
+    _bars(
+        writer,
+        "risk",
+        "p10",
+        "p90",
+        "How sure is the cost of the base job?",
+        f"Cost ({currency})",
+        "Bar chart: the cost that one job in ten, half of all, four in five and nine in ten stay below",
+    )
 
 
 def _where_it_goes(writer):
     currency = writer.units.currency
-    _bars(writer, "price", "goes_coatings", "goes_margin", "Where does the price go, before tax?", f"Part of the price ({currency})",
-          "Bar chart: the parts of the base price before tax: coatings, other material, wages, rental, tax on purchases, overhead, contingency, margin")
+    _bars(
+        writer,
+        "price",
+        "goes_coatings",
+        "goes_margin",
+        "Where does the price go, before tax?",
+        f"Part of the price ({currency})",
+        "Bar chart: the parts of the base price before tax: coatings, other material, wages, rental, "
+        "tax on purchases, overhead, contingency, margin",
+    )
 
 
 def _points(writer, block, across, up, **look):
     """A series of points from two columns of one block."""
     first, second = (writer.layout.places[block, key] for key in (across, up))
-    return {"categories": [first.sheet, first.row - 1, first.col, first.row + first.rows - 2, first.col],
-            "values": [second.sheet, second.row - 1, second.col, second.row + second.rows - 2, second.col], **look}
+    return {
+        "categories": [first.sheet, first.row - 1, first.col, first.row + first.rows - 2, first.col],
+        "values": [second.sheet, second.row - 1, second.col, second.row + second.rows - 2, second.col],
+        **look,
+    }
 
 
 def _marker(shape, size, color):
@@ -59,32 +97,94 @@ def _marker(shape, size, color):
 
 
 def _which_sizes(writer):
-    """Below the picks: flow against fan of the sizes that fit the coat that wears most nozzles; the one used is the large diamond."""
+    """Below the picks: flow against fan of the sizes that fit the coat that wears most nozzles; the one used is the
+    large diamond.
+    """
     units = writer.units
-    chart = _chart(writer, {"type": "scatter"}, "Which sizes fit the coat that wears most nozzles?",
-                   f"Fan ({units.shown('width')})", f"Flow ({units.shown('flow')})", x={"num_format": "0"}, y={"num_format": "0.00", "min": 0})
-    chart.add_series(_points(writer, "choices", "fan", "flow", name="Sizes that fit", marker=_marker("circle", 7, QUIET)))
-    chart.add_series(_points(writer, "choices", "used_fan", "used_flow", name="Nozzle used", marker=_marker("diamond", 13, EDGE),
-                             data_labels={"custom": [{"value": "used"}], "value": True, "position": "right", "font": LETTERS}))
-    _below(writer, chart, 0, "Scatter chart: fan and flow of every nozzle size that fits the coat that wears most nozzles; the one used is a large diamond")
+    chart = _chart(
+        writer,
+        {"type": "scatter"},
+        "Which sizes fit the coat that wears most nozzles?",
+        f"Fan ({units.shown('width')})",
+        f"Flow ({units.shown('flow')})",
+        x={"num_format": "0"},
+        y={"num_format": "0.00", "min": 0},
+    )
+    chart.add_series(
+        _points(writer, "choices", "fan", "flow", name="Sizes that fit", marker=_marker("circle", 7, QUIET))
+    )
+    chart.add_series(
+        _points(
+            writer,
+            "choices",
+            "used_fan",
+            "used_flow",
+            name="Nozzle used",
+            marker=_marker("diamond", 13, EDGE),
+            data_labels={"custom": [{"value": "used"}], "value": True, "position": "right", "font": LETTERS},
+        )
+    )
+    _below(
+        writer,
+        chart,
+        0,
+        "Scatter chart: fan and flow of every nozzle size that fits the coat that wears most nozzles; "
+        "the one used is a large diamond",
+    )
 
 
 def _when_to_change(writer):
     """Beside it: what nozzles and waste cost, by the volume after which the nozzle is changed."""
     units = writer.units
-    chart = _chart(writer, {"type": "scatter", "subtype": "smooth"}, "When does a new nozzle pay on that coat?",
-                   f"Sprayed through it ({units.shown('volume')})", f"Nozzles and waste ({units.shown('money_volume')})",
-                   x={"num_format": "0", "min": 0}, y={"num_format": "0.00"})
-    chart.add_series(_points(writer, "curve", "through", "cost", name="Cost", line={"color": QUIET, "width": 2.25}, marker={"type": "none"}))
-    for volume, cost, words, side in (("pays", "pays_cost", "replacing pays", "above"), ("worn", "worn_cost", "worn out", "below")):
-        chart.add_series(_points(writer, "curve", volume, cost, name=words, line={"none": True}, marker=_marker("diamond", 11, EDGE),
-                                 data_labels={"custom": [{"value": words}], "value": True, "position": side, "font": LETTERS}))
-    _below(writer, chart, 660, "Line chart: cost of nozzles and waste for each volume, by the volume after which the nozzle is changed; "
-                               "diamonds mark where replacing pays and where it is worn out")
+    chart = _chart(
+        writer,
+        {"type": "scatter", "subtype": "smooth"},
+        "When does a new nozzle pay on that coat?",
+        f"Sprayed through it ({units.shown('volume')})",
+        f"Nozzles and waste ({units.shown('money_volume')})",
+        x={"num_format": "0", "min": 0},
+        y={"num_format": "0.00"},
+    )
+    chart.add_series(
+        _points(
+            writer,
+            "curve",
+            "through",
+            "cost",
+            name="Cost",
+            line={"color": QUIET, "width": 2.25},
+            marker={"type": "none"},
+        )
+    )
+    for volume, cost, words, side in (
+        ("pays", "pays_cost", "replacing pays", "above"),
+        ("worn", "worn_cost", "worn out", "below"),
+    ):
+        chart.add_series(
+            _points(
+                writer,
+                "curve",
+                volume,
+                cost,
+                name=words,
+                line={"none": True},
+                marker=_marker("diamond", 11, EDGE),
+                data_labels={"custom": [{"value": words}], "value": True, "position": side, "font": LETTERS},
+            )
+        )
+    _below(
+        writer,
+        chart,
+        660,
+        "Line chart: cost of nozzles and waste for each volume, by the volume after which the nozzle is changed; "
+        "diamonds mark where replacing pays and where it is worn out",
+    )
 
 
 def _below(writer, chart, right, told):
     """Under the last row of the picks, so many pixels from the left."""
     place = writer.layout.places["picks", "no"]
     chart.set_size({"width": 640, "height": 340})
-    writer.sheets[place.sheet].insert_chart(place.row + place.rows, 0, chart, {"description": told, "x_offset": 8 + right, "y_offset": 8})
+    writer.sheets[place.sheet].insert_chart(
+        place.row + place.rows, 0, chart, {"description": told, "x_offset": 8 + right, "y_offset": 8}
+    )

@@ -1,16 +1,18 @@
 """Where everything stands: keys -> cells and names, once. The only module that knows addresses."""
+
 import hashlib
 import re
 
 from xlsxwriter.utility import xl_col_to_name as letters
 
-HEAD = 4                                       # tables: header row; records follow
-NUMBERS = 3                                    # tables: the number above each copy of a repeated column
-NAMED = ("price", "checks", "brief", "book", "issued")            # blocks each of whose facts has a name, called for or not
-BELOW = 200                                    # rows below a table of entries in which a stray one is noticed
-COLUMNS, ROWS = 16_384, 1_048_576              # of a sheet, in all common programs
+HEAD = 4  # tables: header row; records follow
+NUMBERS = 3  # tables: the number above each copy of a repeated column
+# blocks each of whose facts has a name, called for or not
+NAMED = ("price", "checks", "brief", "book", "issued")
+BELOW = 200  # rows below a table of entries in which a stray one is noticed
+COLUMNS, ROWS = 16_384, 1_048_576  # of a sheet, in all common programs
 _BRACES = re.compile(r"\{([^{}]+)\}")
-ROW, COLUMN = "§", "¤"                         # in a template: this record's row (table) or column (card)
+ROW, COLUMN = "§", "¤"  # in a template: this record's row (table) or column (card)
 
 
 def sheet_name(title):
@@ -27,7 +29,10 @@ class Place:
 
     @property
     def address(self):
-        first, last = f"${letters(self.col)}${self.row}", f"${letters(self.col + self.cols - 1)}${self.row + self.rows - 1}"
+        first, last = (
+            f"${letters(self.col)}${self.row}",
+            f"${letters(self.col + self.cols - 1)}${self.row + self.rows - 1}",
+        )
         return f"='{self.sheet}'!{first}" + (f":{last}" if first != last else "")
 
 
@@ -46,20 +51,29 @@ class Layout:
         self.blocks = blocks
         self.capacity = capacity
         self.keys = {block.key for block in blocks}
-        self.places = {}                       # (block key, column key) -> Place
-        self.templates = {}                    # (block key, column key, copy) -> formula; made once all places are known
-        self.used = set()                      # names that a formula has called for
-        self.inputs = {}                       # block key -> (first, last) Place of its inputs, for `head`, `all` and `around`
-        free = {}                              # sheet -> next free column, for tables
+        self.places = {}  # (block key, column key) -> Place
+        # (block key, column key, copy) -> formula; made once all places are known
+        self.templates = {}
+        self.used = set()  # names that a formula has called for
+        # block key -> (first, last) Place of its inputs, for `head`, `all` and `around`
+        self.inputs = {}
+        free = {}  # sheet -> next free column, for tables
         for block in blocks:
-            place = {"table": self._table, "list": self._list, "card": self._card, "upright": self._upright, "page": self._upright}[block.form]
+            place = {
+                "table": self._table,
+                "list": self._list,
+                "card": self._card,
+                "upright": self._upright,
+                "page": self._upright,
+            }[block.form]
             place(block, free)
             if hidden := block.links.keys() & self.keys:
                 raise ValueError(f"{block.key}: the link '{min(hidden)}' hides the block of that name")
         self._each_cell_once()
 
     def _runs(self):
-        """((sheet, column), first row, last row, what) of each run of cells downwards, headers and words beside it too."""
+        """((sheet, column), first row, last row, what) of each run of cells downwards, headers and words beside it too.
+        """
         for (key, word), place in self.places.items():
             block, column, sheet, last = place.block, place.column, place.sheet, place.row + place.rows - 1
             heads = {"table": NUMBERS if column.repeat else HEAD, "list": place.row - 1}
@@ -121,18 +135,29 @@ class Layout:
         return first.row + first.rows - 1 + BELOW
 
     def names(self):
-        """The defined names, and what each points at: sheets, inputs, results, the book's facts, and what formulas call for."""
+        """The defined names, and what each points at: sheets, inputs, results, the book's facts, and what formulas call
+        for.
+        """
         for sheet in dict.fromkeys(block.sheet for block in self.blocks):
             yield sheet_name(sheet), f"='{sheet}'!$A$1"
         for (block, key), place in self.places.items():
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
-            for name, top, rows in (("head", HEAD, 1), ("all", first.row, first.rows), ("around", HEAD, self.foot(block) - HEAD + 1)):
-                yield f"{block}_{name}", f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}"
+            for name, top, rows in (
+                ("head", HEAD, 1),
+                ("all", first.row, first.rows),
+                ("around", HEAD, self.foot(block) - HEAD + 1),
+            ):
+                yield (
+                    f"{block}_{name}",
+                    f"='{first.sheet}'!${letters(first.col)}${top}:${letters(last.col)}${top + rows - 1}",
+                )
 
     def form(self, units):
-        """A short digest of the units, of where everything stands and of every formula: books of one form can be compared cell by cell."""
+        """A short digest of the units, of where everything stands and of every formula: books of one form can be
+        compared cell by cell.
+        """
         digest = hashlib.sha256(repr(units).encode())
         for key, place in self.places.items():
             digest.update(f"{key} {place.address} {place.column.title}".encode())
@@ -141,7 +166,9 @@ class Layout:
         return digest.hexdigest()[:12]
 
     def template(self, block, column, copy=0):
-        """A column's formula as a spreadsheet reads it, with ROW or COLUMN where the record's own stands. Each is made once."""
+        """A column's formula as a spreadsheet reads it, with ROW or COLUMN where the record's own stands. Each is made
+        once.
+        """
         key = block.key, column.key, copy
         if key not in self.templates:
             self.templates[key] = self._template(block, column, copy)
@@ -170,9 +197,15 @@ class _Scope:
         return f"{first}:{last}"
 
     def row_number(self):
-        """The number of this record's row, counted up from a cell far below, on the blank column to the right of the table."""
+        """The number of this record's row, counted up from a cell far below, on the blank column to the right of the
+        table.
+        """
         own = [self.layout.places[self.block.key, column.key] for column in self.block.columns]
-        blank, first, last = letters(max(place.col + place.cols for place in own)), own[0].row, self.layout.foot(self.block.key)
+        blank, first, last = (
+            letters(max(place.col + place.cols for place in own)),
+            own[0].row,
+            self.layout.foot(self.block.key),
+        )
         return f"(ROW()+ROWS(${blank}${first}:${blank}${last})-ROW(${blank}${last}))"
 
     def _own_place(self, key):
@@ -185,7 +218,8 @@ class _Scope:
         """This record's cell in a column of its own block, or that column's header."""
         place = self._own_place(key)
         if head:
-            return f"${letters(place.col + index)}${place.row - 1 if self.block.form == 'list' else self.layout.head(place.sheet)}"
+            row = place.row - 1 if self.block.form == "list" else self.layout.head(place.sheet)
+            return f"${letters(place.col + index)}${row}"
         if self.block.form == "card":
             return f"{COLUMN}${place.row}"
         if self.block.form in ("upright", "page"):
@@ -198,7 +232,9 @@ class _Scope:
         return f"${letters(place.col + self.copy)}${self.layout.numbers(place.sheet)}"
 
     def _split(self, text):
-        """'key', 'key@', 'key@2', 'key@other' -> the key, the number of a copy as formula text (or None), and as an index."""
+        """'key', 'key@', 'key@2', 'key@other' -> the key, the number of a copy as formula text (or None), and as an
+        index.
+        """
         key, at, which = text.partition("@")
         if not at:
             return key, None, 0
@@ -235,7 +271,9 @@ class _Scope:
             record = f"1,{self.resolve(link.number)}" if in_a_row else self.resolve(link.number)
             return f"INDEX({name},{record}{',' + number if number else ''})"
         if number and not in_a_row:
-            raise ValueError(f"{self.block.key}.{self.column.key}: a whole copy, {{{word}.{text}}}, is looked at on its own sheet")
+            raise ValueError(
+                f"{self.block.key}.{self.column.key}: a whole copy, {{{word}.{text}}}, is looked at on its own sheet"
+            )
         return f"INDEX({name},1,{number})" if number else name
 
 

@@ -1,4 +1,5 @@
 """An opened job -> the bytes of its workbook."""
+
 from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.write import write

@@ -1,4 +1,5 @@
 """The sheet Start, and the headers of the sheets that hold no table."""
+
 from builder.records.scenarios import NAMES
 from builder.records.sentences import STEPS
 from builder.stages.order import SHEETS
@@ -18,7 +19,9 @@ UPRIGHT_HEADS = {
 
 
 def start(writer):
-    """Where the estimate stands, three steps, key, cautions; then what this book was made with, and a link to every sheet."""
+    """Where the estimate stands, three steps, key, cautions; then what this book was made with, and a link to every
+    sheet.
+    """
     sheet = writer.sheets["Start"]
     for col, width in enumerate((34, 24, 9, 46)):
         sheet.set_column(col, col, width)

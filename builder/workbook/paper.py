@@ -1,4 +1,5 @@
 """How the sheets print: explicit paper, titles on every page, page x of y, letters no smaller than can be read."""
+
 from itertools import accumulate
 from math import ceil
 
@@ -6,8 +7,9 @@ from builder.stages.order import SHEETS
 from builder.workbook.layout import HEAD
 
 PAPERS = {"letter": 1, "a4": 9}
-LOWEST = 77                    # lines of 15 points down the 9.7 inches that letter paper leaves, at 60 %: 9.7 * 72 / 15 / 0.6
-READABLE = 228                 # characters across ten inches at 60 %, the smallest that is read without a glass
+# lines of 15 points down the 9.7 inches that letter paper leaves, at 60 %: 9.7 * 72 / 15 / 0.6
+LOWEST = 77
+READABLE = 228  # characters across ten inches at 60 %, the smallest that is read without a glass
 
 
 def set_up(sheet, paper):
@@ -21,8 +23,9 @@ def set_up(sheet, paper):
 
 
 def areas(writer, shown):
-    """`shown`: sheet -> the widths of its columns in sight. A wide working prints the columns that fit one page, and its results stand
-    first; a wide sheet of entries prints whole, page beside page, its first column on each."""
+    """`shown`: sheet -> the widths of its columns in sight. A wide working prints the columns that fit one page, and
+    its results stand first; a wide sheet of entries prints whole, page beside page, its first column on each.
+    """
     for about in SHEETS:
         sheet, widths = writer.sheets[about.title], shown.get(about.title)
         if not widths:

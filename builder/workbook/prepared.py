@@ -1,4 +1,6 @@
-"""The writing library's workbook, whose parts are sealed and pressed once, by us: the same input gives the same bytes."""
+"""The writing library's workbook, whose parts are sealed and pressed once, by us: the same input gives the same bytes.
+"""
+
 import io
 import re
 import zipfile
@@ -10,11 +12,13 @@ from xlsxwriter.packager import Packager
 from builder.seals import sealed_book
 from builder.workbook.shared import SharingSheet
 
-# Level and memory of pressing: as hard as costs little (level 9 takes three times as long for 3 % less), and short blocks, each with a
-# code of its own, which suit cells that change from column to column.
+# Level and memory of pressing: as hard as costs little (level 9 takes three times as long for 3 % less), and short
+# blocks, each with a code of its own, which suit cells that change from column to column.
 LEVEL, SHORT = 7, 5
-DATED = 1980, 1, 1, 0, 0, 0                                        # every part, so that the same input gives the same bytes
-_LISTED_AGAIN = re.compile(rb"<HeadingPairs>.*</TitlesOfParts>")   # app.xml may repeat every defined name; no program needs it
+# every part, so that the same input gives the same bytes
+DATED = 1980, 1, 1, 0, 0, 0
+# app.xml may repeat every defined name; no program needs it
+_LISTED_AGAIN = re.compile(rb"<HeadingPairs>.*</TitlesOfParts>")
 
 
 def _packed(parts):
@@ -35,7 +39,10 @@ class _Packager(Packager):
     """Keeps the parts of a book, name -> bytes, and leaves the library nothing to press."""
 
     def _create_package(self):
-        self.parts = {name: stream.getvalue() if binary else stream.getvalue().encode() for stream, name, binary in super()._create_package()}
+        self.parts = {
+            name: stream.getvalue() if binary else stream.getvalue().encode()
+            for stream, name, binary in super()._create_package()
+        }
         return ()
 
 

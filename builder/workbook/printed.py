@@ -1,4 +1,5 @@
 """The pages that are printed and handed on: how their lines look, and how they lie on the paper."""
+
 from textwrap import wrap
 
 from xlsxwriter.utility import xl_col_to_name as letters
@@ -12,15 +13,24 @@ from builder.stages.order import SHEETS
 from builder.workbook.columns import LINE
 from builder.workbook.paper import LOWEST, PAPERS
 
-ROLES = {"firm": "letterhead", "heading": "section", "state": "master", "missing": "line", "price": "price", "customer": "sign", "contractor": "sign",
-         **dict.fromkeys(("contact", "license", *(key for key, _, _ in FACT_LINES if key != "price")), "line")}
-BID_WIDTHS = (27, 54, 14, 12)      # characters: what stands before a line or the part of the work, the line, color, area
+ROLES = {
+    "firm": "letterhead",
+    "heading": "section",
+    "state": "master",
+    "missing": "line",
+    "price": "price",
+    "customer": "sign",
+    "contractor": "sign",
+    **dict.fromkeys(("contact", "license", *(key for key, _, _ in FACT_LINES if key != "price")), "line"),
+}
+# characters: what stands before a line or the part of the work, the line, color, area
+BID_WIDTHS = (27, 54, 14, 12)
 PAGES = tuple(about.title for about in SHEETS if about.group == "page")
-BOLD = ("tag", "system", "nozzle", "set_pressure", "hand_first", "hand")      # of a card: what is looked for first
-LABEL, COAT, ABREAST = 30, 31, 3     # characters: what stands before the facts, a coat; coats on a sheet of paper
+BOLD = ("tag", "system", "nozzle", "set_pressure", "hand_first", "hand")  # of a card: what is looked for first
+LABEL, COAT, ABREAST = 30, 31, 3  # characters: what stands before the facts, a coat; coats on a sheet of paper
 SIGNED_HEIGHT = 34
-NARROW = 1.18                      # letters of running text in the width of a character
-ROOM = {"tasks": 2, "exclusions": 2, "today": 2}   # lines kept free for what may be typed
+NARROW = 1.18  # letters of running text in the width of a character
+ROOM = {"tasks": 2, "exclusions": 2, "today": 2}  # lines kept free for what may be typed
 
 
 def role(block, column):
@@ -41,7 +51,9 @@ def set_up(sheet, paper):
 
 
 def fit(sheet, row, texts, room=None):
-    """A row, zero-based, as high as its texts, each with the width of its column; `room`: lines it has at least, for what may come to stand there."""
+    """A row, zero-based, as high as its texts, each with the width of its column; `room`: lines it has at least, for
+    what may come to stand there.
+    """
     if room:
         sheet.set_row(row, LINE * max(room, *(len(wrap(text or "", int(width * NARROW))) for text, width in texts)))
         return
@@ -73,12 +85,22 @@ def bid(writer):
     for key in ("customer", "contractor"):
         line = places["bid", key].row - 1
         sheet.set_row(line, SIGNED_HEIGHT)
-        sheet.conditional_format(line, 1, line, len(BID_WIDTHS) - 1, {
-            "type": "formula", "criteria": f'=$B${line + 1}<>""', "format": writer.styles.call("signed")})
+        sheet.conditional_format(
+            line,
+            1,
+            line,
+            len(BID_WIDTHS) - 1,
+            {"type": "formula", "criteria": f'=$B${line + 1}<>""', "format": writer.styles.call("signed")},
+        )
     sheet.write_string(SCOPE - 2, 0, "The work", writer.styles("section"))
     first = places["scope", "first"]
-    sheet.conditional_format(first.row - 1, 0, first.row + first.rows - 2, len(BID_WIDTHS) - 1, {
-        "type": "formula", "criteria": f"=${letters(first.col)}{first.row}=1", "format": writer.styles.call("begins")})
+    sheet.conditional_format(
+        first.row - 1,
+        0,
+        first.row + first.rows - 2,
+        len(BID_WIDTHS) - 1,
+        {"type": "formula", "criteria": f"=${letters(first.col)}{first.row}=1", "format": writer.styles.call("begins")},
+    )
     print_whole(sheet, LETTERHEAD - 1, places["bid", "contractor"].row - 1, len(BID_WIDTHS) - 1)
     sheet.fit_to_pages(1, 1)
 
@@ -93,7 +115,8 @@ REMEDIES = (
 
 
 def crew_card(writer):
-    """Three coats on a sheet of paper, what stands before them on each; below them what to try and what to beware of."""
+    """Three coats on a sheet of paper, what stands before them on each; below them what to try and what to beware of.
+    """
     sheet, used = writer.sheets["Crew card"], [row for row in writer.estimate.rows["crew_card"] if row.coat_at]
     sheet.set_column(0, 0, LABEL)
     sheet.set_column(1, writer.layout.capacity["crew_card"], COAT)
@@ -101,17 +124,33 @@ def crew_card(writer):
     sheet.write_string(CARD_TOP - 2, 0, "Crew card", writer.styles("section"))
     for place, column in enumerate(CARD, start=CARD_TOP - 1):
         texts = [getattr(row, column.key) for row in used] if column.quantity == "text" else ()
-        fit(sheet, place, ((heading(column, writer.units), LABEL), *((text, COAT) for text in texts)), ROOM.get(column.key))
+        fit(
+            sheet,
+            place,
+            ((heading(column, writer.units), LABEL), *((text, COAT) for text in texts)),
+            ROOM.get(column.key),
+        )
     notes = [("master", TAILS), *(("line", one) for one in REMEDIES), ("master", "Before anyone sprays")]
-    notes += [("line", line) for one in CAUTIONS for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")]
+    notes += [
+        ("line", line)
+        for one in CAUTIONS
+        for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")
+    ]
     first, sheets = NOTES_TOP - 1, max(1, -(-len(used) // ABREAST))
     if len(notes) > NOTES:
         raise ValueError(f"Crew card: {len(notes)} lines of notes, room for {NOTES}")
-    sheet.write_string(CARD_TOP - 2, 1, f"Cards 1 to {sheets * ABREAST} are printed; where coats are added, set the print area wider.", writer.styles("quiet"))
+    sheet.write_string(
+        CARD_TOP - 2,
+        1,
+        f"Cards 1 to {sheets * ABREAST} are printed; where coats are added, set the print area wider.",
+        writer.styles("quiet"),
+    )
     for col in range(1, sheets * ABREAST, ABREAST):
         for place, (style, text) in enumerate(notes, start=first):
             sheet.write_string(place, col, text, writer.styles(style))
     print_whole(sheet, CARD_TOP - 2, first + len(notes) - 1, sheets * ABREAST)
     sheet.repeat_columns(0)
     sheet.fit_to_pages(sheets, 1)
-    sheet.set_footer("&LAn injection is a surgical emergency. Relieve pressure, lock the trigger, guard on.&RPage &P of &N")
+    sheet.set_footer(
+        "&LAn injection is a surgical emergency. Relieve pressure, lock the trigger, guard on.&RPage &P of &N"
+    )

@@ -4,18 +4,21 @@ A shared formula (ECMA-376 part 1, 18.3.1.40) may not name a cell of another she
 so it is right for us: our formulas reach other sheets by defined names alone. It halves the file and
 reads much faster.
 """
+
 from collections import namedtuple
 from textwrap import wrap
 
 from xlsxwriter.utility import xl_rowcol_to_cell_fast as cell_name
 from xlsxwriter.worksheet import Worksheet
 
-Shared = namedtuple("Formula", "start value format")  # start: what precedes the value. The library's charts read the values of cells of this name
+# start: what precedes the value. The library's charts read the values of cells of this name
+Shared = namedtuple("Formula", "start value format")
 
-LINE, LETTER = 12.75, 0.9      # points of a line of text; width of a letter of text, in characters of a column, with room to spare
-DIGITS = 10                    # of a cached value: within 1e-9 of the model; a program that recalculates has them all
+# points of a line of text; width of a letter of text, in characters of a column, with room to spare
+LINE, LETTER = 12.75, 0.9
+DIGITS = 10  # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
-CONTROLS = {code: f"_x{code:04X}_" for code in range(32) if chr(code) not in "\t\n"}     # ECMA-376 part 1, 22.9.2.19
+CONTROLS = {code: f"_x{code:04X}_" for code in range(32) if chr(code) not in "\t\n"}  # ECMA-376 part 1, 22.9.2.19
 _ESCAPES = {**str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"}), **CONTROLS}
 
 
@@ -58,7 +61,7 @@ class SharingSheet(Worksheet):
     def __init__(self):
         super().__init__()
         self.table = _Table(self)
-        self.fitted = {}                 # row -> its height in points, which a program may fit anew
+        self.fitted = {}  # row -> its height in points, which a program may fit anew
 
     def fit(self, row, text, room):
         """Make a row, zero-based, high enough for a text in a column of so many characters."""
@@ -69,25 +72,33 @@ class SharingSheet(Worksheet):
     def _write_row(self, row, spans, row_info=None, empty_row=False):
         if row not in self.fitted or row_info or empty_row:
             return super()._write_row(row, spans, row_info, empty_row)
-        self.fh.write(f'<row r="{row + 1}" ht="{self.fitted[row]}">')     # no customHeight: it grows and shrinks with what is typed
+        # no customHeight: it grows and shrinks with what is typed
+        self.fh.write(f'<row r="{row + 1}" ht="{self.fitted[row]}">')
 
     def write_shared(self, row, col, formula, values, style, across=False):
-        """A run of cells downwards, or across, from (row, col), zero-based: the first cell's formula, without '=', and each cell's cached value."""
+        """A run of cells downwards, or across, from (row, col), zero-based: the first cell's formula, without '=', and
+        each cell's cached value.
+        """
         down, right = (0, 1) if across else (1, 0)
         last, last_col = row + down * (len(values) - 1), col + right * (len(values) - 1)
         self._check_dimensions(row, col)
         self._check_dimensions(last, last_col)
         group = f'<f t="shared" si="{self.shared_count}"'
-        first = f'{group[:-1]}" ref="{cell_name(row, col)}:{cell_name(last, last_col)}">{formula.translate(_ESCAPES)}</f>'
+        first = (
+            f'{group[:-1]}" ref="{cell_name(row, col)}:{cell_name(last, last_col)}">{formula.translate(_ESCAPES)}</f>'
+        )
         for place, value in enumerate(values):
-            self.table[row + down * place][col + right * place] = Shared(first if place == 0 else f"{group}/>", value, style)
+            self.table[row + down * place][col + right * place] = Shared(
+                first if place == 0 else f"{group}/>", value, style
+            )
         self.shared_count += 1
 
     def _prepare_formula(self, formula, expand_future_functions=False):
-        return formula.removeprefix("=")  # the library would look for each of its functions newer than our dialect, formula by formula
+        # the library would look for each of its functions newer than our dialect, formula by formula
+        return formula.removeprefix("=")
 
     def _calculate_spans(self):
-        self.row_spans = {}              # a hint that no program needs
+        self.row_spans = {}  # a hint that no program needs
 
     def _write_cell(self, row, col, cell):
         if type(cell) is not Shared:
@@ -95,7 +106,10 @@ class SharingSheet(Worksheet):
         value = cell.value
         text = isinstance(value, str)
         shown = value.translate(_ESCAPES) if text else f"{value:.{DIGITS}g}"
-        self.fh.write(f'<c{TEXT if text else ""} s="{cell.format._get_xf_index()}" r="{cell_name(row, col)}">{cell.start}<v>{shown}</v></c>')
+        self.fh.write(
+            f'<c{TEXT if text else ""} s="{cell.format._get_xf_index()}" r="{cell_name(row, col)}">'
+            f"{cell.start}<v>{shown}</v></c>"
+        )
 
 
 TEXT = ' t="str"'

@@ -1,4 +1,5 @@
 """Tables as a workbook of their own: a sheet a table, text alone."""
+
 import warnings
 
 from builder.seals import BOOK_SEAL
@@ -6,11 +7,13 @@ from builder.workbook.prepared import Prepared
 from builder.workbook.theme import Styles
 from builder.workbook.write import CREATED
 
-HEADER, WIDE, NARROW = 3, 70, 24          # the row of the headers, from 0; widths of columns
+HEADER, WIDE, NARROW = 3, 70, 24  # the row of the headers, from 0; widths of columns
 
 
 def tables(sections, purpose, units, builder):
-    """Bytes of a workbook. sections: (title, header, rows of texts); purpose: a line under every title; builder: what made it."""
+    """Bytes of a workbook. sections: (title, header, rows of texts); purpose: a line under every title; builder: what
+    made it.
+    """
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         book = Prepared({"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False})

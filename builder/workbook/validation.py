@@ -1,8 +1,11 @@
-"""Data validation of an input cell, made from its field's rule: what may be typed, a prompt that teaches, an alert that says what is needed."""
+"""Data validation of an input cell, made from its field's rule: what may be typed, a prompt that teaches, an alert that
+says what is needed.
+"""
+
 from builder.records.rules import NAME_LENGTH, Between, Day, Name, OneOf, Word
 from builder.records.wording import allowed, fault
 
-PROMPT_TITLE, PROMPT_TEXT, ALERT_TITLE, ALERT_TEXT = 32, 255, 32, 255     # the file format's own limits
+PROMPT_TITLE, PROMPT_TEXT, ALERT_TITLE, ALERT_TEXT = 32, 255, 32, 255  # the file format's own limits
 
 
 def _test(kind, field):
@@ -23,5 +26,10 @@ def validation(kind, field, units):
     """The options of the writing library's data_validation for one field."""
     needs = allowed(kind, field, units)
     prompt = f"{field.help} {needs[0].upper()}{needs[1:]}.".strip()
-    return {**_test(kind, field), "input_title": field.title[:PROMPT_TITLE], "input_message": prompt[:PROMPT_TEXT],
-            "error_title": field.title[:ALERT_TITLE], "error_message": fault(kind, field, units)[:ALERT_TEXT]}
+    return {
+        **_test(kind, field),
+        "input_title": field.title[:PROMPT_TITLE],
+        "input_message": prompt[:PROMPT_TEXT],
+        "error_title": field.title[:ALERT_TITLE],
+        "error_message": fault(kind, field, units)[:ALERT_TEXT],
+    }

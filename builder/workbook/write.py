@@ -1,4 +1,5 @@
 """Layout + estimate -> .xlsx. Every formula caches the model's value."""
+
 import datetime
 import warnings
 
@@ -14,9 +15,9 @@ from builder.workbook.shared import CONTROLS
 from builder.workbook.theme import GROUP_TABS, ROLE_OF, Styles
 from builder.workbook.validation import validation
 
-CREATED = datetime.datetime(2026, 1, 1)      # fixed, so that the same input gives the same bytes
-MASTER, MASTER_ROW = "=brief_words", 2        # the banner of every sheet, and its row
-ROOM = 8                                     # columns that the purpose of a sheet may need
+CREATED = datetime.datetime(2026, 1, 1)  # fixed, so that the same input gives the same bytes
+MASTER, MASTER_ROW = "=brief_words", 2  # the banner of every sheet, and its row
+ROOM = 8  # columns that the purpose of a sheet may need
 
 
 class WriteError(Exception):
@@ -49,7 +50,11 @@ class _Writer:
 
     def formula(self, sheet, row, col, formula, style, value):
         """A formula with what it comes to."""
-        _sure(sheet.write_formula(row, col, formula, style, value.translate(CONTROLS) if isinstance(value, str) else value))
+        _sure(
+            sheet.write_formula(
+                row, col, formula, style, value.translate(CONTROLS) if isinstance(value, str) else value
+            )
+        )
 
     def put(self, sheet, row, col, value, style):
         """A value as it is: nothing is taken for a formula or a link."""
@@ -70,7 +75,9 @@ class _Writer:
             _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
             self.formula(sheet, MASTER_ROW - 1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words)
             _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
-            sheet.protect("", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True})
+            sheet.protect(
+                "", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True}
+            )
             (printed if about.group == "page" else paper).set_up(sheet, self.paper)
 
     def purpose_at(self, title):
@@ -79,7 +86,9 @@ class _Writer:
         return (0, 2) if min(numbered, default=ROOM) < ROOM else (2, 0)
 
     def block(self, block):
-        {"table": self.table, "card": self.card, "upright": self.upright, "page": self.page, "list": self.list}[block.form](block)
+        {"table": self.table, "card": self.card, "upright": self.upright, "page": self.page, "list": self.list}[
+            block.form
+        ](block)
 
     def table(self, block):
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
@@ -91,10 +100,17 @@ class _Writer:
                 if column.repeat:
                     _sure(sheet.write_number(NUMBERS - 1, col, copy + 1, self.styles("number", "count")))
                 _sure(sheet.write_string(HEAD - 1, col, heading(column, self.units, copy), self.styles(head)))
-                self.column(sheet, block, column, place, copy, rows[:place.rows])
+                self.column(sheet, block, column, place, copy, rows[: place.rows])
             if column.field:
-                _sure(sheet.data_validation(place.row - 1, place.col, place.row + place.rows - 2, place.col,
-                                            validation(KINDS[block.key], column.field, self.units)))
+                _sure(
+                    sheet.data_validation(
+                        place.row - 1,
+                        place.col,
+                        place.row + place.rows - 2,
+                        place.col,
+                        validation(KINDS[block.key], column.field, self.units),
+                    )
+                )
 
     def column(self, sheet, block, column, place, copy, rows):
         """One column of a table, from the first record down."""
@@ -123,10 +139,20 @@ class _Writer:
                     self.put(sheet, place.row - 1, place.col + row.no - 1, column.label(row.no), style)
             else:
                 formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
-                sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style, across=True)
+                sheet.write_shared(
+                    place.row - 1,
+                    place.col,
+                    formula,
+                    [self.cell_value(row, column, 0) for row in rows],
+                    style,
+                    across=True,
+                )
 
     def upright(self, block):
-        sheet, row = self.sheets[block.sheet], self.estimate.rows[block.key][0] if block.key in self.estimate.rows else None
+        sheet, row = (
+            self.sheets[block.sheet],
+            self.estimate.rows[block.key][0] if block.key in self.estimate.rows else None,
+        )
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             line = place.row - 1
@@ -139,13 +165,25 @@ class _Writer:
             if column.field and column.quantity == "text":
                 sheet.fit(line, str(self.cell_value(row, column, 0)), pages.UPRIGHT_HEADS[block.sheet][1][1] - 1)
             if column.formula:
-                self.formula(sheet, line, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0))
+                self.formula(
+                    sheet, line, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)
+                )
             elif column.label is not None:
-                self.put(sheet, line, place.col, self.units.to_cell(column.label, column.quantity), self.styles("quiet", quantity))
+                self.put(
+                    sheet,
+                    line,
+                    place.col,
+                    self.units.to_cell(column.label, column.quantity),
+                    self.styles("quiet", quantity),
+                )
             else:
                 self.put(sheet, line, place.col, self.cell_value(row, column, 0), style)
             if column.field:
-                _sure(sheet.data_validation(line, place.col, line, place.col, validation(KINDS[block.key], column.field, self.units)))
+                _sure(
+                    sheet.data_validation(
+                        line, place.col, line, place.col, validation(KINDS[block.key], column.field, self.units)
+                    )
+                )
 
     def page(self, block):
         """Lines of a page that is printed."""
@@ -153,7 +191,14 @@ class _Writer:
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             style = self.styles(printed.role(block, column), column.quantity)
-            self.formula(sheet, place.row - 1, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0))
+            self.formula(
+                sheet,
+                place.row - 1,
+                place.col,
+                self.layout.template(block, column),
+                style,
+                self.cell_value(row, column, 0),
+            )
 
     def list(self, block):
         """A table on a page that is printed."""
@@ -164,11 +209,15 @@ class _Writer:
             _sure(sheet.write_string(place.row - 2, place.col, heading(column, self.units), head))
             formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
             style = self.styles(printed.role(block, column), column.quantity)
-            sheet.write_shared(place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style)
+            sheet.write_shared(
+                place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style
+            )
 
     def heads(self):
         """The headers of the sheets of cards and of facts, once each."""
-        cards = [block.sheet for block in self.layout.blocks if block.form == "card" and block.sheet not in printed.PAGES]
+        cards = [
+            block.sheet for block in self.layout.blocks if block.form == "card" and block.sheet not in printed.PAGES
+        ]
         for title, heads in {**pages.UPRIGHT_HEADS, **dict.fromkeys(cards, pages.CARD_HEADS)}.items():
             sheet, style = self.sheets[title], self.styles("head_number" if title in cards else "head")
             for col, (text, width) in enumerate(heads):
@@ -187,7 +236,9 @@ def write(layout, estimate, settings):
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         book = Prepared()
-        book.set_properties({"created": CREATED, "title": f"Estimate: {estimate.job.name or 'blank'}", "comments": "Made by Wetfilm"})
+        book.set_properties(
+            {"created": CREATED, "title": f"Estimate: {estimate.job.name or 'blank'}", "comments": "Made by Wetfilm"}
+        )
         for key, value in settings.items():
             book.set_custom_property(key, str(value))
         book.set_custom_property("seal", BOOK_SEAL)
