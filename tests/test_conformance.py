@@ -43,7 +43,7 @@ COUNTED = "filled"             # a term a field, each the same: the cells of a r
 LONG_FLAGS = 330               # a judging column is made from a field's rule, not written; long names of limits make it long
 NESTED = {"task_hours.area", "task_hours.edge"}     # an own figure, else the system's, else the whole job's
 # Rule 15: rounding for its own sake happens where something is bought, priced, paid, put on a calendar or said in words.
-ROUNDED = {"reaches.days", "films.coats_needed", "picks.pays", "picks.worn_out", "sizes.buy", "days.worked", "days.clock_days", "days.drying_days",
+ROUNDED = {"access.days", "film.coats_needed", "picks.pays", "picks.worn_out", "sizes.buy", "days.worked", "days.clock_days", "days.drying_days",
            "days.visits", "days.finish", "picks.next_tenths", "price.net", "price.tax", "price.deposit", "price.stage", "purchases.larges", "purchases.middle_fit",
            "purchases.middle_more", "purchases.cost_none", "purchases.cost_fit", "purchases.cost_more", "purchases.small",
            "gallons.share_told", "brief.told_gallons", "brief.told_days", "price.told_over", "price.told_margin",

@@ -9,9 +9,9 @@ from engines import Values
 from builder.jobs import open_job
 from builder.records.cautions import CAUTIONS
 from builder.records.rules import NAME_LENGTH
+from builder.records.sentences import TODAY
 from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
-from builder.records.sentences import TODAY
 
 SMALL = {"lines": 9, "coats": 7, "nozzles": 40, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}
 

@@ -67,7 +67,7 @@ def test_an_unknown_word_there_is_not_believed(books, tmp_path):
     path = tmp_path / "book.xlsx"
     text = "{units: us, currency: USD, exchange: 1, lines: 100, schema: 7, nonsense: 1}"
     path.write_bytes(retyped(books["shed"].data, {at(books, "issued", "text"): text}))
-    assert returned(path).settings["schema"] == 2 and returned(path).restated == []
+    assert returned(path).settings["schema"] == SCHEMA and returned(path).restated == []
 
 
 def test_a_lone_space_is_told_and_taken_as_blank(books, looked):

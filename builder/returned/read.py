@@ -193,7 +193,9 @@ def _spanned(back):
 def _renamed(back):
     """The names of an older book, as they are called now."""
     schema = back.shown("book_schema")[0]
-    if isinstance(schema, float) and 1 <= schema < SCHEMA:
+    if not isinstance(schema, float) or schema < 1:
+        raise safe.impossible(back.name, "schema", schema)
+    if schema < SCHEMA:
         back.areas = {new_name(int(schema), name): area for name, area in back.areas.items()}
 
 

@@ -77,7 +77,12 @@ def sound(name, settings):
         "lines": isinstance(settings["lines"], float) and 1 <= settings["lines"] <= LINES and settings["lines"] % 1 == 0}
     for key in right:
         if not right[key]:
-            raise refused(name, f"the sheet Start was changed: its {key} cannot be '{settings[key]}'", PUT_BACK)
+            raise impossible(name, key, settings[key])
+
+
+def impossible(name, key, value):
+    """The refusal of a fact on Start that cannot be."""
+    return refused(name, f"the sheet Start was changed: its {key} cannot be '{value}'", PUT_BACK)
 
 
 def _bytes(path):
