@@ -9,6 +9,7 @@ from builder.cli import main
 from builder.jobs import open_job
 from builder.letter.letter import letter
 from builder.problems import Refused
+from builder.records.versions import SCHEMA
 from builder.returned.read import returned
 from builder.returned.taken import as_job, taken
 from builder.review.inspect import inspect
