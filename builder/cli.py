@@ -5,7 +5,7 @@ import sys
 from pathlib import Path
 
 from builder import __version__
-from builder.files import apart, put, words
+from builder.files import apart, put, put_all, words
 from builder.problems import ERROR, Misused, Problem, Refused, as_json, on_one_line
 
 
@@ -61,11 +61,13 @@ def _check(options):
 
 
 def _schema(options):
-    import json
+    from builder.schema import FILES, as_text
 
-    from builder.schema import schema
-
-    print(json.dumps(schema(options.kind), indent=1, ensure_ascii=_plain_text()))
+    if options.kind:
+        print(as_text(options.kind, _plain_text()), end="")
+    else:
+        written = put_all(options.all, {f"{name}.json": as_text(name).encode() for name in FILES}, options.force)
+        _say(*written or [f"{options.all}: nothing to write, all schemas are as they should be"])
     return 0
 
 
@@ -193,7 +195,12 @@ def _parser():
     check.add_argument("--format", choices=("text", "json"), default="text", help="how to say it (text)")
     check.set_defaults(run=_check)
     schema = commands.add_parser("schema", help="JSON Schema of a kind of file, for editors")
-    schema.add_argument("kind", choices=("coatings", "nozzles", "pumps", "surfaces", "profiles", "tasks", "terms", "job"))
+    one_or_all = schema.add_mutually_exclusive_group(required=True)
+    one_or_all.add_argument("kind", nargs="?", help="printed",
+                            choices=("coatings", "nozzles", "pumps", "surfaces", "profiles", "tasks", "terms", "job"))
+    one_or_all.add_argument("--all", type=_file, metavar="DIR",
+                            help="write every schema as KIND.json into this folder; none where one there differs")
+    schema.add_argument("--force", action="store_true", help="write those anew that differ")
     schema.set_defaults(run=_schema)
     new = commands.add_parser("new", help="a starter folder: catalogs and an example job")
     new.add_argument("folder", type=_file, metavar="DIR")

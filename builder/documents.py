@@ -5,6 +5,8 @@ aliases, tags, duplicate keys, several documents, files too large or too deep.
 """
 import re
 from dataclasses import dataclass, field
+from pathlib import Path
+from typing import NoReturn, TypeAlias
 
 import yaml
 
@@ -31,7 +33,7 @@ class Mark:
     line: int
     column: int
 
-    def problem(self, message, hint="", severity=ERROR):
+    def problem(self, message: str, hint: str = "", severity: str = ERROR) -> Problem:
         return Problem(self.file, self.line, self.column, message, hint, severity)
 
 
@@ -46,31 +48,36 @@ class Text:
 
 @dataclass(frozen=True)
 class Listing:
-    items: tuple
+    items: "tuple[Node, ...]"
     mark: Mark
 
 
 @dataclass(frozen=True)
 class Mapping:
-    entries: dict                     # key -> (mark of the key, value)
+    entries: "dict[str, tuple[Mark, Node]]"      # key -> (mark of the key, value)
     mark: Mark
 
-    def get(self, key):
+    def get(self, key: str) -> "Node | None":
         return self.entries[key][1] if key in self.entries else None
+
+
+Node: TypeAlias = Text | Listing | Mapping
 
 
 @dataclass
 class _Reader:
     file: str
-    problems: list = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
 
-    def mark(self, node):
-        return Mark(self.file, node.start_mark.line + 1, node.start_mark.column + 1)
+    def mark(self, node: yaml.Node | yaml.Event) -> Mark:
+        start = node.start_mark
+        assert start is not None                      # only nodes made by a program have none
+        return Mark(self.file, start.line + 1, start.column + 1)
 
-    def stop(self, at, message, hint=""):
+    def stop(self, at: yaml.Node | yaml.Event, message: str, hint: str = "") -> NoReturn:
         raise Refused([self.mark(at).problem(message, hint)])
 
-    def scan(self, text):
+    def scan(self, text: str) -> None:
         """Refuse what the grammar leaves out, before anything is built."""
         depth = count = documents = 0
         for event in yaml.parse(text, LOADER):
@@ -81,13 +88,13 @@ class _Reader:
                     self.stop(event, "a second document begins here", "keep one document a file: remove the line '---'")
             if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
                 self.stop(event, "anchors (&) and aliases (*) are not allowed", "write the value out, or put text that begins so in quotes")
-            if getattr(event, "tag", None):
-                self.stop(event, f"tag '{event.tag}' is not allowed", "write the value alone")
+            if tag := getattr(event, "tag", None):
+                self.stop(event, f"tag '{tag}' is not allowed", "write the value alone")
             depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
             if depth > MOST_DEPTH or count > MOST_NODES:
                 self.stop(event, "the file is nested too deep or holds too many values")
 
-    def build(self, node):
+    def build(self, node: yaml.Node) -> Node:
         mark = self.mark(node)
         if isinstance(node, yaml.ScalarNode):
             if len(node.value) > MOST_LETTERS:
@@ -98,7 +105,7 @@ class _Reader:
             return Text("" if blank else node.value, mark, bool(node.style))
         if isinstance(node, yaml.SequenceNode):
             return Listing(tuple(map(self.build, node.value)), mark)
-        entries = {}
+        entries: dict[str, tuple[Mark, Node]] = {}
         for key, value in node.value:
             if not isinstance(key, yaml.ScalarNode):
                 self.stop(key, "a key must be a plain word")
@@ -112,7 +119,7 @@ class _Reader:
         return Mapping(entries, mark)
 
 
-def read(path):
+def read(path: str | Path) -> Mapping:
     """The file as a Mapping of marked texts. Refused when it is not one strict YAML mapping."""
     try:
         data = get(path, MOST_BYTES)
@@ -121,7 +128,7 @@ def read(path):
     return parse(data, str(path))
 
 
-def parse(data, name):
+def parse(data: bytes, name: str) -> Mapping:
     """Bytes of strict YAML as a Mapping of marked texts; `name` is the file that problems speak of. Refused as `read` is."""
     reader = _Reader(name)
     top = Mark(name, 1, 1)
@@ -131,14 +138,14 @@ def parse(data, name):
         text = data.decode("utf-8-sig")
         hidden = HIDDEN_BREAK.search(text)
         if hidden:
-            at = hidden.start()
-            place = Mark(reader.file, text.count("\n", 0, at) + 1, at - text.rfind("\n", 0, at))
+            start = hidden.start()
+            place = Mark(reader.file, text.count("\n", 0, start) + 1, start - text.rfind("\n", 0, start))
             raise Refused([place.problem("a line break that most editors do not show", "end the line with the Enter key")])
         reader.scan(text)
         node = yaml.compose(text, LOADER)
     except UnicodeDecodeError as error:
-        line = data.count(b"\n", 0, error.start) + 1
-        raise Refused([Problem(reader.file, line, 1, "the text is not UTF-8", "save the file as UTF-8")]) from None
+        number = data.count(b"\n", 0, error.start) + 1
+        raise Refused([Problem(reader.file, number, 1, "the text is not UTF-8", "save the file as UTF-8")]) from None
     except yaml.MarkedYAMLError as error:
         at = error.problem_mark or error.context_mark
         lines = text.split("\n")
@@ -146,7 +153,7 @@ def parse(data, name):
             place = Mark(reader.file, len(lines), len(lines[-1]) + 1)
         else:
             place = Mark(reader.file, at.line + 1, at.column + 1) if at else top
-        if error.context and "quoted scalar" in error.context:
+        if error.context and error.context_mark and "quoted scalar" in error.context:
             opens = Mark(reader.file, error.context_mark.line + 1, error.context_mark.column + 1)
             raise Refused([opens.problem("the quote that begins here does not end", "end it with the same")]) from None
         if at and at.line < len(lines) and "\t" in lines[at.line][:at.column + 1]:
@@ -162,9 +169,10 @@ def parse(data, name):
         raise Refused([place.problem("a character that YAML does not allow", "save the file as plain UTF-8 text")]) from None
     if node is None:
         raise Refused([top.problem("the file is empty")])
-    found = reader.build(node)
-    if not isinstance(found, Mapping):
-        reader.problems.append(found.mark.problem("the file must be a mapping of keys", "begin with a line such as 'coatings:'"))
+    whole = reader.build(node)
+    if not isinstance(whole, Mapping):
+        problem = whole.mark.problem("the file must be a mapping of keys", "begin with a line such as 'coatings:'")
+        raise Refused([*reader.problems, problem])
     if reader.problems:
         raise Refused(reader.problems)
-    return found
+    return whole

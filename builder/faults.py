@@ -1,28 +1,47 @@
 """What the judging of an estimate found, as problems with their places in the files."""
 import re
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from typing import Protocol, TypeAlias, TypeVar
 
-from builder.problems import WARNING, did_you_mean
+from builder.problems import WARNING, Problem, did_you_mean
+from builder.quantities import Units, Value
 from builder.records import wording
+from builder.records.fields import Check, Kind, Marks
 from builder.records.kinds import KINDS
 from builder.records.plausible import DOUBTS
 from builder.records.rules import OneOf, Word
+from builder.sheets.rows import Row
 from builder.stages import stock
+from builder.stages.estimate import Estimate
 from builder.values import same
 
+Told = TypeVar("Told", covariant=True)
 
-def _names(estimate):
+
+class Place(Protocol[Told]):
+    """Where a value stands, a `Mark` of a file or a cell of a workbook, and how a problem there is told."""
+
+    def problem(self, message: str, hint: str = "") -> Told: ...
+
+
+Places: TypeAlias = Mapping[str, Place[Told]]     # key of a field -> its place; under '' that of the row
+Names: TypeAlias = Mapping[str, Sequence[Value]]
+
+
+def _names(estimate: Estimate) -> Names:
     """block -> the names its entered rows bear, faulty ones too."""
     return {key: [stock.nozzle_name(row) if key == "nozzles" else getattr(row, kind.named) for row in estimate.rows[key] if row.filled]
             for key, kind in KINDS.items() if kind.named}
 
 
-def _where(check, place):
+def _where(check: Check, place: Places[Told]) -> Place[Told]:
     """The first place that a check speaks of; where another file lies over the record, the first from there."""
     found = [place[key] for key in re.findall(r"row\.(\w+)", check.formula) if key in place] or [place[""]]
     return next((mark for mark in found if getattr(mark, "file", None) != getattr(place[""], "file", None)), found[0])
 
 
-def _of_row(kind, row, place, units, names, known):
+def _of_row(kind: Kind, row: Row, place: Places[Told], units: Units, names: Names,
+            known: Collection[Place[Told]]) -> Iterator[Told]:
     for one in wording.judged(kind):
         if getattr(row, f"bad_{one.key}") and place.get(one.key, place[""]) not in known:
             found = getattr(row, one.key)
@@ -39,7 +58,8 @@ def _of_row(kind, row, place, units, names, known):
                 yield first.problem(wording.check_fault(kind, check))
 
 
-def faults(estimate, marks, known):
+def faults(estimate: Estimate, marks: Mapping[str, Sequence[Places[Told]]],
+           known: Collection[Place[Told]]) -> Iterator[Told]:
     """The faults of all rows as problems of their marks, but none at a mark in `known`, of which something is told already.
 
     marks: block -> a mark for each value of each row, and under '' one for the row; a mark has `problem(message, hint)`.
@@ -57,7 +77,7 @@ def faults(estimate, marks, known):
             yield place[""].problem(f"Coats: {film.fault}")
 
 
-def doubts(estimate, marks):
+def doubts(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator[Problem]:
     """What is allowed and hardly meant, prices out of date, records that do not say where they come from: warnings."""
     for doubt in DOUBTS:
         for row, place in zip(estimate.rows[doubt.block], marks[doubt.block]):
@@ -72,7 +92,7 @@ def doubts(estimate, marks):
     yield from _prices(estimate, marks)
 
 
-def _too_high(estimate, marks):
+def _too_high(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator[Problem]:
     units = estimate.units
     for line, area, place in zip(estimate.rows["takeoff"], estimate.rows["areas"], marks["takeoff"]):
         if area.too_high:
@@ -81,7 +101,7 @@ def _too_high(estimate, marks):
                 f"Takeoff: higher than '{line.access}' reaches, {limit}", "name what reaches it; a ceiling may be meant, which lies flat", WARNING)
 
 
-def _prices(estimate, marks):
+def _prices(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator[Problem]:
     job, terms = estimate.job, estimate.terms
     if not job.sound or job.date is None or not terms.sound:
         return

@@ -5,9 +5,13 @@ import errno
 import os
 import stat
 import unicodedata
+from collections.abc import Iterable, Mapping
 from pathlib import Path
+from typing import TypeAlias
 
 from builder.problems import Misused, Problem, Refused
+
+Place: TypeAlias = str | os.PathLike[str]  # of a file
 
 NO_FILE = "this is not a file"
 WORDS = {
@@ -26,14 +30,14 @@ WORDS = {
 }
 
 
-def words(error):
+def words(error: OSError | ValueError) -> str:
     """An OSError in words that do not hang on the system or its language; a path that none can have."""
     if not isinstance(error, OSError):
         return "its name holds a sign that no name may hold"
-    return WORDS.get(error.errno, f"the system refuses it, error {error.errno}")
+    return WORDS.get(error.errno or 0, f"the system refuses it, error {error.errno}")
 
 
-def get(path, most):
+def get(path: Place, most: int) -> bytes:
     """The bytes of a file, `most` and one more at most. ValueError(words) where it is no file or cannot be read."""
     try:
         if stat.S_ISREG(os.stat(path).st_mode):
@@ -44,12 +48,12 @@ def get(path, most):
     raise ValueError(NO_FILE)  # a pipe or a device may never end
 
 
-def apart(written, read):
+def apart(written: Iterable[tuple[Place, Place | None]], read: Iterable[Place]) -> None:
     """Refuse a command that would write over a file it reads, or one file twice, however they are spelled.
 
     written: (path, what it is made of); read: paths.
     """
-    places = {}
+    places: dict[str, Place | None] = {}
     for path, source in written:
         for one in read:
             if _same_file(path, one):
@@ -72,14 +76,14 @@ def apart(written, read):
         places[place] = source
 
 
-def _same_file(one, other):
+def _same_file(one: Place, other: Place) -> bool:
     try:
         return os.path.samefile(one, other)
     except (OSError, ValueError):  # one of them is not there
         return False
 
 
-def _real(path):
+def _real(path: Place) -> Path:
     """The path that links lead to; the path itself where they lead nowhere."""
     try:
         return Path(os.path.realpath(path))
@@ -87,8 +91,11 @@ def _real(path):
         return Path(path)
 
 
-def put(path, data, force=False):
-    """Write bytes to a path, through links. Refused where that would lose somebody's work."""
+def put(path: Place, data: bytes, force: bool = False, elsewhere: str = "name another with -o") -> None:
+    """Write bytes to a path, through links. Refused where that would lose somebody's work.
+
+    elsewhere: the hint where nothing can be written there.
+    """
     from builder import seals
 
     target = _real(path)
@@ -105,11 +112,33 @@ def put(path, data, force=False):
         _replace(target, data, mode)
     except (OSError, ValueError) as error:
         raise Refused(
-            [Problem(str(path), 0, 0, f"cannot be written: {words(error)}", "name another with -o")]
+            [Problem(str(path), 0, 0, f"cannot be written: {words(error)}", elsewhere)]
         ) from None
 
 
-def _mode(path):
+def put_all(folder: Place, contents: Mapping[str, bytes], force: bool = False) -> list[Path]:
+    """Write files into a folder, name -> bytes, and return the paths of those written.
+
+    One that holds these bytes already is left alone. Refused, and none written, where one that differs is there.
+    """
+    new = {Path(folder, name): data for name, data in contents.items() if not _holds(Path(folder, name), data)}
+    differ = [path for path in new if os.path.lexists(path)]
+    if differ and not force:
+        hint = "use --force to write it anew"
+        raise Refused([Problem(str(path), 0, 0, "this file is there already, and differs", hint) for path in differ])
+    for path, data in new.items():
+        put(path, data, True, "name another folder")
+    return list(new)
+
+
+def _holds(path: Place, data: bytes) -> bool:
+    try:
+        return get(path, len(data)) == data
+    except ValueError:  # there is none, or it cannot be read
+        return False
+
+
+def _mode(path: Path) -> int | None:
     """The mode of what stands at a path; None where nothing does."""
     try:
         return path.stat().st_mode
@@ -117,7 +146,7 @@ def _mode(path):
         return None
 
 
-def _replace(target, data, mode):
+def _replace(target: Path, data: bytes, mode: int | None) -> None:
     """The bytes beside their place, on the disk, then moved there in one step.
 
     mode: of what stood there, None for a new file.
@@ -141,7 +170,7 @@ def _replace(target, data, mode):
     _settle(target.parent)
 
 
-def _settle(folder):
+def _settle(folder: Path) -> None:
     """Put the name on the disk as well, where the system can."""
     with contextlib.suppress(OSError):
         number = os.open(folder, os.O_RDONLY)

@@ -1,19 +1,22 @@
 """A job with its catalogs, loaded, judged and estimated; its problems with their places in the files."""
 import contextlib
 import hashlib
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Any, TypeAlias
 
 from builder import __version__
 from builder.documents import MOST_BYTES, Mark
 from builder.faults import doubts, faults
 from builder.files import get
-from builder.problems import ERROR, WARNING, errors
+from builder.problems import ERROR, WARNING, Problem, errors
 from builder.quantities import Units
+from builder.records.fields import Marks, Values
 from builder.records.folders import STARTER, Folders
 from builder.records.job import LINES
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.records.load import load_job
+from builder.records.load import Settings, load_job
 from builder.records.overlay import currency_of, load_catalogs
 from builder.records.versions import SCHEMA
 from builder.stages.estimate import Estimate
@@ -24,50 +27,53 @@ SHIPPED = (_INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "cata
 
 BUILDER = f"wetfilm {__version__}"
 
+Facts: TypeAlias = dict[str, Any]           # of the sheet Start: text and floats by key
+
 
 @dataclass
 class Opened:
     """Values by block, the units they settle in, the facts of the sheet Start, and what is wrong where."""
 
-    values: dict
+    values: Values
     units: Units
-    settings: dict
+    settings: Facts
     estimate: Estimate
-    problems: list
+    problems: list[Problem]
 
     @property
-    def errors(self):
+    def errors(self) -> list[Problem]:
         """The problems that stop a build."""
         return errors(self.problems)
 
-    def gallons(self):
+    def gallons(self) -> float:
         """Volume to buy for the base, in the book's unit; what the owner supplies is not bought."""
         return self._volume("bought") - self._volume("from_owner")
 
-    def from_owner(self):
+    def from_owner(self) -> float:
         """Volume that the owner supplies for the base, in the book's unit."""
         return self._volume("from_owner")
 
-    def _volume(self, key):
+    def _volume(self, key: str) -> float:
         rows = self.estimate.rows["purchases"]
         return self.units.to_cell(sum(getattr(row, key) for row in rows if row.live and row.scenario == 1), "volume")
 
-    def price(self):
+    def price(self) -> float | None:
         """The price of the base in the book's currency; None while something is missing."""
         total = self.estimate.rows["price"][0].total
         return None if total is None else self.units.to_cell(total, "money")
 
-    def summary(self):
+    def summary(self) -> str:
         """The estimate in one line."""
-        if self.price() is None:
+        price = self.price()
+        if price is None:
             return f"no price yet: {self.estimate.checks.words}"
         unit = self.units.shown("volume")
         owners = f" and {self.from_owner():,.4g} {unit} from the owner" if self.from_owner() else ""
-        return (f"price {self.units.amount(self.price())} {self.units.currency}, {self.gallons():,.4g} {unit} to buy{owners}, "
+        return (f"price {self.units.amount(price)} {self.units.currency}, {self.gallons():,.4g} {unit} to buy{owners}, "
                 f"{self.estimate.rows['days'][0].days:g} days; {self.estimate.checks.words.lower()}")
 
 
-def fingerprint(folders):
+def fingerprint(folders: Iterable[str | Path]) -> str:
     """A short digest of every catalog in the folders."""
     digest = hashlib.sha256()
     for folder in folders:
@@ -78,8 +84,8 @@ def fingerprint(folders):
     return digest.hexdigest()[:12]
 
 
-def _units_for(currency, problems):
-    def units_for(settings, marks):
+def _units_for(currency: str, problems: list[Problem]) -> Callable[[Settings, Marks], Units]:
+    def units_for(settings: Settings, marks: Marks) -> Units:
         own = settings.get("currency", currency)
         exchange = settings.get("exchange")
         if own != currency and exchange is None:
@@ -91,19 +97,20 @@ def _units_for(currency, problems):
     return units_for
 
 
-def _starter(folders):
+def _starter(folders: Iterable[Path]) -> Path:
     """The starter of the last folder that has one."""
     found = [Path(folder) / STARTER for folder in folders if (Path(folder) / STARTER).exists()]
     return found[-1] if found else SHIPPED[0] / STARTER
 
 
-def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
+def open_job(path: str | Path | None, catalogs: Iterable[str | Path] = SHIPPED, system: str | None = None,
+             paper: str | None = None, lines: int | None = None) -> Opened:
     """Load a job file (None: the starter, for a blank book) with the catalogs of some folders.
 
     catalogs: folders, a later one laid over those before; system: 'us' or 'metric' instead of the job's own;
     paper: 'letter' or 'a4'; lines: rows of takeoff. Raises Refused where a job cannot be read at all; all else is in `problems`.
     """
-    problems = []
+    problems: list[Problem] = []
     catalogs = Folders(catalogs)
     job = load_job(Path(path) if path else _starter(catalogs), _units_for(currency_of(catalogs), problems), system)
     stock = load_catalogs(catalogs, job.units, job)
@@ -123,25 +130,25 @@ def open_job(path, catalogs=SHIPPED, system=None, paper=None, lines=None):
     return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, sorted(problems))
 
 
-def facts(units, paper, lines, catalogs):
+def facts(units: Units, paper: str | None, lines: int, catalogs: Iterable[str | Path]) -> Facts:
     """The facts of the sheet Start: units, paper ('' for the usual one of the units), room, and what the book is made with."""
     return {"units": units.system, "currency": units.currency, "exchange": units.exchange,
             "paper": paper or ("letter" if units.system == "us" else "a4"), "lines": float(lines),
             "schema": float(SCHEMA), "catalogs": fingerprint(catalogs), "builder": BUILDER}
 
 
-def room_for(values):
+def room_for(values: Values) -> int:
     """Rows of takeoff of a job's book: a hundred, or twenty more than it has."""
     return max(100, len(values["takeoff"]) + 20)
 
 
-def _whole(values):
+def _whole(values: Values) -> Values:
     """The values with a row for every upright block."""
     for kind in KINDS.values():
         values[kind.key] = values[kind.key] or ([{}] if kind.upright else [])
     return values
 
 
-def from_values(values, units, settings):
+def from_values(values: Values, units: Units, settings: Facts) -> Opened:
     """The same for values that were read from a workbook, or changed in memory."""
     return Opened(values, units, settings, Estimate(_whole(values), units, capacities(int(settings["lines"]))), [])

@@ -1,5 +1,6 @@
 """A problem in a file: where it stands, what was found, what to write instead."""
 import unicodedata
+from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass
 
 ERROR, WARNING, NOTE = "error", "warning", "note"
@@ -20,7 +21,7 @@ class Problem:
     hint: str = ""
     severity: str = ERROR
 
-    def __str__(self):
+    def __str__(self) -> str:
         hint = f" ({self.hint})" if self.hint else ""
         kind = "" if self.severity == ERROR else f"{self.severity}: "
         place = f"{self.file}:{self.line}:{self.column}" if self.line else self.file
@@ -32,12 +33,12 @@ class Refused(Exception):
 
     status = 1
 
-    def __init__(self, problems):
+    def __init__(self, problems: Iterable[Problem]) -> None:
         self.problems = sorted(problems)
         super().__init__("\n".join(map(str, self.problems)))
 
 
-def errors(problems):
+def errors(problems: Iterable[Problem]) -> list[Problem]:
     """Those that stop a build."""
     return [problem for problem in problems if problem.severity == ERROR]
 
@@ -48,25 +49,25 @@ class Misused(Refused):
     status = 2
 
 
-def on_one_line(text):
+def on_one_line(text: str) -> str:
     """Foreign text as it may be printed: what breaks the line, steers the screen or turns letters round, as its escape.
 
     Not endless.
     """
-    def harmless(letter):
+    def harmless(letter: str) -> bool:
         return letter.isprintable() or unicodedata.category(letter) == "Zs"
     text = text if len(text) <= LONGEST else f"{text[:LONGEST - END]} … {text[-END:]}"
     return "".join(letter if harmless(letter) else letter.encode("unicode_escape").decode() for letter in text)
 
 
-def as_json(problems, plain=False):
+def as_json(problems: Iterable[Problem], plain: bool = False) -> str:
     """The problems, sorted, as a JSON array. plain: in ASCII alone."""
     import json
 
     return json.dumps([asdict(problem) for problem in sorted(problems)], indent=2, ensure_ascii=plain)
 
 
-def did_you_mean(word, known):
+def did_you_mean(word: object, known: Sequence[str]) -> str:
     """A hint that names the nearest known words: the close ones, or else all of them when they are few."""
     import difflib
 

@@ -6,11 +6,15 @@ convert: text on load (`Units.parse`), cells on writing and reading (`Units.to_c
 import functools
 import re
 import unicodedata
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from typing import TypeAlias, overload
 
 from builder.spellings import SPELLINGS, in_terms_of
+
+Value: TypeAlias = float | str | None    # of a field: in SI, None is blank; text is a name, or what was not understood
 
 SYSTEMS = ("us", "metric")
 
@@ -37,13 +41,13 @@ SHOWN = {
 PLAIN = ("number", "count", "days", "date", "year", "text")  # no unit: the value is its own cell
 
 
-def scale(unit):
+def scale(unit: str) -> float:
     """The SI value of one `unit` of the closed list; KeyError for any other spelling."""
     return SPELLINGS[unit].size
 
 
 @functools.cache
-def units_of(quantity):
+def units_of(quantity: str) -> list[str]:
     """Every spelling that can stand behind a number of this quantity, the shown ones first."""
     first = [unit for unit in SHOWN[quantity][:2] if unit and quantity not in PLAIN]
     if not first:
@@ -51,12 +55,12 @@ def units_of(quantity):
     return list(dict.fromkeys(first + [unit for unit in SPELLINGS if unit and _shape(unit) == _shape(first[0])]))
 
 
-def _shape(unit):
+def _shape(unit: str) -> tuple[str, bool, bool, bool]:
     """What two units must share to measure one quantity: gal/ft2 is a length to pint, not to a contractor."""
     return SPELLINGS[unit].dimension, unit.find("/") > 0, unit.startswith("/"), unit in ZERO
 
 
-def _alone(unit):
+def _alone(unit: str) -> bool:
     """Whether one word may name it: a ratio, or a scale with a zero of its own, is not told by its dimension."""
     return "/" not in unit and unit not in ZERO
 
@@ -69,20 +73,21 @@ _TERM = re.compile(rf"\s*({_NUMBER})\s*({_LISTED}|{_OTHER})?\s*(?=$|\d|\.\d)")
 _BARE = re.compile(rf"(?![+-]?0\d){_NUMBER}")
 
 
-def _worth(number):
+def _worth(number: str) -> float:
     """'-9 1/2' -> -9.5"""
     worth = sum(float(Fraction(part)) for part in number.lstrip("+-").split())
     return -worth if number.startswith("-") else worth
 
 
-def bare(text):
+def bare(text: str) -> float | None:
     """The worth of a number that stands alone, as in '40', '40.', '.5', '9 1/2'; None for any other text."""
     return _worth(text) if _BARE.fullmatch(text) else None
 
 
-def _terms(text):
+def _terms(text: str) -> list[tuple[float, str]]:
     """'14 ft 6 in' -> [(14.0, 'ft'), (6.0, 'in')]; ValueError when the text has another shape."""
-    found, at = [], 0
+    found: list[tuple[float, str]] = []
+    at = 0
     while at < len(text):
         match = _TERM.match(text, at)
         if not match or match.end() == at:
@@ -94,20 +99,21 @@ def _terms(text):
     return found
 
 
-def ascii_digits(text):
+def ascii_digits(text: str) -> str:
     """The digits of any script as 0 to 9."""
     return "".join(str(unicodedata.decimal(letter, letter)) for letter in text)
 
 
-def _closed(found):
+def _closed(found: re.Match[str]) -> str:
     return "write " + re.sub(r"[^\d.]", "", found[0])
 
 
 # Ways of writing a number that other programs read as another number: what to look for, what is wrong, what to do.
-APOSTROPHE = (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:['’]\d{3})+(?:\.\d*)?(?!\d)"),
+Trap: TypeAlias = tuple[re.Pattern[str], str, str | Callable[[re.Match[str]], str]]
+APOSTROPHE: Trap = (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:['’]\d{3})+(?:\.\d*)?(?!\d)"),
               "has an apostrophe between its digits", _closed)
 GAP = "has a gap between its digits"
-TRAPS = (
+TRAPS: tuple[Trap, ...] = (
     (re.compile(r"(?![0-9])\d"), "has digits of another script", lambda found: f"write {ascii_digits(found.string)}"),
     (re.compile(r","), "has a comma", "write 1200 for a thousand two hundred, 12.5 for twelve and a half"),
     APOSTROPHE,
@@ -126,7 +132,7 @@ MINOR_UNITS = {
 }
 
 
-def avoid(text, traps=TRAPS):
+def avoid(text: str, traps: Iterable[Trap] = TRAPS) -> None:
     """ValueError(message, hint) where the text holds one of the traps."""
     for trap, message, hint in traps:
         if found := trap.search(text):
@@ -141,77 +147,90 @@ class Units:
     currency: str = ""
     exchange: float = 1.0
 
-    def shown(self, quantity):
+    def _unit(self, quantity: str) -> str:
+        return SHOWN[quantity][:2][SYSTEMS.index(self.system)]
+
+    def shown(self, quantity: str) -> str:
         """The unit behind a number of this quantity, as a header shows it."""
-        unit = SHOWN[quantity][SYSTEMS.index(self.system)]
+        unit = self._unit(quantity)
         if quantity.startswith("money"):
             return self.currency + unit
         return unit
 
     @property
-    def cents(self):
+    def cents(self) -> int:
         """Decimals of an amount that can be paid: two, for a currency that is not listed."""
         return MINOR_UNITS.get(self.currency.upper(), 2)
 
     @property
-    def money_step(self):
+    def money_step(self) -> float:
         """The least amount that can be paid, as it is shown: a cent, a yen."""
         return 10.0 ** -self.cents
 
-    def amount(self, shown, sign=""):
+    def amount(self, shown: float, sign: str = "") -> str:
         """A shown amount of money in words: '48,230.00', '48,230' in yen."""
         return f"{shown:{sign},.{self.cents}f}"
 
-    def decimals(self, quantity):
+    def decimals(self, quantity: str) -> int:
         if quantity == "money":
             return self.cents
-        return SHOWN[quantity][2 + SYSTEMS.index(self.system)]
+        return SHOWN[quantity][2:][SYSTEMS.index(self.system)]
 
-    def scale(self, quantity):
+    def scale(self, quantity: str) -> float:
         """Internal value of one shown unit."""
-        size = scale(SHOWN[quantity][SYSTEMS.index(self.system)])
+        size = scale(self._unit(quantity))
         return size / self.exchange if quantity.startswith("money") else size
 
-    def to_cell(self, value, quantity):
+    @overload
+    def to_cell(self, value: float, quantity: str) -> float: ...
+    @overload
+    def to_cell(self, value: Value, quantity: str) -> float | str: ...
+
+    def to_cell(self, value: Value, quantity: str) -> float | str:
         """Internal value -> what the cell holds; blank is ''; text stays text."""
         if value is None:
             return ""
         if quantity in PLAIN or isinstance(value, str):
             return value
         if quantity == "temperature":
-            unit = SHOWN[quantity][SYSTEMS.index(self.system)]
+            unit = self._unit(quantity)
             return (value - ZERO[unit]) / scale(unit)
         return value / self.scale(quantity)
 
-    def from_cell(self, value, quantity):
+    @overload
+    def from_cell(self, value: float, quantity: str) -> float: ...
+    @overload
+    def from_cell(self, value: Value, quantity: str) -> Value: ...
+
+    def from_cell(self, value: Value, quantity: str) -> Value:
         """What a cell holds -> internal value; blank is None; text stays text."""
         if value is None or value == "":
             return None
         if quantity in PLAIN or isinstance(value, str):
             return value
         if quantity == "temperature":
-            unit = SHOWN[quantity][SYSTEMS.index(self.system)]
+            unit = self._unit(quantity)
             return value * scale(unit) + ZERO[unit]
         return value * self.scale(quantity)
 
-    def settle(self, value, quantity):
+    def settle(self, value: Value, quantity: str) -> Value:
         """The value as the book will hold it: 15 digits of the shown unit, so that a read-back changes nothing."""
         shown = self.to_cell(value, quantity)
         if isinstance(shown, float):
             shown = float(f"{shown:.15g}")
         return self.from_cell(shown, quantity)
 
-    def to_text(self, value, quantity):
+    def to_text(self, value: Value, quantity: str) -> str:
         """Internal value -> the text of a file that `parse` reads as the same value, in the unit the book shows; text stays text."""
         shown = self.to_cell(value, quantity)
         if isinstance(shown, str):
             return shown
         number = Decimal(f"{shown:.15g}") * (100 if quantity == "share" else 1)
-        unit = "%" if quantity == "share" else "" if quantity in PLAIN else SHOWN[quantity][SYSTEMS.index(self.system)]
+        unit = "%" if quantity == "share" else "" if quantity in PLAIN else self._unit(quantity)
         digits = f"{number:f}"
         return f"{digits.rstrip('0').rstrip('.') if '.' in digits else digits} {unit}".rstrip()
 
-    def parse(self, text, quantity, unmarked=1.0):
+    def parse(self, text: str, quantity: str, unmarked: float = 1.0) -> float:
         """Text of a file -> internal value. ValueError(message, hint) says what is allowed instead.
 
         unmarked: the most that a share may be without its %; nobody means 1800 % who writes 18.

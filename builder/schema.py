@@ -1,10 +1,16 @@
 """JSON Schema of a kind of file, made from the same fields and rules, so that editors complete and check."""
+import json
 import re
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any, TypeAlias
 
 from builder.quantities import PLAIN, units_of
+from builder.records.fields import Field, Kind
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import CHANGE, DRAFT, INSIDE, OWN, SETTINGS, WITHOUT
 from builder.records.rules import Between, Day, SizeNumber, Word
+
+Schema: TypeAlias = dict[str, Any]          # a JSON Schema, or the part of one for one place
 
 FILES = {  # name of a schema -> the kinds its file holds
     "coatings": ("coatings",), "nozzles": ("families",), "pumps": ("pumps",), "surfaces": ("surfaces",), "profiles": ("profiles",),
@@ -16,7 +22,7 @@ NUMBER = r"[+-]?(\d+ +\d+/\d+|\d+/\d+|\d+(\.\d*)?|\.\d+)"
 UNITLESS = (*PLAIN, "share", "money", "money_hour", "money_day")      # a number of these needs no unit
 
 
-def _value(one):
+def _value(one: Field) -> Schema:
     """What one value may be. A quantity is text with a unit; a number without one may be written plain."""
     rule = one.rule
     if isinstance(rule, Word):
@@ -27,19 +33,21 @@ def _value(one):
         return {"type": ["string", "integer", "null"] if isinstance(rule, SizeNumber) else ["string", "null"]}
     units = units_of(one.quantity)
     with_unit = f"({NUMBER} *({'|'.join(map(re.escape, units))}) *)+" if units else NUMBER
-    allowed = [{"type": "string", "pattern": f"^ *{with_unit} *$"}, {"type": "null"}]
+    allowed: list[Schema] = [{"type": "string", "pattern": f"^ *{with_unit} *$"}, {"type": "null"}]
     if one.quantity in UNITLESS:
-        within = {"minimum": rule.low, "maximum": rule.high} if isinstance(rule, Between) and not rule.unit else {}
-        allowed += [{"type": "number", **within}, {"type": "string", "pattern": f"^ *{NUMBER} *$"}]
+        number: Schema = {"type": "number"}
+        if isinstance(rule, Between) and not rule.unit:
+            number |= {"minimum": rule.low, "maximum": rule.high}
+        allowed += [number, {"type": "string", "pattern": f"^ *{NUMBER} *$"}]
     return {"anyOf": allowed}
 
 
-def _node(fields, whole):
+def _node(fields: Sequence[tuple[list[str | int], Field]], whole: bool) -> Schema:
     """The schema of the values at one place: `fields` are (rest of the path, field). whole: with what is required."""
     if not fields[0][0]:
         one = fields[0][1]
         return _value(one) | {"title": one.title} | ({"description": one.help} if one.help else {})
-    inside = {}
+    inside: dict[str | int, list[tuple[list[str | int], Field]]] = {}
     for (step, *rest), one in fields:
         inside.setdefault(step, []).append((rest, one))
     if all(isinstance(step, int) for step in inside):
@@ -52,19 +60,19 @@ def _node(fields, whole):
             "properties": {step: _node(found, whole) for step, found in inside.items()}, "required": needed}
 
 
-def _record(kind, extra=(), whole=True):
+def _record(kind: Kind, extra: Mapping[str, Schema], whole: bool = True) -> Schema:
     """A record as nested objects, by the paths of its fields."""
     record = _node([(list(one.steps), one) for one in kind.fields], whole) | {"type": "object"}
     record["properties"].update(extra)
     return record
 
 
-def _inner(kind, whole=True):
+def _inner(kind: Kind, whole: bool = True) -> dict[str, Schema]:
     """The lists within a record of this kind."""
     found = {}
     for (outer, name), (block, owner) in INSIDE.items():
         if outer == kind.key:
-            record = _record(KINDS[block], whole=whole)
+            record = _record(KINDS[block], {}, whole)
             record["properties"].pop(owner)
             needed = record["required"] if whole else [next(iter(record["properties"]))]
             record["required"] = [key for key in needed if key != owner]
@@ -72,14 +80,14 @@ def _inner(kind, whole=True):
     return found
 
 
-def _changes(kind):
+def _changes(kind: Kind) -> Schema:
     """A record that states only what differs from one below."""
     name = {"type": ["string", "integer"], "title": "Record below",
             "description": "Its name. What is stated here changes, all else stays."}
     return _record(kind, {CHANGE: name, **_inner(kind, False)}, False) | {"required": [CHANGE]}
 
 
-def _kinds(keys):
+def _kinds(keys: Iterable[str]) -> dict[str, Schema]:
     """The lists and mappings of some kinds, by key."""
     properties = {}
     for key in keys:
@@ -94,11 +102,11 @@ def _kinds(keys):
     return properties
 
 
-def _object(properties):
+def _object(properties: Mapping[str, Schema]) -> Schema:
     return {"type": "object", "additionalProperties": False, "properties": properties}
 
 
-def _beside():
+def _beside() -> dict[str, Schema]:
     """What a job file may say beside its kinds. A figure of Terms may be its own alone, so none is required."""
     own = _kinds([kind.key for kind in CATALOGS])
     own["terms"].pop("required", None)
@@ -107,7 +115,12 @@ def _beside():
     return {DRAFT: {"enum": ["yes", "no", True, False]}, OWN: _object(own | {WITHOUT: without})}
 
 
-def schema(name):
+def schema(name: str) -> Schema:
     """The JSON Schema (draft 2020-12) of one kind of file; KeyError for an unknown name."""
     properties = _kinds(FILES[name]) | (_beside() if name == "job" else {})
     return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": f"Wetfilm: {name}", **_object(properties)}
+
+
+def as_text(name: str, plain: bool = False) -> str:
+    """The same as a file holds it. plain: in ASCII alone."""
+    return json.dumps(schema(name), indent=1, ensure_ascii=plain) + "\n"

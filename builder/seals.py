@@ -4,6 +4,10 @@ import hashlib
 import io
 import re
 import zipfile
+from collections.abc import Iterable, Iterator, Mapping
+from typing import TypeAlias
+
+Against: TypeAlias = tuple[str, str] | None  # (message, hint), or None where nothing speaks against it
 
 SEAL = f"=_wetfilm_{'0' * 32}"  # in a draft, as it is composed; its zeros make way for a digest of all of it
 BOOK_SEAL = f"wetfilm_{'0' * 64}"  # the same in the custom properties of a workbook
@@ -23,18 +27,18 @@ UNSEALED = (
 STANDING = "a file stands there already, and whether somebody changed it cannot be told", AGAIN
 
 
-def sealed(data):
+def sealed(data: bytes) -> bytes:
     """The bytes of a draft with a digest of themselves in the place of SEAL."""
     return data.replace(SEAL.encode(), f"=_wetfilm_{hashlib.sha256(data).hexdigest()[:32]}".encode())
 
 
-def sealed_book(parts):
+def sealed_book(parts: Mapping[str, bytes]) -> dict[str, bytes]:
     """The parts of a workbook, name -> bytes, with a digest of all of them in the place of BOOK_SEAL."""
     digest = _digest((name, iter((data,))) for name, data in parts.items())
     return {**parts, CUSTOM: parts[CUSTOM].replace(BOOK_SEAL.encode(), f"wetfilm_{digest}".encode())}
 
 
-def _digest(parts):
+def _digest(parts: Iterable[tuple[str, Iterable[bytes]]]) -> str:
     """Of (name, its bytes in pieces) of every part, in their order."""
     whole = hashlib.sha256()
     for name, pieces in parts:
@@ -45,7 +49,7 @@ def _digest(parts):
     return whole.hexdigest()
 
 
-def _pieces(archive, entry):
+def _pieces(archive: zipfile.ZipFile, entry: zipfile.ZipInfo) -> Iterator[bytes]:
     """The bytes of a part, its seal taken out of the custom properties."""
     if entry.filename == CUSTOM:
         yield re.sub(rb"wetfilm_[0-9a-f]{64}", BOOK_SEAL.encode(), archive.read(entry))
@@ -55,7 +59,7 @@ def _pieces(archive, entry):
             yield piece
 
 
-def _book(data):
+def _book(data: bytes) -> Against:
     """What speaks against a workbook being as it was written: (message, hint), or None."""
     if len(data) > LARGEST or data.count(b"PK\x01\x02") > PARTS:
         return CHANGED
@@ -74,16 +78,16 @@ def _book(data):
         return CHANGED
 
 
-def _draft(data):
+def _draft(data: bytes) -> Against:
     plain = re.sub(rb"=_wetfilm_[0-9a-f]{32}", SEAL.encode(), data)
     return None if plain != data and sealed(plain) == data else CHANGED
 
 
-def _kind(data):
+def _kind(data: bytes) -> str | None:
     return BOOK if data.startswith(b"PK") else DRAFT if b"=_wetfilm_" in data else None
 
 
-def kept(old, new):
+def kept(old: bytes, new: bytes) -> Against:
     """Why a file's old bytes may not make way for new ones: (message, hint); None where nothing is lost."""
     if _kind(new) is None:
         return STANDING

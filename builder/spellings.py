@@ -6,7 +6,10 @@ refuses it. It is not accepted. What pint makes of a word is not always what a p
 of light, its `dft` a tenth of a foot.
 """
 import functools
-from typing import NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+if TYPE_CHECKING:
+    import pint
 
 
 class Unit(NamedTuple):
@@ -100,21 +103,21 @@ _BASES = (("kg", "[mass]"), ("m", "[length]"), ("s", "[time]"), ("K", "[temperat
 
 
 @functools.cache
-def _registry():
+def _registry() -> "pint.UnitRegistry[float]":
     import pint
 
     return pint.UnitRegistry()
 
 
-def measured(expression):
+def measured(expression: str) -> tuple[float, str | None]:
     """The SI value and the dimension of what pint calls `expression`; the dimension is None where it has others than those of the list."""
-    one = _registry().Quantity(expression).to_base_units()
+    one: Any = _registry().Quantity(expression).to_base_units()
     powers = dict(one.dimensionality)
     found = " ".join(f"{base}{'' if power == 1 else f'{power:g}'}" for base, name in _BASES if (power := powers.pop(name, 0)))
     return float(one.magnitude), None if powers else found
 
 
-def in_terms_of(word, spelling):
+def in_terms_of(word: str, spelling: str) -> str:
     """'yards', 'ft' -> '1 yard is 3 ft'; '' for a word that pint does not know or that measures something else.
 
     A unit with a prefix must spell it out: millimeters, but not dft.

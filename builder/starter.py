@@ -11,7 +11,7 @@ EXAMPLES = _INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "exam
 EXAMPLE = "boathouse.yaml"
 
 
-def new(folder):
+def new(folder: str | Path) -> list[Path]:
     """Catalogs and an example job in a new folder. Refused where something stands there already."""
     folder = Path(folder)
     try:

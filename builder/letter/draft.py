@@ -4,6 +4,7 @@ import html
 import re
 import textwrap
 import unicodedata
+from collections.abc import Sequence
 from dataclasses import dataclass
 from email.headerregistry import Address
 from email.message import EmailMessage
@@ -25,18 +26,18 @@ class Table:
     """A title and rows of (label, value), both text. `figures`: values stand to the right."""
 
     title: str
-    rows: tuple
+    rows: tuple[tuple[str, str], ...]
     figures: bool = False
 
 
-def one_line(text, most=400):
+def one_line(text: str, most: int = 400) -> str:
     """Text of a cell as one line: no line break, no letter that is not shown or turns others round, not endless."""
     shown = "".join(" " if unicodedata.category(letter) in HIDDEN else letter for letter in text)
     words = " ".join(shown.split())
     return words if len(words) <= most else words[:most - 1].rstrip() + "…"
 
 
-def addresses(text):
+def addresses(text: str) -> tuple[Address, ...]:
     """'a@b.example, Ann Doe <c@d.example>' as addresses. ValueError(message, hint) where one is none."""
     example = "write them as in office@club.example, 'Ann Doe <ann@club.example>'"
     if not text.strip() or any(unicodedata.category(letter) in HIDDEN for letter in text):
@@ -50,18 +51,18 @@ def addresses(text):
     return tuple(found)
 
 
-def file_name(text, ending):
+def file_name(text: str, ending: str) -> str:
     """A name that any program may save a file under."""
     stem = re.sub(r"[^\w .()-]", "_", one_line(text.removesuffix(ending), 80)).strip(" .")
     return (stem or "estimate") + ending
 
 
-def as_text(blocks):
+def as_text(blocks: Sequence[str | Table]) -> str:
     """The blocks as plain text in lines that no program needs to break."""
     return "\n\n".join(_table_as_text(block) if isinstance(block, Table) else textwrap.fill(block, LINE) for block in blocks) + "\n"
 
 
-def _table_as_text(table):
+def _table_as_text(table: Table) -> str:
     wide = max(min(len(label), LABEL) for label, _ in table.rows) + 2
     right = max(len(value) for _, value in table.rows) if table.figures else 0
     lines = [table.title, "-" * len(table.title)]
@@ -73,14 +74,14 @@ def _table_as_text(table):
     return "\n".join(line.rstrip() for line in lines)
 
 
-def as_html(blocks):
+def as_html(blocks: Sequence[str | Table]) -> str:
     """The blocks as HTML: nothing from outside, readable in gray and without styles."""
     inner = "\n".join(_table_as_html(block) if isinstance(block, Table) else f"<p>{html.escape(block)}</p>" for block in blocks)
     return ('<!DOCTYPE html>\n<html lang="en">\n<head><meta charset="utf-8"></head>\n'
             f'<body style="font-family: sans-serif; font-size: 15px; line-height: 1.4; color: #222222; max-width: 42em">\n{inner}\n</body>\n</html>\n')
 
 
-def _table_as_html(table):
+def _table_as_html(table: Table) -> str:
     side = ' align="right"' if table.figures else ""         # for programs that show no styles
     value_style = f"{CELL}; text-align: right; white-space: nowrap" if table.figures else CELL
     rows = [f'<tr><th scope="row" align="left" style="{CELL}; text-align: left; font-weight: normal">{html.escape(label)}</th>'
@@ -89,7 +90,8 @@ def _table_as_html(table):
     return "\n".join(['<table style="border-collapse: collapse; margin: 0 0 1em 0">', title, *rows, "</table>"])
 
 
-def draft(subject, to, date, blocks, attached=None):
+def draft(subject: str, to: Sequence[Address], date: datetime.date | None, blocks: Sequence[str | Table],
+          attached: tuple[str, bytes] | None = None) -> bytes:
     """The bytes of an unsent message. to: addresses; date: a date or None; attached: (file name, bytes) of a workbook, or None."""
     message = EmailMessage(SMTP)
     message["X-Unsent"] = "1"

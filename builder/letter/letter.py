@@ -1,20 +1,26 @@
 """The letter that goes with a workbook: its estimate in words for a customer or a partner, as a draft e-mail."""
 import datetime
+from collections.abc import Iterator
 from pathlib import Path
 
+from builder.jobs import Opened
 from builder.letter.draft import Table, addresses, draft, file_name, one_line
 from builder.problems import Problem, Refused
+from builder.quantities import Units, Value
 from builder.records.checklist import ITEMS
-from builder.returned.read import returned
-from builder.review.inspect import inspect
+from builder.returned.read import Returned, returned
+from builder.review.inspect import Inspection, inspect
 from builder.sheets.judging import Judge
+from builder.sheets.rows import Row
+from builder.stages.estimate import Estimate
 from builder.values import same, to_date
 
 ESTIMATE = ("All figures are an estimate, worked out from measured surfaces; what the work meets may change them. "
             "Local codes and the product data sheets come before anything written here.")
 
 
-def letter(path, to=None, with_book=True, anyway=False):
+def letter(path: str | Path, to: str | None = None, with_book: bool = True,
+           anyway: bool = False) -> tuple[bytes, Opened]:
     """(the draft as bytes, the estimate it speaks of). Refused where the book's price cannot be relied on, unless `anyway`."""
     try:
         receivers = addresses(to) if to is not None else ()
@@ -32,13 +38,13 @@ def letter(path, to=None, with_book=True, anyway=False):
     return draft(f"Estimate: {_said(job.name, 150) or 'painting'}", receivers, _day(job.date, job), blocks, attached), opened
 
 
-def _relied_on(look, back):
+def _relied_on(look: Inspection, back: Returned) -> None:
     """Refuses a book whose price somebody who gets the letter cannot rely on: the first reason there is."""
     for message, hint in _doubts(look, back):
         raise Refused([Problem(back.name, 0, 0, message, f"{hint}, or use --anyway")])
 
 
-def _doubts(look, back):
+def _doubts(look: Inspection, back: Returned) -> Iterator[tuple[str, str]]:
     """Why a book should not be mailed, as (what, what to do): not complete, touched where that may change the price, another price
     than its inputs give, figures out of date."""
     estimate, units = look.taken.opened.estimate, back.units
@@ -57,12 +63,12 @@ def _doubts(look, back):
         yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
 
 
-def _words(checks, stops):
+def _words(checks: Row, stops: bool) -> Iterator[str]:
     """The checks that are not clear, in words: those that stop the price, or those to look at."""
     return (item.words[0].lower() + item.words[1:] for item in ITEMS if item.stops == stops and getattr(checks, item.key))
 
 
-def _blocks(opened, attached):
+def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
     """The letter, top to bottom."""
     estimate, units = opened.estimate, opened.units
     job, base = estimate.job, estimate.rows["price"][0]
@@ -92,7 +98,7 @@ def _blocks(opened, attached):
     yield "Kind regards"
 
 
-def _prices(estimate, units):
+def _prices(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     """The base, its tax, and what each alternate adds."""
     base, *others = estimate.rows["price"]
     if base.tax:
@@ -108,7 +114,7 @@ def _prices(estimate, units):
             yield f"Alternate {letter} ({systems}), {'more' if row.difference >= 0 else 'less'}{tax}", _money(abs(row.difference), units)
 
 
-def _payments(estimate, units):
+def _payments(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     """Deposit, stages and the remainder of the base."""
     base, stages = estimate.rows["price"][0], int(estimate.terms.stages)
     if base.deposit:
@@ -118,13 +124,13 @@ def _payments(estimate, units):
     yield "When the work is done", _money(base.last, units)
 
 
-def _work(opened):
+def _work(opened: Opened) -> Iterator[tuple[str, str]]:
     """Time and paint of the base."""
     day, job, units = opened.estimate.rows["days"][0], opened.estimate.job, opened.units
     if day.days:
         yield "Working time", f"{day.days:g} days with {job.people:g} {'person' if job.people == 1 else 'people'}"
-    if _day(job.start, job):
-        yield "First working day", _date(_day(job.start, job))
+    if start := _day(job.start, job):
+        yield "First working day", _date(start)
     if day.finish:
         yield "Finished about", _date(to_date(day.finish))
     if opened.gallons():
@@ -133,7 +139,7 @@ def _work(opened):
         yield "Coating you supply", f"about {opened.from_owner():,.4g} {units.shown('volume')}"
 
 
-def _covered(estimate, units):
+def _covered(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     """What goes on each system, and on how much."""
     for number, system in enumerate(estimate.rows["systems"], start=1):
         if system.live and system.measured:
@@ -143,7 +149,7 @@ def _covered(estimate, units):
                    f"{units.to_cell(system.measured, 'area'):,.0f} {units.shown('area')}: {'; '.join(coats)}")
 
 
-def _coat(coat):
+def _coat(coat: Row) -> str:
     count = f"{coat.coats:g} {'coat' if coat.coats == 1 else 'coats'} of {_said(coat.coating)}"
     color = f", {_said(coat.color)}" if coat.color is not None else ""
     part = f", on {100 * coat.share:.4g}\u00a0% of it" if coat.share is not None and coat.share < 1 else ""
@@ -151,24 +157,24 @@ def _coat(coat):
     return count + color + part + owner
 
 
-def _alternate(system):
+def _alternate(system: Row) -> str:
     """'A', 'B', 'C', or '' for the base."""
     return "" if system.alternate is None else same(system.alternate).upper()
 
 
-def _money(amount, units):
+def _money(amount: float, units: Units) -> str:
     return f"{units.amount(units.to_cell(amount, 'money'))} {one_line(units.currency, 20)}"
 
 
-def _said(value, most=400):
+def _said(value: Value, most: int = 400) -> str:
     """What was typed as a name, in one line; '' for blank."""
     return "" if value is None else one_line(Judge.as_text(value), most)
 
 
-def _day(value, job):
+def _day(value: float | None, job: Row) -> datetime.date | None:
     """A date of a job without a fault."""
     return to_date(value) if job.sound and value is not None else None
 
 
-def _date(day):
+def _date(day: datetime.date) -> str:
     return f"{day.day} {day:%B %Y}"

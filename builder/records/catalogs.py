@@ -1,6 +1,8 @@
 """The catalog kinds: what the office keeps in YAML and the workbook shows on its catalog sheets."""
+from typing import Any
+
 from builder.records.fields import Check, Field, Kind
-from builder.records.rules import Between, Day, Name, OneOf, SizeNumber, Word
+from builder.records.rules import Between, Day, Judge, Name, OneOf, SizeNumber, Word
 from builder.values import same
 
 MONEY = Between(0, 1e7)
@@ -10,7 +12,7 @@ SOURCE = Field("source", "Source", help="Where the figures come from.")
 PRICED = Field("priced_on", "Priced on", "date", Day(), help="The day the prices were true.")
 
 
-def packs(number):
+def packs(number: int) -> tuple[Field, Field]:
     """The two fields of one pack."""
     place = f"packs.{number - 1}"
     return (Field(f"pack{number}_volume", f"Pack {number}", "volume", Between(0.01, 500, "gal"), number == 1,
@@ -19,12 +21,12 @@ def packs(number):
                   "What you pay for one, before tax.", f"{place}.pack_price"))
 
 
-def _pack_check(number):
+def _pack_check(number: int) -> Check:
     """Pack 2 or 3: a size with its price, and a whole multiple of the pack before."""
     size, price, below = f"pack{number}_volume", f"pack{number}_price", f"pack{number - 1}_volume"
     times = f"{{row.{size}}}/{{row.{below}}}"
 
-    def wrong(row, judge):
+    def wrong(row: Any, judge: Judge) -> bool:
         larger, smaller = getattr(row, size), getattr(row, below)
         if larger is None or getattr(row, price) is None or smaller is None:
             return not (larger is None and getattr(row, price) is None)

@@ -1,7 +1,12 @@
 """What to beware of where paint is sprayed: shown on Start and printed on the crew card, each with its source."""
-from collections import namedtuple
+from typing import NamedTuple
 
-Caution = namedtuple("Caution", "topic words source")
+
+class Caution(NamedTuple):
+    topic: str
+    words: str
+    source: str
+
 
 INJECTION = "Paint under pressure goes through skin from about 100 psi: an injection is a surgical emergency, however small it looks. To hospital at once."
 CAUTIONS = (

@@ -1,8 +1,11 @@
 """Which record of one book is which of another, and what differs between them."""
 from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from textwrap import shorten
 
+from builder.quantities import Units, Value
+from builder.records.fields import Field, Kind, Record, Values
 from builder.records.kinds import KINDS
 from builder.records.overlay import identity, label
 from builder.values import is_number, same, to_date
@@ -16,18 +19,18 @@ class Difference:
     """One record that was added or removed, or one value of it that is not what it was. Values inside, in SI."""
 
     block: str
-    values: dict               # of the record
+    values: Record             # of the record
     key: str                   # '' where the whole record was added or removed
-    before: object
-    after: object
-    rows: tuple = ()           # the block's rows with this difference alone
+    before: Value | Record     # a record where there is no key; None where there was none
+    after: Value | Record
+    rows: tuple[Record, ...] = ()    # the block's rows with this difference alone
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         """"Takeoff 'S1', length: 62 -> 60 ft"."""
         kind = KINDS[self.block]
         record = label(kind, self.values) if _name(kind, self.values) else said(kind, self.values, units)
         where = kind.sheet if kind.upright else f"{kind.sheet} '{record}'"
-        if not self.key:
+        if isinstance(self.before, dict) or isinstance(self.after, dict):
             return f"{where} {'is added' if self.before is None else 'is gone'}"
         one = kind.field_of[self.key]
         before, after = (shown(value, one, units) for value in (self.before, self.after))
@@ -36,7 +39,7 @@ class Difference:
         return f"{where}, {one.title.lower()}: {before} -> {after}"
 
 
-def shown(value, one, units):
+def shown(value: Value, one: Field, units: Units) -> str:
     """A value as a person reads it, with its unit."""
     if value is None:
         return "blank"
@@ -52,19 +55,19 @@ def shown(value, one, units):
     return f"{text} {units.shown(one.quantity)}".rstrip()
 
 
-def _name(kind, values):
+def _name(kind: Kind, values: Record) -> tuple[Value, ...] | None:
     """What names a record, where all of it is there."""
     found = identity(kind, values)
     return found if all(part is not None for part in found) else None
 
 
-def _likeness(kind, old, new):
+def _likeness(kind: Kind, old: Record, new: Record) -> float:
     """Share of the fields filled in either that are equal in both."""
     filled = [one.key for one in kind.fields if old.get(one.key) is not None or new.get(one.key) is not None]
     return sum(same(old.get(key)) == same(new.get(key)) for key in filled) / max(1, len(filled))
 
 
-def paired(kind, before, after):
+def paired(kind: Kind, before: Sequence[Record], after: Sequence[Record]) -> list[tuple[Record | None, Record | None]]:
     """(old, new) of every record, None on the side where it is missing: by a name that is theirs alone, else by likeness, in the order of `after`."""
     if kind.upright:
         return [(before[0], after[0])]
@@ -84,26 +87,27 @@ def paired(kind, before, after):
     return [(before[of_new[j]] if j in of_new else None, new) for j, new in enumerate(after)] + [(old, None) for i, old in enumerate(before) if i not in of_old]
 
 
-def said(kind, values, units):
+def said(kind: Kind, values: Record, units: Units) -> str:
     """A record in short: what stands first in it."""
     return ", ".join([shown(values[one.key], one, units) for one in kind.fields if values.get(one.key) is not None][:4])
 
 
-def differences(kinds, before, after):
+def differences(kinds: Iterable[Kind], before: Values, after: Values) -> list[Difference]:
     """Every Difference between the values of two books, in the order of the sheets."""
     return [one for kind in kinds for one in _of_kind(kind, before[kind.key], after[kind.key])]
 
 
-def _of_kind(kind, before, after):
+def _of_kind(kind: Kind, before: Sequence[Record], after: Sequence[Record]) -> Iterator[Difference]:
     for old, new in paired(kind, before, after):
-        if old is None:
-            yield Difference(kind.key, new, "", None, new, (*before, new))
-            continue
         others = [(row, row is old) for row in before]
-        if new is None:
+        if new is None and old is not None:
             yield Difference(kind.key, old, "", old, None, tuple(row for row, mine in others if not mine))
-            continue
-        for one in kind.fields:
-            if old.get(one.key) != new.get(one.key):
-                alone = {**old, one.key: new.get(one.key)}
-                yield Difference(kind.key, old, one.key, old.get(one.key), new.get(one.key), tuple(alone if mine else row for row, mine in others))
+        elif old is None and new is not None:
+            yield Difference(kind.key, new, "", None, new, (*before, new))
+        elif old is not None and new is not None:
+            for one in kind.fields:
+                was, now = old.get(one.key), new.get(one.key)
+                if was != now:
+                    alone = {**old, one.key: now}
+                    rows = tuple(alone if mine else row for row, mine in others)
+                    yield Difference(kind.key, old, one.key, was, now, rows)

@@ -6,9 +6,16 @@ all take a field's rule from here.
 from collections.abc import Callable
 from dataclasses import dataclass
 from dataclasses import field as default
+from typing import Any, TypeAlias
 
-from builder.records.rules import Rule
+from builder.documents import Mark
+from builder.quantities import Value
+from builder.records.rules import Judge, Rule
 from builder.records.titles import SHEET_OF
+
+Record: TypeAlias = dict[str, Value]                # key of a field -> its value
+Values: TypeAlias = dict[str, list[Record]]         # block -> its records; one of an upright block
+Marks: TypeAlias = dict[str, Mark]                  # key of a field -> where its value is; under '' the record's place
 
 
 @dataclass(frozen=True)
@@ -28,12 +35,12 @@ class Field:
     path: str = ""
 
     @property
-    def steps(self):
+    def steps(self) -> tuple[str | int, ...]:
         """The path as a tuple of keys and list places."""
         return tuple(int(step) if step.isdigit() else step for step in (self.path or self.key).split("."))
 
     @property
-    def unmarked(self):
+    def unmarked(self) -> float:
         """The most that a share of this field may be without its %."""
         return max(1.0, getattr(self.rule, "high", 1.0))
 
@@ -49,7 +56,7 @@ class Check:
     key: str
     words: str
     formula: str
-    wrong: Callable
+    wrong: Callable[[Any, Judge], bool]
 
 
 @dataclass(frozen=True)
@@ -57,17 +64,17 @@ class Kind:
     """A kind of record: a block of the workbook, a list (or one mapping) of a YAML file."""
 
     key: str
-    fields: tuple
-    checks: tuple = ()
+    fields: tuple[Field, ...]
+    checks: tuple[Check, ...] = ()
     upright: bool = False
     capacity: int = 0           # rows of its block; an upright kind has one record
     named: str = ""             # the field whose value other rows look it up by
-    field_of: dict = default(init=False, compare=False)
+    field_of: dict[str, Field] = default(init=False, compare=False)
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         object.__setattr__(self, "field_of", {field.key: field for field in self.fields})
 
     @property
-    def sheet(self):
+    def sheet(self) -> str:
         """The title of the sheet it is typed on."""
         return SHEET_OF[self.key]

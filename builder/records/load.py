@@ -1,15 +1,18 @@
 """YAML -> the values of each block, in SI, with the place in the file that each came from."""
 import re
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any, TypeAlias
 
 from builder import documents
-from builder.documents import Listing, Mapping, Text
-from builder.problems import ERROR, WARNING, Refused, did_you_mean, errors
-from builder.quantities import SYSTEMS, Units
+from builder.documents import Listing, Mapping, Mark, Node, Text
+from builder.problems import ERROR, WARNING, Problem, Refused, did_you_mean, errors
+from builder.quantities import SYSTEMS, Units, Value
+from builder.records.fields import Field, Kind, Marks, Record, Values
 from builder.records.job import JOB
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.records.renamed import Told, current, current_key, current_word
+from builder.records.renamed import Told, current_key, current_keys, current_word
 from builder.records.rules import Word
 from builder.values import day, same
 
@@ -29,13 +32,16 @@ TRAPS = (
     ("a date", re.compile(r"\d{4}-\d\d?-\d\d?")),
 )
 
+Tree: TypeAlias = dict[str | int, Any]       # step of a path -> the Tree below it; {} at a value, None: read elsewhere
+Settings: TypeAlias = dict[str, Any]         # those of SETTINGS that a file states; exchange is a float, the others text
+
 
 @dataclass(frozen=True)
 class Change:
     """That a record states only what differs from one below. name: of that one; '': that of its own fields, if any."""
 
     name: str
-    mark: documents.Mark
+    mark: Mark
 
 
 @dataclass
@@ -46,26 +52,26 @@ class Loaded:
     `changes[block]` its Change, None for a whole record.
     """
 
-    values: dict = field(default_factory=lambda: {key: [] for key in KINDS})
-    marks: dict = field(default_factory=lambda: {key: [] for key in KINDS})
-    changes: dict = field(default_factory=lambda: {key: [] for key in KINDS})
-    problems: list = field(default_factory=list)
+    values: Values = field(default_factory=lambda: {key: [] for key in KINDS})
+    marks: dict[str, list[Marks]] = field(default_factory=lambda: {key: [] for key in KINDS})
+    changes: dict[str, list[Change | None]] = field(default_factory=lambda: {key: [] for key in KINDS})
+    problems: list[Problem] = field(default_factory=list)
     units: Units = Units()
     draft: bool = False                                  # has faults, and is to be built all the same
     own: "Loaded | None" = None                          # catalog records of a job's own
-    without: tuple = ()                                  # (kind, name) of catalog records it does without
+    without: tuple[tuple[str, Text], ...] = ()           # (kind, name) of catalog records it does without
 
-    def add(self, kind, values, marks, change=None):
+    def add(self, kind: Kind, values: Record, marks: Marks, change: Change | None = None) -> None:
         self.values[kind.key].append(values)
         self.marks[kind.key].append(marks)
         self.changes[kind.key].append(change)
 
-    def mark(self, block, row, key):
+    def mark(self, block: str, row: int, key: str) -> Mark:
         marks = self.marks[block][row]
         return marks.get(key, marks[""])
 
 
-def _find(node, steps, clears):
+def _find(node: Node | None, steps: Iterable[str | int], clears: bool) -> Node | None:
     """The node at the end of a path; None where there is none. clears: a blank on the way is a blank at its end."""
     for step in steps:
         if clears and isinstance(node, Text) and node.value == "":
@@ -79,7 +85,7 @@ def _find(node, steps, clears):
     return node
 
 
-def _belongs(key, known):
+def _belongs(key: str, known: Tree) -> str:
     """A hint for a key that stands a level too high: 'it belongs under 'packs''."""
     inside = {name: tree.get(0) or tree for name, tree in known.items() if tree}       # 0: the first of a list
     places = [f"'{name}'" for name, keys in inside.items() if key in keys]
@@ -87,16 +93,16 @@ def _belongs(key, known):
 
 
 class Loader:
-    def __init__(self, units, typed):
+    def __init__(self, units: Units, typed: Units) -> None:
         self.units = units    # of the book: values settle in these
         self.typed = typed    # of the file: its money may be in another currency
         self.loaded = Loaded()
         self.renamed = Told(self.loaded.problems)
 
-    def blame(self, mark, message, hint=""):
+    def blame(self, mark: Mark, message: str, hint: str = "") -> None:
         self.loaded.problems.append(mark.problem(message, hint))
 
-    def listing(self, node, key):
+    def listing(self, node: Node, key: str) -> tuple[Node, ...]:
         if isinstance(node, Text) and node.value == "":
             return ()
         if not isinstance(node, Listing):
@@ -104,7 +110,7 @@ class Loader:
             return ()
         return node.items
 
-    def unknown(self, node, known, where):
+    def unknown(self, node: Node, known: Tree | None, where: str) -> None:
         """Name every key that nothing reads, deep ones included; `known` is a tree of dicts, {} at a single value."""
         if known is None:
             return
@@ -117,7 +123,7 @@ class Loader:
         elif isinstance(node, Mapping) and known and not all(isinstance(key, int) for key in known):
             for key, (mark, value) in node.entries.items():
                 if key not in known:
-                    hint = _belongs(key, known) or did_you_mean(key, list(known))
+                    hint = _belongs(key, known) or did_you_mean(key, list(map(str, known)))
                     if (where, key) == (KINDS["terms"].sheet, CHANGE):
                         hint = BESIDE_TERMS
                     self.blame(mark, f"{where}: '{key}' is not a known key", hint)
@@ -131,15 +137,15 @@ class Loader:
             else:
                 self.blame(node.mark, f"{where} must be a mapping of keys", f"as in {{{next(iter(known))}: ...}}")
 
-    def known(self, kind):
-        tree = {}
+    def known(self, kind: Kind) -> Tree:
+        tree: Tree = {}
         for one in kind.fields:
             at = tree
             for step in one.steps:
                 at = at.setdefault(step, {})
         return tree
 
-    def value(self, one, node):
+    def value(self, one: Field, node: Node) -> Value:
         """The value of one field, or the raw text where it cannot be understood (and a problem)."""
         if not isinstance(node, Text):
             self.blame(node.mark, f"{one.title}: one value belongs here")
@@ -157,21 +163,22 @@ class Loader:
             self.loaded.problems.append(node.mark.problem(f"{one.title}: {error.args[0]}", hint, severity))
             return node.value if self.loaded.draft else None
 
-    def text(self, one, node):
-        """A text as it stands, a word of a closed list as it is called now; refused where other programs would read something else into it."""
-        if isinstance(one.rule, Word) and current_word(node.value) != node.value:
-            self.renamed(node.mark, node.value, current_word(node.value))
-            return current_word(node.value)
+    def text(self, one: Field, node: Text) -> str:
+        """A text as it stands, a word of a closed list as it is called now; refused where others would read something else into it."""
+        if isinstance(one.rule, Word) and (new := str(current_word(node.value))) != node.value:
+            self.renamed(node.mark, node.value, new)
+            return new
         trap = next((kind for kind, pattern in TRAPS if pattern.fullmatch(node.value)), None)
         if trap and not node.quoted and not isinstance(one.rule, Word):
             raise ValueError(f"'{node.value}' would be read as {trap} by other programs", f"put it in quotes if it is meant as text: '{node.value}'")
         return node.value
 
-    def names(self, node):
+    def names(self, node: Node | None) -> Iterator[tuple[str, Text]]:
         """The names of records that a job does without, by kind, under 'without'."""
         kinds = {kind.key for kind in CATALOGS if not kind.upright}
-        for old, (mark, listed) in node.entries.items() if isinstance(node, Mapping) else ():
-            key = current_key(old, kinds, node.entries)
+        entries = node.entries if isinstance(node, Mapping) else {}
+        for old, (mark, listed) in entries.items():
+            key = current_key(old, kinds, entries)
             if key not in kinds:
                 self.blame(mark, f"without: '{key}' is not a known key", did_you_mean(key, [kind.key for kind in CATALOGS]))
                 continue
@@ -181,15 +188,16 @@ class Loader:
                 else:
                     self.blame(item.mark, f"without, {key}: a name belongs here")
 
-    def changed(self, node):
+    def changed(self, node: Mapping) -> Change | None:
         """What a record says that it changes; None (and a problem) where that is no name."""
-        name = node.get(CHANGE)
+        _, name = node.entries[CHANGE]
         if isinstance(name, Text) and name.value:
             return Change(name.value, name.mark)
         self.blame(name.mark, "change: the name of a record below belongs here", "as in 'change: Exterior acrylic satin'")
         return None
 
-    def record(self, kind, node, given=None, extra=(), change=None):
+    def record(self, kind: Kind, node: Node, given: Record | None = None, extra: Sequence[str] = (),
+               change: Change | None = None) -> None:
         """One record of a list, with the lists inside it. given, change: values and Change of the record around it."""
         if not isinstance(node, Mapping):
             self.blame(node.mark, f"a record of '{kind.key}' must be a mapping of keys", "as in '- name: ...'")
@@ -203,7 +211,7 @@ class Loader:
                 if change is None:
                     return
         known.update({name: None for name in (*inner, *extra)})     # None: read elsewhere
-        node = current(node, known, self.renamed)
+        node = current_keys(node, known, self.renamed)
         label = node.get(CHANGE if change and given is None else kind.named or "name")
         where = f"{kind.sheet} '{label.value}'" if isinstance(label, Text) and label.value else kind.sheet
         self.unknown(node, known, where)
@@ -219,13 +227,14 @@ class Loader:
                 given = {owner: change.name if change else values.get(kind.named)}
                 self.record(KINDS[block], item, given, change=Change("", item.mark) if change else None)
 
-    def nameless(self, kind, node):
+    def nameless(self, kind: Kind, node: Node) -> bool:
         """Whether a record has no name and should: more often a dash too many than a name forgotten."""
         field = kind.field_of.get(kind.named)
-        needed = field is not None and field.required and isinstance(node, Mapping)
-        return needed and not node.entries.keys() & {kind.named, CHANGE}
+        if field is None or not isinstance(node, Mapping):
+            return False
+        return field.required and not node.entries.keys() & {kind.named, CHANGE}
 
-    def kinds(self, top, allowed, read_elsewhere=()):
+    def kinds(self, top: Mapping, allowed: Iterable[Kind], read_elsewhere: Sequence[str] = ()) -> None:
         """Every list (or mapping) of the file that belongs to one of the allowed kinds."""
         names = {kind.key: kind for kind in allowed}
         for old, (mark, node) in top.entries.items():
@@ -246,9 +255,11 @@ class Loader:
                         self.blame(item.mark, f"{names[key].sheet}: a record without '{names[key].named}:'", NAMELESS)
 
 
-def _settings(top, file_units):
+def _settings(top: Mapping, file_units: str) -> tuple[Settings, Marks, list[Problem]]:
     """units, currency and exchange of a job file, as (values, marks, problems)."""
-    values, marks, problems = {}, {}, []
+    values: Settings = {}
+    marks: Marks = {}
+    problems: list[Problem] = []
     job = top.get("job")
     for key in SETTINGS:
         node = job.get(key) if isinstance(job, Mapping) else None
@@ -268,7 +279,7 @@ def _settings(top, file_units):
     return values, marks, problems
 
 
-def _beside(loader, top):
+def _beside(loader: Loader, top: Mapping) -> None:
     """What a job file says beside its kinds: whether it is a draft, and its own catalog records."""
     draft, own = top.get(DRAFT), top.get(OWN)
     if draft:
@@ -286,7 +297,7 @@ def _beside(loader, top):
         loader.blame(own.mark, "'own' must be a mapping of kinds", "as in 'own: {coatings: [...]}'")
 
 
-def load_record(kind, text, units, name):
+def load_record(kind: Kind, text: str, units: Units, name: str) -> Record:
     """The values of one record that `store.record_text` wrote; `name` is the place that problems speak of. Refused where it is not one."""
     loader = Loader(units, units)
     loader.record(kind, documents.parse(text.encode(), name))
@@ -295,7 +306,7 @@ def load_record(kind, text, units, name):
     return loader.loaded.values[kind.key][0]
 
 
-def load_job(path, units_for, system=None):
+def load_job(path: str | Path, units_for: Callable[[Settings, Marks], Units], system: str | None = None) -> Loaded:
     """A job file. `units_for(settings, marks)` gives the book's units; `system` overrides the file's own."""
     top = documents.read(Path(path))
     settings, marks, problems = _settings(top, "us")

@@ -11,7 +11,7 @@ from builder.values import same
 LOOKUPS = MappingProxyType({
     **WORDS,
     "pattern": tuple(PATTERN),
-    "reason": tuple(reversed(REASONS.values())),      # the lightest first
+    "reason": tuple(REASONS.values())[::-1],      # the lightest first
     "to_put_right": tuple(item.words for item in ITEMS if item.stops),
     "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
     "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"),
@@ -22,7 +22,7 @@ BESIDE = MappingProxyType({
     "shape_factor": (1.0, 0.5, pi, 1.0),
     "method_sprays": (1.0, 1.0, 0.0, 0.0),
     "method_rolls": (0.0, 1.0, 1.0, 0.0),
-    "reason_weight": tuple(reversed(WEIGHT.values())),
+    "reason_weight": tuple(WEIGHT.values())[::-1],
     "shape_stands": (1.0, 1.0, 0.0, 0.0),             # its height is how high it reaches; not a diameter, not a girth
     "basis_rated": (1.0, 1.0, 1.0, 1.0, 0.0, 0.0, 0.0),
     "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0),
@@ -32,11 +32,11 @@ BESIDE = MappingProxyType({
 })
 
 
-def place(list_name, word, blank=None):
+def place(list_name: str, word: str | None, blank: int | None = None) -> int | None:
     """The place of a word in its closed list, from 1; `blank` stands for a blank cell."""
     return blank if word is None else list(map(same, LOOKUPS[list_name])).index(same(word)) + 1
 
 
-def rank(word):
+def rank(word: str) -> float:
     """The place of a finish word, from 1."""
-    return float(place("finish", word))
+    return float(list(map(same, LOOKUPS["finish"])).index(same(word)) + 1)

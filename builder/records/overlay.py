@@ -1,14 +1,17 @@
 """Folders of catalogs, one laid over another, and a job's own records over all; which record is which."""
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 from builder import documents
-from builder.problems import NOTE, did_you_mean
-from builder.quantities import Units
+from builder.documents import Mark, Text
+from builder.problems import NOTE, Problem, did_you_mean
+from builder.quantities import Units, Value
 from builder.records.change import merged, note, placed, renamed, replacing
-from builder.records.fields import Kind
+from builder.records.fields import Kind, Marks, Record
 from builder.records.folders import Folders
 from builder.records.kinds import CATALOGS, KINDS
-from builder.records.load import INSIDE, Loaded
+from builder.records.load import INSIDE, Change, Loaded
 from builder.records.terms import TERMS
 from builder.values import is_number, same, to_date
 
@@ -16,16 +19,16 @@ LISTS_INSIDE = {outer for outer, _ in INSIDE}
 NEEDED = ("terms", "families", "nozzles", "coatings", "pumps", "surfaces", "crews", "exposures")
 
 
-def _named_by(kind):
+def _named_by(kind: Kind) -> tuple[str, ...]:
     return ("family", "size") if kind.key == "nozzles" else (kind.named or kind.fields[0].key,)
 
 
-def identity(kind, values):
+def identity(kind: Kind, values: Record) -> tuple[Value, ...]:
     """What makes two records of a kind the same record, so that one may replace the other."""
     return tuple(same(values.get(key)) for key in _named_by(kind))
 
 
-def label(kind, values):
+def label(kind: Kind, values: Record) -> str:
     """What a person calls a record: its name, 'standard 515', '2026-07-03', or the sheet of a kind that has but one."""
     if kind.upright:
         return kind.sheet
@@ -38,22 +41,22 @@ class _Layer:
     """The records of one kind, and what one folder lays over them. `problems`: those told so far; notes are added."""
 
     kind: Kind
-    values: list
-    marks: list
-    problems: list
+    values: list[Record]
+    marks: list[Marks]
+    problems: list[Problem]
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         self.by_identity = {identity(self.kind, values): place for place, values in enumerate(self.values)}
         self.by_label = {same(label(self.kind, values)): place for place, values in enumerate(self.values)}
-        self.done = {}                       # place -> the mark of what this folder laid there
-        self.changed = set()                 # places where that was a change
-        self.lost = set()                    # names that were to be changed and are not below
+        self.done: dict[int, Mark] = {}      # place -> the mark of what this folder laid there
+        self.changed: set[int] = set()       # places where that was a change
+        self.lost: set[str] = set()          # names that were to be changed and are not below
 
-    def add(self, values, marks):
+    def add(self, values: Record, marks: Marks) -> None:
         self.values.append(values)
         self.marks.append(marks)
 
-    def replace(self, values, marks):
+    def replace(self, values: Record, marks: Marks) -> None:
         """A whole record takes the place of the one of its name, or is added. One that stands twice stays a fault."""
         place = self.by_identity.get(identity(self.kind, values))
         if place in self.changed:
@@ -65,7 +68,7 @@ class _Layer:
             self.problems.append(replacing(self.kind, label(self.kind, values), below, (values, marks)))
             self.values[place], self.marks[place], self.done[place] = values, marks, marks[""]
 
-    def change(self, values, marks, change):
+    def change(self, values: Record, marks: Marks, change: Change) -> None:
         """What is stated of a record takes the place of what stands below."""
         name = change.name or label(self.kind, values)
         place = self.by_label.get(same(name))
@@ -84,7 +87,7 @@ class _Layer:
             self.problems += renamed(self.kind, name, _named_by(self.kind), below, over)
             self._put(place, placed(below, over, self.problems) if self.kind.key == "coatings" else over)
 
-    def _put(self, place, over):
+    def _put(self, place: int, over: tuple[Record, Marks]) -> None:
         """Lay what is stated, but for the name, over a record."""
         below, first = (self.values[place], self.marks[place]), over[1][""]
         named = () if self.kind.upright else _named_by(self.kind)
@@ -94,19 +97,19 @@ class _Layer:
         self.values[place], self.marks[place] = merged(below, (over[0], stated))
         self.done[place] = first
 
-    def _twice(self, place, name, mark):
+    def _twice(self, place: int, name: str, mark: Mark) -> Problem:
         first = self.done[place]
         hint = f"put both together; the first is in {first.file}:{first.line}"
         return mark.problem(f"{self.kind.sheet} '{name}': is changed already", hint)
 
-    def _missing(self, name, mark):
+    def _missing(self, name: str, mark: Mark) -> Problem:
         if not self.by_label:
             return mark.problem(f"{self.kind.sheet} '{name}': 'change:' needs a record below, and none stands there",
                                 "name the folder below it first: --catalogs catalogs --catalogs THIS")
         hint = did_you_mean(name, [label(self.kind, values) for values in self.values])
         return mark.problem(f"{self.kind.sheet}: no record below is called '{name}'", hint)
 
-    def lay(self, values, marks, change):
+    def lay(self, values: Record, marks: Marks, change: Change | None) -> None:
         if self.kind.upright and self.values:
             self._put(0, (values, marks))                # figure by figure
         elif change:
@@ -115,10 +118,10 @@ class _Layer:
             self.replace(values, marks)
 
 
-def _overlay(under, over):
+def _overlay(under: Loaded, over: Loaded) -> None:
     """Records of `over` replace or change those of `under` by name, or are added; figures of an upright kind too."""
     under.problems += over.problems
-    lost = set()
+    lost: set[str] = set()
     for kind in CATALOGS:
         layer = _Layer(kind, under.values[kind.key], under.marks[kind.key], under.problems)
         for values, marks, change in zip(over.values[kind.key], over.marks[kind.key], over.changes[kind.key]):
@@ -128,25 +131,26 @@ def _overlay(under, over):
         lost = layer.lost if kind.key == "families" else lost
 
 
-def _leave_out(under, names):
+def _leave_out(under: Loaded, names: Iterable[tuple[str, Text]]) -> None:
     """Take the records out that a job does without; `names` are (kind, the text that names it)."""
     for key, text in names:
         kept = [place for place, values in enumerate(under.values[key]) if same(label(KINDS[key], values)) != same(text.value)]
         if len(kept) == len(under.values[key]):
             hint = did_you_mean(text.value, [label(KINDS[key], values) for values in under.values[key]])
             under.problems.append(text.mark.problem(f"without, {key}: no record is called '{text.value}'", hint))
-        under.values[key], under.marks[key] = ([found[key][place] for place in kept] for found in (under.values, under.marks))
+        under.values[key] = [under.values[key][place] for place in kept]
+        under.marks[key] = [under.marks[key][place] for place in kept]
 
 
-def currency_of(folders):
+def currency_of(folders: Iterable[str | Path]) -> str:
     """The currency of the catalogs, which must be known before a unit is settled; '' where they say none."""
     stock = Loaded()
     for over in Folders(folders).understood(Units(), (TERMS,)):
         _overlay(stock, over)
-    return next((terms["currency"] or "" for terms in stock.values[TERMS.key]), "")
+    return next((str(terms["currency"] or "") for terms in stock.values[TERMS.key]), "")
 
 
-def load_catalogs(folders, units, job=None):
+def load_catalogs(folders: Sequence[str | Path], units: Units, job: Loaded | None = None) -> Loaded:
     """Every catalog of the folders, a later one laid over those before, in the book's units. Problems are gathered, not raised.
 
     job: a loaded job, whose own records are laid over all.

@@ -1,6 +1,7 @@
 """Values that a rule allows and that are hardly meant: told as warnings."""
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 from builder.quantities import scale
 
@@ -13,18 +14,18 @@ class Doubt:
 
     block: str
     key: str
-    hit: Callable
+    hit: Callable[[Any], bool]
     message: str
     hint: str
 
 
-def _dearer_before(row):
+def _dearer_before(row: Any) -> bool:
     """A larger pack that costs less than the pack before."""
     prices = [price for price in (row.pack1_price, row.pack2_price, row.pack3_price) if price is not None]
     return any(after <= before for before, after in zip(prices, prices[1:]))
 
 
-def _sags(row):
+def _sags(row: Any) -> bool:
     return row.volume_solids is not None and row.wet_max is not None and row.dry_film / row.volume_solids > row.wet_max
 
 

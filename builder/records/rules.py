@@ -5,7 +5,9 @@ statement of the same test, written with `{x}` for the cell: 1 where bad. It may
 cell is one; the judging column takes an error for bad.
 """
 from dataclasses import dataclass
+from typing import Any, Protocol
 
+from builder.quantities import ZERO, Units, Value, scale
 from builder.records.titles import SHEET_OF
 from builder.records.words import WORDS
 from builder.values import day, is_number, same, size_digits
@@ -14,17 +16,26 @@ PATTERN = "*?~<>="                   # spreadsheet matching reads these as patte
 NAME_LENGTH = 60
 
 
+class Judge(Protocol):
+    """What a rule asks of the rows beside its own: `sheets.judging.Judge`."""
+
+    def as_text(self, value: float | str) -> str: ...
+    def entered(self, block: str) -> list[Any]: ...
+    def count_named(self, value: Value) -> int: ...
+    def find(self, block: str, value: Value) -> Any: ...
+
+
 @dataclass(frozen=True)
 class Rule:
     """Anything goes: free text."""
 
-    def bad(self, value, judge):
+    def bad(self, value: float | str, judge: Judge) -> bool:
         return False
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         return "any text"
 
-    def formula(self, block, key):
+    def formula(self, block: str, key: str) -> str:
         return "0"
 
 
@@ -37,23 +48,22 @@ class Between(Rule):
     unit: str = ""
     whole: bool = False
 
-    def limits(self):
+    def limits(self) -> tuple[float, float]:
         """(low, high) in SI."""
-        from builder.quantities import ZERO, scale
+        size, zero = scale(self.unit), ZERO.get(self.unit, 0.0)
+        return self.low * size + zero, self.high * size + zero
 
-        return tuple(end * scale(self.unit) + ZERO.get(self.unit, 0.0) for end in (self.low, self.high))
-
-    def bad(self, value, judge):
+    def bad(self, value: float | str, judge: Judge) -> bool:
         low, high = self.limits()
         if not is_number(value) or not low - abs(low) * 1e-12 <= value <= high + abs(high) * 1e-12:
             return True
         return self.whole and value != int(value)
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         kind = "a whole number" if self.whole else "a number"
         return f"{kind} from {{low}} to {{high}}"
 
-    def formula(self, block, key):
+    def formula(self, block: str, key: str) -> str:
         inside = f"ISNUMBER({{x}})*({{x}}>={{least.{block}_{key}}})*({{x}}<={{most.{block}_{key}}})"
         return f"1-{inside}*(INT({{x}})={{x}})" if self.whole else f"1-{inside}"
 
@@ -65,7 +75,7 @@ class Day(Between):
     low: float = day("2000-01-01")
     high: float = day("2099-12-31")
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         return "a date from 2000-01-01 to 2099-12-31"
 
 
@@ -75,17 +85,17 @@ class Name(Rule):
 
     unique: bool = True
 
-    def bad(self, value, judge):
+    def bad(self, value: float | str, judge: Judge) -> bool:
         text = judge.as_text(value)
         if len(text) > NAME_LENGTH or any(sign in text for sign in PATTERN):
             return True
         return self.unique and judge.count_named(value) != 1
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         once = " that no other row has" if self.unique else ""
         return f"a name{once}, at most {NAME_LENGTH} letters, none of {' '.join(PATTERN)}"
 
-    def formula(self, block, key):
+    def formula(self, block: str, key: str) -> str:
         plain = "(SUMPRODUCT(--ISNUMBER(FIND({words.pattern},{x})))=0)*(LEN({x})<={constants.name_length})"
         return f"1-{plain}*(SUMPRODUCT(--({{{block}.{key}}}={{x}}))=1)" if self.unique else f"1-{plain}"
 
@@ -96,13 +106,13 @@ class OneOf(Rule):
 
     block: str
 
-    def bad(self, value, judge):
+    def bad(self, value: float | str, judge: Judge) -> bool:
         return judge.find(self.block, value) is None
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         return f"a name on the sheet {SHEET_OF[self.block]}, whose row has no fault"
 
-    def formula(self, block, key):
+    def formula(self, block: str, key: str) -> str:
         return f"1-MIN(1,SUMPRODUCT(--({{{self.block}.known}}={{x}})))"
 
 
@@ -112,16 +122,16 @@ class Word(Rule):
 
     list: str
 
-    def allowed(self):
+    def allowed(self) -> tuple[str, ...]:
         return WORDS[self.list]
 
-    def bad(self, value, judge):
-        return same(value) not in map(same, self.allowed())
+    def bad(self, value: float | str, judge: Judge) -> bool:
+        return same(value) not in [same(word) for word in self.allowed()]
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         return "one of: " + ", ".join(self.allowed())
 
-    def formula(self, block, key):
+    def formula(self, block: str, key: str) -> str:
         return f"1-MIN(1,SUMPRODUCT(--({{words.{self.list}}}={{x}})))"
 
 
@@ -129,12 +139,12 @@ class Word(Rule):
 class SizeNumber(Rule):
     """A nozzle size: three or four digits, the last two the orifice in thou, the others half the fan in inches."""
 
-    def bad(self, value, judge):
+    def bad(self, value: float | str, judge: Judge) -> bool:
         return size_digits(value) is None
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         return "a size of three or four digits, as in 515"
 
-    def formula(self, block, key):
+    def formula(self, block: str, key: str) -> str:
         return ('1-(VALUE({x})>={constants.size_least})*(VALUE({x})<={constants.size_most})*(TEXT(VALUE({x}),"0")={x}&"")'
                 "*(MOD(VALUE({x}),100)>={constants.orifice_least})")

@@ -17,7 +17,7 @@ class Source:
     kind: str
     source: str
     replace: str
-    terms: tuple = ()
+    terms: tuple[str, ...] = ()
 
 
 _TERMS = "Type your own on the sheet Terms"

@@ -1,11 +1,17 @@
 """The values of records -> the text of a file that `load` reads as the same values."""
 import json
 import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Any, TypeAlias
 
+from builder.quantities import Units, Value
+from builder.records.fields import Field, Kind, Record, Values
 from builder.records.kinds import JOBS, KINDS
 from builder.records.load import TRAPS
-from builder.records.rules import Word
+from builder.records.rules import Rule, Word
 from builder.values import is_number, to_date
+
+Nested: TypeAlias = dict[str | int, Any]                # step of a path -> Nested, or the text of a value
 
 LONGEST = 150                                           # letters of a record on one line
 _PLAIN = re.compile(r"[A-Za-z0-9](?:[\w .%/()'+-]*[\w.%/)'])?", re.ASCII)
@@ -13,7 +19,7 @@ _NOT_PLAIN = re.compile(r"null|~|y|n|yes|no|on|off|true|false|[\d.+-]+", re.IGNO
 _ESCAPED = {0x85: "\\u0085", 0x2028: "\\u2028", 0x2029: "\\u2029"}     # line breaks to YAML alone
 
 
-def scalar(text, rule=None):
+def scalar(text: str, rule: Rule | None = None) -> str:
     """Text as YAML: plain where every reader takes it for text (or the rule knows its words), else in quotes."""
     trapped = _NOT_PLAIN.fullmatch(text) or any(pattern.fullmatch(text) for _, pattern in TRAPS)
     if _PLAIN.fullmatch(text) and (not trapped or isinstance(rule, Word)):
@@ -21,7 +27,7 @@ def scalar(text, rule=None):
     return json.dumps(text, ensure_ascii=False).translate(_ESCAPED)
 
 
-def field_text(one, value, units):
+def field_text(one: Field, value: Value, units: Units) -> str:
     """One value as YAML."""
     if one.quantity == "date" and is_number(value):
         return to_date(value).isoformat()
@@ -30,9 +36,9 @@ def field_text(one, value, units):
     return units.to_text(value, one.quantity)
 
 
-def _nested(kind, values, units):
+def _nested(kind: Kind, values: Record, units: Units) -> Nested:
     """The record as nested dicts and lists of YAML texts, by the paths of its fields; blanks and what is missing are left out."""
-    top = {}
+    top: Nested = {}
     for one in kind.fields:
         if values.get(one.key) is not None:
             at = top
@@ -42,21 +48,21 @@ def _nested(kind, values, units):
     return top
 
 
-def flow(node):
+def flow(node: Nested | str) -> str:
     """Nested dicts and lists of YAML texts on one line."""
     if isinstance(node, str):
         return node
-    if node and all(isinstance(key, int) for key in node):
-        return "[" + ", ".join(flow(node.get(place, {})) for place in range(max(node) + 1)) + "]"
+    if places := [key for key in node if isinstance(key, int)]:
+        return "[" + ", ".join(flow(node.get(place, {})) for place in range(max(places) + 1)) + "]"
     return "{" + ", ".join(f"{key}: {flow(value)}" for key, value in node.items()) + "}"
 
 
-def record_text(kind, values, units):
+def record_text(kind: Kind, values: Record, units: Units) -> str:
     """A record on one line: '{name: Lap boards, coefficient: 1.05}'."""
     return flow(_nested(kind, values, units))
 
 
-def _lines(kind, values, units, dash):
+def _lines(kind: Kind, values: Record, units: Units, dash: str) -> list[str]:
     """A record of a list: on one line, or a line a key where that would be long."""
     short = f"{dash}{record_text(kind, values, units)}"
     if len(short) <= LONGEST and not kind.upright:
@@ -65,7 +71,7 @@ def _lines(kind, values, units, dash):
     return [(dash if place == 0 else " " * len(dash)) + entry for place, entry in enumerate(entries)]
 
 
-def kinds_text(kinds, values, units, indent=""):
+def kinds_text(kinds: Iterable[Kind], values: Values, units: Units, indent: str = "") -> Iterator[str]:
     """Every record of some kinds, as the lines of a file."""
     for kind in kinds:
         rows = [row for row in values.get(kind.key, ()) if any(value is not None for value in row.values())]
@@ -76,7 +82,8 @@ def kinds_text(kinds, values, units, indent=""):
             yield from _lines(kind, row, units, indent + ("  " if kind.upright else "  - "))
 
 
-def job_text(values, units, own=None, without=None, draft=False):
+def job_text(values: Values, units: Units, own: Values | None = None,
+             without: Mapping[str, Sequence[str]] | None = None, draft: bool = False) -> str:
     """A job file that builds to the same estimate.
 
     own: catalog records of the job's own, by kind; without: names of catalog records it does without, by kind;

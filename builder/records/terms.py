@@ -1,21 +1,23 @@
 """The terms: how this contractor works and charges, one figure each, with a job's own figure before it."""
+from typing import Any
+
 from builder.records.catalogs import MONEY_HOUR
 from builder.records.fields import Check, Field, Kind
-from builder.records.rules import Between, Name, Word
+from builder.records.rules import Between, Judge, Name, Word
 
 
-def _share(key, title, path, help, high=0.95):
+def _share(key: str, title: str, path: str, help: str, high: float = 0.95) -> Field:
     return Field(key, title, "share", Between(0, high), True, help, path)
 
 
-def _spread(driver, title, help):
+def _spread(driver: str, title: str, help: str) -> tuple[Field, Field]:
     """P10 and P90 of a driver of cost, as factors of what is reckoned."""
     return (Field(f"{driver}_low", f"{title}, one job in ten is below", "number", Between(0.1, 1.5), True, help, f"risk.{driver}.low"),
             Field(f"{driver}_high", f"{title}, one job in ten is above", "number", Between(0.5, 10), True,
                   "Not below the figure before.", f"risk.{driver}.high"))
 
 
-def _upside_down(row, judge):
+def _upside_down(row: Any, judge: Judge) -> bool:
     return any(getattr(row, f"{driver}_low") > getattr(row, f"{driver}_high") for driver in DRIVERS)
 
 

@@ -14,7 +14,7 @@ OLD_KEYS = MappingProxyType({
 OLD_WORDS = MappingProxyType({"colour": "color", "labour hours": "labor hours", "materials and hire": "materials and rental"})
 
 # schema -> what a book of it calls a name -> what that is called since
-RENAMED = MappingProxyType({
+RENAMED: MappingProxyType[int, dict[str, str]] = MappingProxyType({
     1: {},
     2: {
         "book_catalogues": "book_catalogs",
@@ -30,7 +30,7 @@ RENAMED = MappingProxyType({
 })
 
 
-def new_name(schema, name):
+def new_name(schema: int, name: str) -> str:
     """What is called `name` in a book of a schema, as it is called now."""
     for number in range(schema, SCHEMA):
         name = RENAMED.get(number, {}).get(name, name)

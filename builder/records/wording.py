@@ -1,25 +1,26 @@
 """What a faulty entry is told: one wording for the sheets, the model and the command line."""
-from builder.quantities import SHOWN
+from builder.quantities import SHOWN, Units
+from builder.records.fields import Check, Field, Kind
 from builder.records.rules import Between, Day
 
 
-def limit_text(value, quantity, units):
+def limit_text(value: float, quantity: str, units: Units) -> str:
     """A limit in the book's unit: '5,000'."""
     shown = units.to_cell(value, quantity)
     return f"{float(f'{shown:.4g}'):,.12g}"
 
 
-def _share_words(low, high):
+def _share_words(low: float, high: float) -> str:
     """Both ways to type a share: a cell shows %, a file may hold either."""
     return f"a share from {low * 100:g} % to {high * 100:g} %, that is {low:g} to {high:g}"
 
 
-def allowed(kind, one, units):
+def allowed(kind: Kind, one: Field, units: Units) -> str:
     """What a field may hold, in words: 'a number from 0 to 5,000 ft'."""
     words = one.rule.words(units)
-    if one.quantity == "year":
-        return words.format(low=int(one.rule.low), high=int(one.rule.high))
     if isinstance(one.rule, Between) and not isinstance(one.rule, Day):
+        if one.quantity == "year":
+            return words.format(low=int(one.rule.low), high=int(one.rule.high))
         if one.quantity == "share":
             return _share_words(*one.rule.limits())
         low, high = (limit_text(end, one.quantity, units) for end in one.rule.limits())
@@ -28,16 +29,16 @@ def allowed(kind, one, units):
     return words
 
 
-def fault(kind, one, units):
+def fault(kind: Kind, one: Field, units: Units) -> str:
     """The words beside a row whose field is missing or wrong."""
     return f"{kind.sheet}, {one.title.lower()}: needs {allowed(kind, one, units)}"
 
 
-def check_fault(kind, check):
+def check_fault(kind: Kind, check: Check) -> str:
     """The words beside a row whose fields do not go together."""
     return f"{kind.sheet}: {check.words}"
 
 
-def judged(kind):
+def judged(kind: Kind) -> tuple[Field, ...]:
     """The fields of a kind that get a judging column: all but free text that may stay blank."""
     return tuple(one for one in kind.fields if one.required or type(one.rule).__name__ != "Rule")

@@ -4,7 +4,7 @@ from dataclasses import asdict, dataclass
 from openpyxl.utils.cell import get_column_letter
 
 
-def span(left, top, right=None, bottom=None):
+def span(left: int, top: int, right: int | None = None, bottom: int | None = None) -> str:
     """'B3', or 'B3:D7' where the last column and row are others; columns and rows from 1."""
     first, last = (f"{get_column_letter(col)}{row}" for col, row in ((left, top), (right or left, bottom or top)))
     return first if first == last else f"{first}:{last}"
@@ -20,11 +20,11 @@ class Finding:
     message: str
     hint: str = ""
 
-    def __str__(self):
+    def __str__(self) -> str:
         place = f"{self.sheet} {self.cell}".strip()
         return (f"{place}: " if place else "") + self.message + (f" ({self.hint})" if self.hint else "")
 
-    def as_dict(self):
+    def as_dict(self) -> dict[str, str]:
         return asdict(self)
 
 
@@ -35,5 +35,5 @@ class Cell:
     sheet: str
     cell: str
 
-    def problem(self, message, hint=""):
+    def problem(self, message: str, hint: str = "") -> Finding:
         return Finding("fault", self.sheet, self.cell, message, hint)

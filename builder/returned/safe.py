@@ -2,7 +2,9 @@
 import io
 import re
 import zipfile
+from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import Any, BinaryIO, NoReturn
 from xml.parsers import expat
 
 from builder.files import NO_FILE, words
@@ -34,7 +36,7 @@ PUT_BACK = "put back what stood there, or build the book again"
 FOREIGN = "this workbook was not written by wetfilm", "only a workbook that 'wetfilm build' wrote can be read back"
 
 
-def refused(name, message, hint=""):
+def refused(name: str | Path, message: str, hint: str = "") -> Refused:
     """The refusal of a workbook, to be raised."""
     return Refused([Problem(str(name), 0, 0, message, hint)])
 
@@ -42,12 +44,12 @@ def refused(name, message, hint=""):
 class Verified(io.BytesIO):
     """The bytes of a verified workbook. name: what a refusal calls it."""
 
-    def __init__(self, data, name):
+    def __init__(self, data: bytes, name: str) -> None:
         super().__init__(data)
         self.name = name
 
 
-def opened(source):
+def opened(source: "str | Path | BinaryIO | Verified") -> Verified:
     """A workbook of ours, Verified, even where the file changes meanwhile. source: a path, or a binary stream, which may be Verified already."""
     if isinstance(source, Verified):
         return source
@@ -66,7 +68,7 @@ def opened(source):
     return Verified(data, name)
 
 
-def sound(name, settings):
+def sound(name: str, settings: Mapping[str, Any]) -> None:
     """Refuses a book whose facts on Start are not what this program writes there."""
     schema = settings["schema"]
     if isinstance(schema, float) and schema > SCHEMA:
@@ -80,12 +82,12 @@ def sound(name, settings):
             raise impossible(name, key, settings[key])
 
 
-def impossible(name, key, value):
+def impossible(name: str, key: str, value: object) -> Refused:
     """The refusal of a fact on Start that cannot be."""
     return refused(name, f"the sheet Start was changed: its {key} cannot be '{value}'", PUT_BACK)
 
 
-def _bytes(path):
+def _bytes(path: Path) -> bytes:
     try:
         size = path.stat().st_size
         if not path.is_file():
@@ -98,11 +100,11 @@ def _bytes(path):
         raise refused(path, f"cannot read the file: {words(error)}") from None
 
 
-def _large(name, size):
+def _large(name: str | Path, size: int) -> Refused:
     return refused(name, f"it is too large for a workbook of wetfilm: {size / 1e6:,.0f} MB", f"such a book has at most {FILE / 1e6:.0f} MB")
 
 
-def _shape(name, data):
+def _shape(name: str, data: bytes) -> None:
     """Refuses what is no zip archive, by its first bytes."""
     if len(data) > FILE:
         raise _large(name, len(data))
@@ -118,7 +120,7 @@ def _shape(name, data):
         raise refused(name, *CROWDED)
 
 
-def _directory(name, entries, size):
+def _directory(name: str, entries: Sequence[zipfile.ZipInfo], size: int) -> None:
     """Refuses by what the archive's directory says of its parts."""
     names = [entry.filename.lower() for entry in entries]      # part names are equal without regard to case: ECMA-376-2, 6.2.2.3
     if any(entry.flag_bits & ENCRYPTED for entry in entries):
@@ -138,7 +140,7 @@ def _directory(name, entries, size):
         raise refused(name, f"it would unpack to {whole / 1e6:,.0f} MB", "use the book that wetfilm built, with nothing added to it")
 
 
-def _parts(name, archive):
+def _parts(name: str, archive: zipfile.ZipFile) -> None:
     """Unpacks every part, which proves lengths and checksums (the library stops at the length in the directory), and looks at its XML."""
     tags = attributes = 0
     for entry in archive.infolist():
@@ -149,9 +151,9 @@ def _parts(name, archive):
         _xml(name, entry.filename, data)
 
 
-def _xml(name, part, data):
+def _xml(name: str, part: str, data: bytes) -> None:
     """Refuses declarations of types and entities, in any encoding. A part that is no XML, whatever its name, cannot declare any."""
-    def declared(*_):
+    def declared(*_: object) -> NoReturn:
         raise refused(name, f"its part {part} declares a document type: no spreadsheet program writes that", AGAIN)
 
     parser = expat.ParserCreate()
@@ -163,7 +165,7 @@ def _xml(name, part, data):
             raise refused(name, f"its part {part} is damaged", AGAIN) from None
 
 
-def _ours(name, workbook):
+def _ours(name: str, workbook: bytes) -> None:
     if STRICT in workbook:
         raise refused(name, "it was saved as strict Open XML", "save it as an ordinary xlsx workbook")
     if not re.search(rb"""name=["']book_schema["']""", workbook):

@@ -1,23 +1,29 @@
 """What stands in a returned workbook beside its inputs and formulas: texts and figures that the maker wrote, and what a person added."""
 import io
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from textwrap import shorten
+from typing import TypeAlias
 
+from builder.jobs import Opened
 from builder.records.differ import LONGEST
 from builder.returned.cells import loaded
 from builder.returned.findings import Finding, span
-from builder.returned.read import plain
+from builder.returned.located import Located
+from builder.returned.read import Returned, plain
 from builder.values import is_number
 from builder.workbook.layout import HEAD
 from builder.workbook.make import make
 from builder.workbook.write import MASTER, MASTER_ROW
+
+At: TypeAlias = tuple[int, int]          # row and column, counted from 1
 
 CLOSE = 1e-8                             # of a cached value, which is written with ten digits
 OWN = ("issued", "book")                 # blocks that are not the same in every book of one form
 ON_PAGE = "Crew card"                    # what stands beside its first column follows the coats that the book was built with
 
 
-def alike(one, other):
+def alike(one: object, other: object) -> bool:
     """Whether two values of cells are one: numbers within the digits of a cached value, texts but for white space, which programs trim."""
     if is_number(one) and is_number(other):
         return abs(one - other) <= CLOSE * max(abs(one), abs(other)) + 1e-12
@@ -26,7 +32,7 @@ def alike(one, other):
     return one == other
 
 
-def standing(back, located, raw):
+def standing(back: Returned, located: Located, raw: Opened) -> Iterator[Finding]:
     """A Finding for each text or figure of the maker's that is another or gone, runs in a row as one, and for each cell that a person
     added where nothing is read. raw: the book's own inputs, opened as they stand.
     """
@@ -49,9 +55,10 @@ def standing(back, located, raw):
             yield Finding("own sheet", title, "", "the sheet is not one of this book's", "it is not carried over")
 
 
-def _live(located, title):
+def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
     """The cells of a sheet that are inputs, formulas or different in every book: where they were made, and where they are by now."""
-    made, now = set(), set()
+    made: set[At] = set()
+    now: set[At] = set()
     for key, place in located.places.items():
         if place.sheet != title:
             continue
@@ -63,7 +70,7 @@ def _live(located, title):
     return made, now
 
 
-def _overwritten(back, located, title, written):
+def _overwritten(back: Returned, located: Located, title: str, written: Mapping[At, object]) -> Iterator[Finding]:
     """What no longer stands as it was written; a header row that was deleted is told as a name that is gone."""
     now, rows, cols = located.sheets[title], located.rows[title], located.cols[title]
     wrong = []
@@ -81,7 +88,7 @@ def _overwritten(back, located, title, written):
         yield _one(now, [cell for _, cell in run])
 
 
-def _one(sheet, run):
+def _one(sheet: str, run: Sequence[tuple[int, int, object, object]]) -> Finding:
     (row, first, found, want), *_ = run
     last = run[-1][1]
     cell = span(first, row, last, row)
@@ -89,5 +96,5 @@ def _one(sheet, run):
     return Finding("fixed", sheet, cell, f"{stands} where the book was made with '{_short(want)}'", "put it back; it is the book's own, not an entry")
 
 
-def _short(value):
+def _short(value: object) -> str:
     return f"{value:.10g}" if is_number(value) else shorten(str(value), LONGEST, placeholder=" …")

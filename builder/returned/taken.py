@@ -1,21 +1,28 @@
 """The inputs of a returned workbook as a job: text understood, rows below their tables taken in, catalog records that are its own."""
 import re
 from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+from typing import TypeAlias
 
 from builder.faults import faults
 from builder.jobs import Opened, from_values
 from builder.records.differ import said, shown
+from builder.records.fields import Field, Kind, Record, Values
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.overlay import identity, label, load_catalogs
 from builder.records.store import job_text
 from builder.returned.findings import Cell, Finding
-from builder.returned.read import plain
+from builder.returned.read import Returned, Stray, plain
 from builder.returned.typed import understood
 from builder.values import is_number
 
 TRUTHS = ("=TRUE()", "=FALSE()")                 # how some programs save what was typed as TRUE
 LOST = ("cell", "formula without a value")       # kinds of finding that leave a cell as it is, or without its value
+
+PlaceOf: TypeAlias = Callable[[str], tuple[str, str]]      # key of a field -> its sheet and cell
 
 
 @dataclass(frozen=True)
@@ -23,17 +30,17 @@ class Taken:
     """The estimate of what a workbook's inputs say, and how they were read."""
 
     opened: Opened
-    findings: tuple
+    findings: tuple[Finding, ...]
 
     @property
-    def draft(self):
+    def draft(self) -> bool:
         """Whether something stops the price."""
         return self.opened.estimate.checks.stops > 0
 
 
-def _row(back, kind, values, place, found):
+def _row(back: Returned, kind: Kind, values: Record, place: PlaceOf, found: list[Finding]) -> Record:
     """One row understood; `place(key)` gives the sheet and cell of a value."""
-    row = {}
+    row: Record = {}
     for one in kind.fields:
         value = row[one.key] = values.get(one.key)
         if isinstance(value, str) and not value.strip():
@@ -51,7 +58,7 @@ def _row(back, kind, values, place, found):
     return row
 
 
-def _cells(back):
+def _cells(back: Returned) -> Iterator[tuple[Field, str, str]]:
     """(field, sheet, cell) of every input, those of rows beyond their tables last."""
     for kind in KINDS.values():
         for one in kind.fields:
@@ -61,7 +68,7 @@ def _cells(back):
         yield from ((KINDS[stray.block].field_of[key], stray.sheet, cell) for key, cell in stray.cells.items())
 
 
-def _formulas(back, found):
+def _formulas(back: Returned, found: list[Finding]) -> None:
     """Formulas typed into inputs: taken as what the program that saved the book made of them."""
     for one, sheet, cell in _cells(back):
         formula = back.formulas[sheet][cell].value
@@ -77,7 +84,7 @@ def _formulas(back, found):
             found.append(Finding("formula typed", sheet, cell, f"{one.title}: {formula} is taken as its value, {shown(settled, one, back.units)}"))
 
 
-def _deleted(back, found):
+def _deleted(back: Returned, found: list[Finding]) -> None:
     """Sheets and cells of inputs that are gone, copies that stand in for a sheet, facts of the sheet Start that were changed."""
     for kind, one in back.gone:
         if one:
@@ -95,19 +102,26 @@ def _deleted(back, found):
                              "its formulas and figures cannot follow: build it again with others"))
 
 
-def _rows(back):
+def _rows(back: Returned) -> Iterator[tuple[Kind, Record, PlaceOf]]:
     """(kind, values, the place of a value by key) of every row that is not blank, those beyond their tables last."""
     for kind in KINDS.values():
         for no, row in enumerate(back.values[kind.key]):
             if kind.upright or any(value is not None for value in row.values()):
-                yield kind, row, lambda key, no=no, kind=kind: back.place(kind.key, key, no)
+                yield kind, row, partial(back.place, kind.key, row=no)
     for stray in back.strays:
-        yield KINDS[stray.block], stray.values, lambda key, stray=stray: (stray.sheet, stray.cells[key])
+        yield KINDS[stray.block], stray.values, partial(_beyond, stray)
 
 
-def taken(back):
+def _beyond(stray: Stray, key: str) -> tuple[str, str]:
+    """The place of a value in a row beyond its table."""
+    return stray.sheet, stray.cells[key]
+
+
+def taken(back: Returned) -> Taken:
     """The inputs of a Returned workbook, understood, and estimated."""
-    found, values, marks = [], {key: [] for key in KINDS}, {key: [] for key in KINDS}
+    found: list[Finding] = []
+    values: Values = {key: [] for key in KINDS}
+    marks: dict[str, list[dict[str, Cell]]] = {key: [] for key in KINDS}
     _deleted(back, found)
     for stray in back.strays:
         words = f"'{said(KINDS[stray.block], stray.values, back.units)}' stands {stray.where} the table and does not count in the workbook"
@@ -124,18 +138,20 @@ def taken(back):
     return Taken(opened, tuple(found) + tuple(faults(opened.estimate, marks, told)))
 
 
-def own_records(values, stock):
+def own_records(values: Values, stock: Values) -> tuple[Values, dict[str, list[str]]]:
     """(own, without): the catalog records in `values` that `stock` has otherwise or not at all, and the names of those only `stock` has.
 
     Of the one record of Terms only the figures that differ, '' for one that was cleared.
     """
-    own, without = {}, {}
+    own: Values = {}
+    without: dict[str, list[str]] = {}
     for kind in CATALOGS:
         if kind.upright:
             old, = stock[kind.key] or ({},)
             mine = values[kind.key][0]
-            changed = {one.key: "" if mine.get(one.key) is None else mine[one.key] for one in kind.fields if mine.get(one.key) != old.get(one.key)}
-            own |= {kind.key: [changed]} if changed else {}
+            differ = [one.key for one in kind.fields if mine.get(one.key) != old.get(one.key)]
+            figures: Record = {key: "" if mine.get(key) is None else mine[key] for key in differ}
+            own |= {kind.key: [figures]} if figures else {}
             continue
         theirs = {identity(kind, row): {one.key: row.get(one.key) for one in kind.fields} for row in stock[kind.key]}
         names = Counter(identity(kind, row) for row in values[kind.key])
@@ -146,7 +162,7 @@ def own_records(values, stock):
     return own, without
 
 
-def as_job(one, catalogs):
+def as_job(one: Taken, catalogs: Sequence[str | Path]) -> str:
     """The text of a job file that builds with these catalogs to the estimate of a Taken workbook."""
     opened = one.opened
     stock = load_catalogs(catalogs, opened.units).values

@@ -3,9 +3,10 @@ import datetime
 import re
 import unicodedata
 
-from builder.quantities import APOSTROPHE, ascii_digits, avoid, bare
+from builder.quantities import APOSTROPHE, Units, Value, ascii_digits, avoid, bare
+from builder.records.fields import Field
 from builder.records.rules import Rule
-from builder.values import EPOCH, is_number
+from builder.values import EPOCH
 
 # How people write units -> the spelling of spellings.SPELLINGS; the longer first.
 WORDS = (
@@ -27,7 +28,7 @@ ERRORS = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!")   
 MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december")
 
 
-def _decimal_point(text):
+def _decimal_point(text: str) -> str:
     """'12,5' -> '12.5', '1,200.50' -> '1200.50'. ValueError where a comma may be either."""
     found = re.search(r"\d[\d.,]*[.,][\d.,]*\d", text)
     if not found or "," not in found[0]:
@@ -45,13 +46,13 @@ def _decimal_point(text):
     return text.replace(number, f"{whole}.{part}")
 
 
-def _plain(text):
+def _plain(text: str) -> str:
     """The text in the letters of a file: 'm²' as 'm2', '9½' as '9 1/2', digits of any script as 0 to 9."""
     letters = unicodedata.normalize("NFKC", _FRACTION.sub(" ", text)).replace("\u2044", "/").replace("\u03bc", "u")
     return ascii_digits(letters.translate(_QUOTES)).strip()
 
 
-def _number(text, one, units):
+def _number(text: str, one: Field, units: Units) -> float:
     """A number without a unit is in that of its column."""
     quantity, said = one.quantity, _plain(text)
     avoid(said, (APOSTROPHE,))
@@ -64,14 +65,14 @@ def _number(text, one, units):
     return units.parse(said, quantity, one.unmarked) if number is None else units.from_cell(number, quantity)
 
 
-def _days(year, month, day):
+def _days(year: str | int, month: str | int, day: str | int) -> float:
     try:
         return float((datetime.date(int(year), int(month), int(day)) - EPOCH).days)
     except ValueError as error:
         raise ValueError(f"{year}-{month}-{day} is not a date: {error}", "write year-month-day, as in 2026-05-04") from None
 
 
-def _date(text):
+def _date(text: str) -> float:
     """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12; else ValueError."""
     said = _plain(text)
     if found := re.fullmatch(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ]00:00(?::00)?)?", said):
@@ -91,15 +92,15 @@ def _date(text):
     raise ValueError(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04")
 
 
-def _text(value, name):
+def _text(value: float | str, name: bool) -> str | None:
     """A number that was typed where a name belongs, as the name; text without letters that cannot be shown, a name without spaces around it."""
-    if is_number(value):
+    if not isinstance(value, str):
         return f"{value:.15g}"
     text = "".join(letter for letter in value.translate(_QUOTES) if letter.isprintable() or letter in "\n\t")
     return (text.strip() if name else text) or None
 
 
-def understood(value, one, units):
+def understood(value: Value, one: Field, units: Units) -> Value:
     """The value of a field as its rule wants it, from what a cell holds. ValueError(message, hint) where that cannot be told."""
     if value is None:
         return None
@@ -107,7 +108,7 @@ def understood(value, one, units):
         raise ValueError(f"the cell shows {value}", "type what belongs there")
     if one.quantity == "text":
         return _text(value, type(one.rule) is not Rule)
-    if is_number(value):
+    if not isinstance(value, str):
         return value
     try:
         return units.settle(_date(value) if one.quantity == "date" else _number(value, one, units), one.quantity)

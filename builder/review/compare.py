@@ -1,30 +1,38 @@
 """What the other side changed in a workbook, and what that did to the results."""
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeAlias
 
+from builder.jobs import Opened
 from builder.problems import Problem, Refused
 from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, JOBS
-from builder.review.effects import effects, nozzles, results
+from builder.returned.findings import Finding
+from builder.returned.read import Returned
+from builder.review.effects import Effect, effects, nozzles, results
 from builder.review.inspect import inspect
 from builder.workbook.tables import tables
+
+Section: TypeAlias = tuple[str, Sequence[str], Sequence[Sequence[str]]]      # title, header, rows
 
 
 @dataclass(frozen=True)
 class Comparison:
     """Two workbooks of one job: results, nozzles, the Effect of each changed input and catalog value, and what was touched in each book."""
 
-    before: object
-    after: object
-    inputs: tuple
-    catalogs: tuple
-    touched: tuple             # (book, Finding)
+    before: Opened
+    after: Opened
+    inputs: tuple[Effect, ...]
+    catalogs: tuple[Effect, ...]
+    touched: tuple[tuple[str, Finding], ...]       # the book's name, what was found
 
     @property
-    def differ(self):
+    def differ(self) -> bool:
         return bool(self.inputs or self.catalogs or self.touched)
 
 
-def compare(one, other, catalogs):
+def compare(one: Returned, other: Returned, catalogs: Iterable[str | Path]) -> Comparison:
     """Compare two Returned workbooks. Refused where their units or currencies differ."""
     if (one.units.system, one.units.currency) != (other.units.system, other.units.currency):
         raise Refused([Problem(other.name, 0, 0, f"it is in {other.units.system} units and {other.units.currency}, "
@@ -36,8 +44,8 @@ def compare(one, other, catalogs):
     return Comparison(before, after, inputs, stock, touched)
 
 
-def _sections(found):
-    """(title, header, rows) of every part of a comparison."""
+def _sections(found: Comparison) -> Iterator[Section]:
+    """Every part of a comparison."""
     units = found.before.units
     yield "Results", ("What", "Before", "After", "Unit"), list(results(found.before, found.after)) + [(coat, old, new, "nozzle") for coat, old, new
                                                                                                  in nozzles(found.before, found.after)]
@@ -47,7 +55,7 @@ def _sections(found):
     yield "Touched by hand", ("Book", "What"), [(book, str(finding)) for book, finding in found.touched]
 
 
-def report(found):
+def report(found: Comparison) -> Iterator[str]:
     """The lines that say a comparison in words."""
     for title, header, rows in _sections(found):
         yield f"{title}:"
@@ -62,6 +70,6 @@ def report(found):
                 yield f"  {row[1]:>14}  {row[0]}"
 
 
-def as_workbook(found, names):
+def as_workbook(found: Comparison, names: Sequence[str]) -> bytes:
     """The comparison as a workbook of one sheet a part, in bytes. names: of the two books."""
     return tables(_sections(found), f"Before: {names[0]}. After: {names[1]}.", found.before.units, found.after.settings["builder"])

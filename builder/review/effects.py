@@ -1,9 +1,11 @@
 """What differences between two estimates of a job do to its results, each alone and all together."""
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from builder.jobs import Opened, open_job
 from builder.problems import Refused
+from builder.quantities import Units
 from builder.records.differ import Difference
 from builder.returned.read import returned
 from builder.returned.taken import taken
@@ -17,14 +19,15 @@ class Effect:
     difference: Difference
     price: float | None
 
-    def words(self, units):
+    def words(self, units: Units) -> str:
         moved = "no price" if self.price is None else "price as it was" if self.price == 0 else units.amount(self.price, "+")
         return f"{moved}: {self.difference.words(units)}"
 
 
-def effects(before, differences):
+def effects(before: Opened, differences: Iterable[Difference]) -> list[Effect]:
     """The Effect of each difference on an Opened job, those that move the price most first."""
-    price, capacity, found = before.price(), before.estimate.capacity, []
+    price, capacity = before.price(), before.estimate.capacity
+    found: list[Effect] = []
     for difference in differences:
         values = {**before.values, difference.block: list(difference.rows)}
         alone = Opened({}, before.units, {}, Estimate(values, before.units, capacity), []).price()
@@ -32,11 +35,11 @@ def effects(before, differences):
     return sorted(found, key=lambda one: float("-inf") if one.price is None else -abs(one.price))
 
 
-def is_book(path):
+def is_book(path: str | Path) -> bool:
     return Path(path).suffix.lower() == ".xlsx"
 
 
-def opened(path, catalogs):
+def opened(path: str | Path, catalogs: Iterable[str | Path]) -> Opened:
     """A job file with the catalogs in force, or a workbook with those inside it. Refused where it has problems of a file."""
     if is_book(path):
         return taken(returned(path)).opened
@@ -46,32 +49,35 @@ def opened(path, catalogs):
     return one
 
 
-def moved(before, after):
+def moved(before: Opened, after: Opened) -> float:
     """By how much the price moves; 0 where either is missing."""
-    return 0.0 if before.price() is None or after.price() is None else after.price() - before.price()
+    was, now = before.price(), after.price()
+    return 0.0 if was is None or now is None else now - was
 
 
-def _money(one):
-    return "none" if one.price() is None else one.units.amount(one.price())
+def _money(one: Opened) -> str:
+    price = one.price()
+    return "none" if price is None else one.units.amount(price)
 
 
-def _figure(value, pattern="{:,.4g}"):
+def _figure(value: float | None, pattern: str = "{:,.4g}") -> str:
     return "none" if value is None else pattern.format(value)
 
 
-def results(before, after):
+def results(before: Opened, after: Opened) -> Iterator[tuple[str, str, str, str]]:
     """(what, before, after, unit) of what an estimate comes to."""
     units = before.units
     days = [one.estimate.rows["days"][0] for one in (before, after)]
     yield "price", _money(before), _money(after), units.currency
     yield "to buy", f"{before.gallons():,.4g}", f"{after.gallons():,.4g}", units.shown("volume")
-    yield "labor", *(_figure(None if one.labor is None else units.to_cell(one.labor, "time")) for one in days), units.shown("time")
-    yield "days", *(_figure(one.days) for one in days), ""
+    hours = [_figure(None if one.labor is None else units.to_cell(one.labor, "time")) for one in days]
+    yield "labor", hours[0], hours[1], units.shown("time")
+    yield "days", _figure(days[0].days), _figure(days[1].days), ""
 
 
-def nozzles(before, after):
+def nozzles(before: Opened, after: Opened) -> list[tuple[str, str, str]]:
     """(coat in words, nozzle before, nozzle after) of coats of the same system and coating whose nozzle changes."""
-    def picked(one):
+    def picked(one: Opened) -> dict[tuple[str, str, str | None, int], str | None]:
         return {(coat.system, coat.coating, coat.color, coat.no): pick.nozzle for coat, pick in zip(one.estimate.rows["coats"], one.estimate.rows["picks"])
                 if coat.sound}
     old, new = picked(before), picked(after)

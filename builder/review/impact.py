@@ -1,12 +1,14 @@
 """What a change of the catalogs does to jobs: gallons, nozzles and price before and after, and which value did it."""
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 from builder.jobs import Opened
 from builder.problems import Refused, errors
 from builder.records.differ import differences
 from builder.records.kinds import CATALOGS
 from builder.records.overlay import load_catalogs
-from builder.review.effects import effects, moved, nozzles, opened, results
+from builder.review.effects import Effect, effects, moved, nozzles, opened, results
 from builder.stages.estimate import Estimate
 
 
@@ -17,13 +19,13 @@ class Impact:
     name: str
     before: Opened
     after: Opened
-    changes: tuple
+    changes: tuple[Effect, ...]
 
-    def moved(self):
+    def moved(self) -> float:
         return moved(self.before, self.after)
 
 
-def impact(path, catalogs, new_catalogs):
+def impact(path: str | Path, catalogs: Iterable[str | Path], new_catalogs: Sequence[str | Path]) -> Impact:
     """What the new catalogs do to one job file or workbook."""
     before = opened(path, catalogs)
     stock = load_catalogs(new_catalogs, before.units)
@@ -35,7 +37,7 @@ def impact(path, catalogs, new_catalogs):
     return Impact(str(path), before, after, changes)
 
 
-def report(found):
+def report(found: Impact) -> Iterator[str]:
     """The lines that say one impact in words."""
     (_, *price, currency), (_, *bought, volume), *_ = results(found.before, found.after)
     yield f"{found.name}: price {price[0]} -> {price[1]} {currency}, {bought[0]} -> {bought[1]} {volume} to buy"

@@ -1,7 +1,10 @@
 """A look at a returned workbook: what in it is not as it was made, what stops its price, and whether its figures are up to date."""
 import re
 from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeAlias
 
 from builder.jobs import BUILDER, fingerprint, from_values
 from builder.records.checklist import ITEMS
@@ -10,39 +13,42 @@ from builder.records.kinds import CATALOGS, KINDS
 from builder.records.versions import SCHEMA
 from builder.returned.findings import Finding, span
 from builder.returned.located import Located
-from builder.returned.read import plain
+from builder.returned.read import Returned, plain
 from builder.returned.standing import alike, standing
 from builder.returned.taken import Taken, taken
 from builder.sheets.grammar import cell_value, heading
+from builder.stages.estimate import Estimate
 from builder.values import is_number, to_date
-from builder.workbook.layout import sheet_name
+from builder.workbook.layout import Place, sheet_name
 
 # Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
 DOUBTFUL = ("start", "formula", "fixed", "name", "sheet", "row above", "row below", "cell", "space", "formula without a value", "fault", "stale")
 TOUCHED = (*DOUBTFUL[:-1], "form", "own sheet", "beside", "understood", "formula typed")
 ONE_CELL = re.compile(r"(\$?[a-z]{1,3}\$?\d+):\1(?!\d)")     # LibreOffice 25.2 writes $FK5:$FK5 back as $FK5
 
+Wrong: TypeAlias = tuple[int, int, str, object, str]      # column, row, title, what stands there, the formula
+
 
 @dataclass(frozen=True)
 class Inspection:
     """What a look at a workbook found: the facts of its making in words, and a Finding for each thing that is not as it was made."""
 
-    facts: tuple
-    findings: tuple
+    facts: tuple[str, ...]
+    findings: tuple[Finding, ...]
     taken: Taken
 
     @property
-    def doubtful(self):
+    def doubtful(self) -> tuple[Finding, ...]:
         """The findings that make its price doubtful."""
         return tuple(finding for finding in self.findings if finding.kind in DOUBTFUL)
 
     @property
-    def touched(self):
+    def touched(self) -> tuple[Finding, ...]:
         """The findings that tell what a person did in the book and may miss in a job that is made of it."""
         return tuple(finding for finding in self.findings if finding.kind in TOUCHED)
 
 
-def inspect(back, catalogs=()):
+def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
     """Look at a Returned workbook; `catalogs` are the folders in force, which the facts are told of."""
     one = taken(back)
     found, located = list(one.findings), Located(back)
@@ -61,10 +67,11 @@ def inspect(back, catalogs=()):
     return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
 
 
-def _facts(back, one, catalogs, same_form):
+def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form: bool) -> Iterator[str]:
     settings = back.settings
     here = "those in force here" if settings["catalogs"] == fingerprint(catalogs) else "not those in force here"
-    priced = [row["priced_on"] for kind in CATALOGS for row in one.opened.values[kind.key] if is_number(row.get("priced_on"))]
+    rows = (row for kind in CATALOGS for row in one.opened.values[kind.key])
+    priced = [day for row in rows if is_number(day := row.get("priced_on"))]
     date = one.opened.estimate.job.date
     age = f", newest price of {to_date(max(priced))}" if priced else ""
     if priced and is_number(date):
@@ -78,7 +85,7 @@ def _facts(back, one, catalogs, same_form):
         yield f"the file itself shows {f'the price {back.units.amount(shown)}' if is_number(shown) else 'no price'}"
 
 
-def _names(located):
+def _names(located: Located) -> Iterator[Finding]:
     """Sheets and names that were deleted, but those of inputs, which are told where they are read; single inputs that were cut and pasted."""
     entered = {block.sheet for block in located.blocks if block.entered}
     for title in [title for title, now in located.sheets.items() if now is None and title not in entered]:
@@ -100,25 +107,26 @@ def _names(located):
         yield Finding("moved", area.sheet, area.cell(), f"{place.column.title} was cut and pasted here from the sheet {place.sheet}; it still counts")
 
 
-def _same(one, other):
+def _same(one: object, other: str) -> bool:
     """Whether two formulas are one: white space and case do not count, and some programs write a run of one cell as that cell."""
     return isinstance(one, str) and _plain(one) == _plain(other)
 
 
-def _plain(formula):
+def _plain(formula: str) -> str:
     return ONE_CELL.sub(r"\1", "".join(formula.split()).casefold())
 
 
-def _formulas(back, located):
+def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
     """Formulas overwritten or cleared, runs of neighbors in a column as one. A row that was inserted has none, and needs none."""
     book = back.formulas
-    blocks = defaultdict(list)
+    blocks: defaultdict[tuple[str, int, str], list[tuple[tuple[str, str], Place]]] = defaultdict(list)
     for key, place in located.places.items():
         if place.column.formula and located.sheets[place.sheet]:
             blocks[place.block.key, place.block.place, place.sheet].append((key, place))
     for places in blocks.values():
         sheet = book[located.sheets[places[0][1].sheet]]
-        wrong, rows = [], defaultdict(list)
+        wrong: list[Wrong] = []
+        rows: defaultdict[int, list[object]] = defaultdict(list)
         for key, place in places:
             for _, copy, row, col, formula in located.formulas(key, place):
                 found = sheet.cell(row, col).value
@@ -130,9 +138,9 @@ def _formulas(back, located):
         yield from _told(sheet.title, [one for one in wrong if one[1] not in inserted])
 
 
-def _told(sheet, wrong):
-    """A Finding for each run of (column, row, title, what stands there, formula) down a column."""
-    runs = []
+def _told(sheet: str, wrong: Sequence[Wrong]) -> Iterator[Finding]:
+    """A Finding for each run down a column."""
+    runs: list[list[Wrong]] = []
     for one in sorted(wrong, key=lambda one: one[:2]):
         if runs and one[0] == runs[-1][-1][0] and one[1] == runs[-1][-1][1] + 1:
             runs[-1].append(one)
@@ -144,7 +152,7 @@ def _told(sheet, wrong):
         yield Finding("formula", sheet, cell, f"{title}: {stands} where a formula belongs", f"it should be {formula}")
 
 
-def _stale(back, located, estimate):
+def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Finding]:
     """Whether the values saved in the book are those of its inputs; the price first."""
     differ = []
     for key, place in located.places.items():
@@ -162,13 +170,13 @@ def _stale(back, located, estimate):
             if not alike(saved, want):
                 differ.append((block != "price", sheet.title, span(col, row), heading(place.column, back.units, copy), saved, want))
     if differ:
-        _, sheet, cell, title, saved, want = min(differ, key=lambda one: one[0])
+        _, where, cell, title, saved, want = min(differ, key=lambda one: one[0])
         shows, gives = ("a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want))
-        yield Finding("stale", sheet, cell, f"{title}: the file shows {shows}, its inputs give {gives}; {len(differ)} such cells",
+        yield Finding("stale", where, cell, f"{title}: the file shows {shows}, its inputs give {gives}; {len(differ)} such cells",
                       "open the workbook in a spreadsheet program, let it recalculate, and save")
 
 
-def _catalogs(back, one):
+def _catalogs(back: Returned, one: Taken) -> Iterator[Finding]:
     """Catalog values that are not as they were issued."""
     if any(back.issued.values()):
         issued = {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
@@ -176,7 +184,7 @@ def _catalogs(back, one):
             yield Finding("catalog", "", "", difference.words(back.units))
 
 
-def _checks(one):
+def _checks(one: Taken) -> Iterator[Finding]:
     checks = one.opened.estimate.checks
     for item in ITEMS:
         count = getattr(checks, item.key)

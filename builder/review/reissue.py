@@ -1,15 +1,25 @@
 """The inputs of a returned workbook on today's catalogs and builder, and what moved the price."""
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from pathlib import Path
+from typing import NamedTuple, TypeAlias
 
 from builder.jobs import Opened, facts, fingerprint, from_values, room_for
 from builder.problems import Problem, Refused, did_you_mean, errors
-from builder.records.differ import differences
+from builder.records.differ import Difference, differences
+from builder.records.fields import Kind, Record, Values
 from builder.records.kinds import CATALOGS, JOBS, KINDS
+from builder.records.load import Loaded
 from builder.records.overlay import label, load_catalogs
 from builder.records.rules import OneOf
-from builder.review.effects import effects, nozzles, results
+from builder.returned.findings import Finding
+from builder.returned.read import Returned
+from builder.review.effects import Effect, effects, nozzles, results
 from builder.review.inspect import inspect
 from builder.values import same
+
+Renamings: TypeAlias = Sequence[tuple[str, str]]       # (old name, new name)
+Folders: TypeAlias = Sequence[str | Path]
 
 
 @dataclass(frozen=True)
@@ -18,14 +28,14 @@ class Reissue:
 
     before: Opened
     after: Opened
-    findings: tuple            # how its inputs were read, and what in it is not carried over
-    kept: tuple                # Difference: what the book has otherwise than it was issued with, and keeps
-    lost: tuple                # Difference: what it does not keep, since today's catalogs have no such record, or have one of their own by that name
-    changes: tuple             # Effect of each catalog value that is another today
-    saved: float | None        # the price as the file shows it
+    findings: tuple[Finding, ...]     # how its inputs were read, and what in it is not carried over
+    kept: tuple[Difference, ...]      # what the book has otherwise than it was issued with, and keeps
+    lost: tuple[Difference, ...]      # what it does not keep: no record of today has it, or another bears its name
+    changes: tuple[Effect, ...]       # of each catalog value that is another today
+    saved: float | None               # the price as the file shows it
 
 
-def reissue(back, catalogs, instead=(), keep=()):
+def reissue(back: Returned, catalogs: Folders, instead: Renamings = (), keep: Sequence[str] = ()) -> Reissue:
     """The inputs of a Returned workbook on the catalogs of some folders.
 
     instead: (old name, new name) of records that are called otherwise today; keep: names of records to carry as the book has them.
@@ -52,28 +62,29 @@ def reissue(back, catalogs, instead=(), keep=()):
     return Reissue(before, after, look.touched, held, tuple(lost), tuple(one for one in changes if one.price != 0), back.saved_price())
 
 
-def _issued(back, before, stock, catalogs):
+def _issued(back: Returned, before: Opened, stock: Loaded, catalogs: Folders) -> Values:
     """The catalogs as the book was issued. An old book does not hold them: then they are today's where its fingerprint says so, else as they stand in it."""
     if any(back.issued.values()):
         return {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
     return stock.values if back.settings["catalogs"] == fingerprint(catalogs) else before.values
 
 
-def _keep(values, kept, instead):
+def _keep(values: Values, kept: Iterable[Difference], instead: Renamings) -> list[Difference]:
     """Lay what was changed inside the book over today's records, value by value, under the names of today. Returns what found no place there."""
     today = {same(old): new for old, new in instead}
     places = {(kind.key, same(label(kind, row))): place for kind in CATALOGS for place, row in enumerate(values[kind.key])}
-    lost, gone = [], {kind.key: set() for kind in CATALOGS}
+    lost: list[Difference] = []
+    gone: dict[str, set[int | None]] = {kind.key: set() for kind in CATALOGS}
     for change in kept:                        # places are those before any change: a record may be renamed and repriced
         kind, rows = KINDS[change.block], values[change.block]
         name = label(kind, change.values)
         place = places.get((change.block, same(today.get(same(name), name))))
-        if change.key and place is not None:
-            rows[place] = {**rows[place], change.key: change.after}
-        elif not change.key and change.before is None and place is None:
+        if isinstance(change.before, dict):
+            gone[change.block].add(place)
+        elif isinstance(change.after, dict) and place is None:
             rows.append(change.after)
-        elif not change.key and change.after is None:
-            gone[change.block] |= {place}
+        elif not isinstance(change.after, dict) and place is not None:
+            rows[place] = {**rows[place], change.key: change.after}
         else:
             lost.append(change)
     for key, out in gone.items():
@@ -81,11 +92,11 @@ def _keep(values, kept, instead):
     return lost
 
 
-def _find(kind, rows, name):
+def _find(kind: Kind, rows: Iterable[Record], name: str) -> Record | None:
     return next((row for row in rows if same(label(kind, row)) == same(name)), None)
 
 
-def _carry(values, book, names, where):
+def _carry(values: Values, book: Values, names: Iterable[str], where: str) -> None:
     """Add the book's own record of each name."""
     for name in names:
         found = [(kind, row) for kind in CATALOGS if not kind.upright and (row := _find(kind, book[kind.key], name))]
@@ -95,22 +106,34 @@ def _carry(values, book, names, where):
             values[kind.key] = [other for other in values[kind.key] if same(label(kind, other)) != same(name)] + [row]
 
 
-def _uses(values):
-    """(kind, row number, field) of every input that names a catalog record."""
+class _Use(NamedTuple):
+    """An input that names a catalog record: its kind, row and key, and which record it names."""
+
+    kind: Kind
+    number: int                # of the row, from 1
+    row: Record
+    key: str
+    target: Kind
+    name: str
+
+
+def _uses(values: Values) -> Iterator[_Use]:
+    """Every input that names a catalog record."""
     for kind in KINDS.values():
         for number, row in enumerate(values[kind.key], start=1):
             for one in kind.fields:
-                if isinstance(one.rule, OneOf) and KINDS[one.rule.block] in CATALOGS and isinstance(row.get(one.key), str):
-                    yield kind, number, row, one
+                name = row.get(one.key)
+                if isinstance(one.rule, OneOf) and KINDS[one.rule.block] in CATALOGS and isinstance(name, str):
+                    yield _Use(kind, number, row, one.key, KINDS[one.rule.block], name)
 
 
-def _carried(values, change, names):
+def _carried(values: Values, change: Difference, names: Iterable[str]) -> bool:
     """Whether a record that is carried by its name has the change in it."""
     kind, wanted = KINDS[change.block], {same(name) for name in names}
     return any(same(label(kind, row)) in wanted and (row.get(change.key) if change.key else row) == change.after for row in values[change.block])
 
 
-def _known(book, today, instead, where):
+def _known(book: Values, today: Values, instead: Renamings, where: str) -> None:
     """Refuse a renaming of what the book does not have, or to what today's catalogs do not have."""
     for names, values, of in ((0, book, "this workbook"), (1, today, "today's catalogs")):
         known = [label(kind, row) for kind in CATALOGS if not kind.upright for row in values[kind.key]]
@@ -119,20 +142,21 @@ def _known(book, today, instead, where):
                 raise Refused([Problem(where, 0, 0, f"--instead: no record of {of} is called '{pair[names]}'", did_you_mean(pair[names], known))])
 
 
-def _rename(values, instead):
+def _rename(values: Values, instead: Renamings) -> None:
     for old, new in instead:
-        for _, _, row, one in _uses({kind.key: values[kind.key] if kind in JOBS else [] for kind in KINDS.values()}):
-            if same(row[one.key]) == same(old) and _find(KINDS[one.rule.block], values[one.rule.block], new):
-                row[one.key] = new
+        for use in _uses({kind.key: values[kind.key] if kind in JOBS else [] for kind in KINDS.values()}):
+            if same(use.name) == same(old) and _find(use.target, values[use.target.key], new):
+                use.row[use.key] = new
 
 
-def _ask(values, book, where):
+def _ask(values: Values, book: Values, where: str) -> None:
     """Refuse, in one message a record, what the job uses and today's catalogs do not have. What the book did not have either is a fault of its own."""
-    missing = {}
-    for kind, number, row, one in _uses(values):
-        target = KINDS[one.rule.block]
-        if _find(target, values[target.key], row[one.key]) is None and _find(target, book[target.key], row[one.key]):
-            missing.setdefault((target, row[one.key]), []).append(kind.sheet if kind.upright else f"{kind.sheet} row {number}")
+    missing: dict[tuple[Kind, str], list[str]] = {}
+    for use in _uses(values):
+        here, there = (_find(use.target, of[use.target.key], use.name) for of in (values, book))
+        if here is None and there:
+            place = use.kind.sheet if use.kind.upright else f"{use.kind.sheet} row {use.number}"
+            missing.setdefault((use.target, use.name), []).append(place)
     problems = []
     for (target, name), places in missing.items():
         near = did_you_mean(name, [label(target, row) for row in values[target.key]])
@@ -143,7 +167,7 @@ def _ask(values, book, where):
         raise Refused(problems)
 
 
-def report(found):
+def report(found: Reissue) -> Iterator[str]:
     """The lines that say a reissue in words."""
     units = found.before.units
     for finding in found.findings:
@@ -154,9 +178,10 @@ def report(found):
         yield f"not kept, today's catalogs have no such record or one of their own: {change.words(units)} (--keep NAME carries the book's record)"
     for what, old, new, unit in results(found.before, found.after):
         yield f"{what}: {old} -> {new} {unit}".rstrip()
-    if found.saved is not None and found.before.price() is not None and abs(found.saved - found.before.price()) > units.money_step / 2:
+    price = found.before.price()
+    if found.saved is not None and price is not None and abs(found.saved - price) > units.money_step / 2:
         yield f"the file itself shows {units.amount(found.saved)}: cells overwritten by hand, rows left out, or an earlier wetfilm"
     for coat, old, new in nozzles(found.before, found.after):
         yield f"{coat}: nozzle {old} -> {new}"
-    for change in found.changes:
-        yield f"    {change.words(units)}"
+    for effect in found.changes:
+        yield f"    {effect.words(units)}"
