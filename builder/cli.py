@@ -30,8 +30,7 @@ def _files(options):
 
 
 def _build(options):
-    from builder.jobs import open_job
-    from builder.workbook.make import make
+    from builder.api import make, open_job
 
     jobs = options.jobs or [None]
     if options.output and len(jobs) > 1:
@@ -40,11 +39,10 @@ def _build(options):
     paths = [Path(options.output or Path("out", f"{Path(job).stem if job else 'blank'}.xlsx")) for job in jobs]
     apart(zip(paths, jobs), [*options.jobs, *_files(options)])
     for job, path in zip(jobs, paths):
-        opened = open_job(job, options.catalogs, options.units, options.paper, options.lines)
-        if opened.errors:
-            raise Refused(opened.problems)
+        opened = open_job(job, options.catalogs, units=options.units, paper=options.paper, lines=options.lines)
+        data = make(opened)
         _warn(*opened.problems)
-        put(options.output or path, make(opened), options.force)
+        put(options.output or path, data, options.force)
         _say(f"{path}: {opened.summary()}")
     return 0
 
@@ -81,9 +79,10 @@ def _new(options):
 
 
 def _impact(options):
+    from builder.jobs import in_force
     from builder.review.impact import impact, report
 
-    found, today = [], _catalogs(None)
+    found, today = [], in_force()
     for number, path in enumerate(options.jobs, start=1):
         if len(options.jobs) > 4:
             _warn(f"{number} of {len(options.jobs)}: {path}")
@@ -94,13 +93,12 @@ def _impact(options):
 
 
 def _read(options):
-    from builder.returned.read import returned
+    from builder.api import inspect
     from builder.returned.taken import as_job
-    from builder.review.inspect import inspect
 
     if options.output:
         apart([(options.output, options.book)], [options.book, *_files(options)])
-    look = inspect(returned(options.book), options.catalogs)
+    look = inspect(options.book, options.catalogs)
     one = look.taken
     _warn(*(f"{options.book}: {finding}" for finding in look.touched))
     text = as_job(one, options.catalogs)
@@ -115,10 +113,9 @@ def _read(options):
 def _inspect(options):
     import json
 
-    from builder.returned.read import returned
-    from builder.review.inspect import inspect
+    from builder.api import inspect
 
-    found = inspect(returned(options.book), options.catalogs)
+    found = inspect(options.book, options.catalogs)
     if options.format == "json":
         told = {"facts": found.facts, "findings": [finding.as_dict() for finding in found.findings]}
         print(json.dumps(told, indent=2, ensure_ascii=_plain_text()))
@@ -168,14 +165,6 @@ def _letter(options):
     if not options.without_book:
         _say("the attached workbook shows costs, wages and margin; --without-book leaves it out")
     return 0
-
-
-def _catalogs(folders):
-    """The folders named, or `catalogs` in this folder, or those that came with the program."""
-    from builder.jobs import SHIPPED
-    from builder.records.folders import Folders
-
-    return Folders(folders or (["catalogs"] if Path("catalogs").is_dir() else SHIPPED))
 
 
 def _parser():
@@ -276,7 +265,9 @@ def main(arguments=None):
     options = _parser().parse_args(arguments)
     try:
         if "catalogs" in options:
-            options.catalogs = _catalogs(options.catalogs)
+            from builder.jobs import in_force
+
+            options.catalogs = in_force(options.catalogs)
         status = options.run(options)
         if sys.stdout:
             sys.stdout.flush()

@@ -7,11 +7,10 @@ import stat
 import unicodedata
 from collections.abc import Iterable, Mapping
 from pathlib import Path
-from typing import TypeAlias
 
 from builder.problems import Misused, Problem, Refused
 
-Place: TypeAlias = str | os.PathLike[str]  # of a file
+Place = str | os.PathLike[str]  # of a file
 
 NO_FILE = "this is not a file"
 WORDS = {

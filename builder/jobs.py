@@ -97,6 +97,11 @@ def _units_for(currency: str, problems: list[Problem]) -> Callable[[Settings, Ma
     return units_for
 
 
+def in_force(folders: Iterable[str | Path] | None = None) -> Folders:
+    """The folders named, or `catalogs` in the folder where the program runs, or those that came with it."""
+    return Folders(folders or (["catalogs"] if Path("catalogs").is_dir() else SHIPPED))
+
+
 def _starter(folders: Iterable[Path]) -> Path:
     """The starter of the last folder that has one."""
     found = [Path(folder) / STARTER for folder in folders if (Path(folder) / STARTER).exists()]

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
 
-from builder.jobs import BUILDER, fingerprint, from_values
+from builder.jobs import BUILDER, Opened, fingerprint, from_values
 from builder.records.checklist import ITEMS
 from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, KINDS
@@ -36,6 +36,11 @@ class Inspection:
     facts: tuple[str, ...]
     findings: tuple[Finding, ...]
     taken: Taken
+
+    @property
+    def opened(self) -> Opened:
+        """The estimate that its inputs give."""
+        return self.taken.opened
 
     @property
     def doubtful(self) -> tuple[Finding, ...]:
