@@ -34,7 +34,7 @@ def _build(options):
 
     jobs = options.jobs or [None]
     if options.output and len(jobs) > 1:
-        hint = "leave -o out, or build them one by one"
+        hint = "leave -o out, or build the jobs one by one"
         raise Misused([Problem(options.output, 0, 0, "-o names one file, but there are several jobs", hint)])
     paths = [Path(options.output or Path("out", f"{Path(job).stem if job else 'blank'}.xlsx")) for job in jobs]
     apart(zip(paths, jobs), [*options.jobs, *_files(options)])
@@ -172,16 +172,16 @@ def _parser():
     parser.add_argument("--version", action="version", version=f"wetfilm {__version__}")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
     build = commands.add_parser("build", help="write the workbook of each job, or a blank one")
-    build.add_argument("jobs", nargs="*", type=_file, metavar="JOB.yaml", help="job files; none: a blank workbook")
-    build.add_argument("-o", "--output", type=_file, metavar="FILE", help="the workbook (out/JOB.xlsx)")
+    build.add_argument("jobs", nargs="*", type=_file, metavar="JOB.yaml", help="job files; none for a blank workbook")
+    build.add_argument("-o", "--output", type=_file, metavar="FILE", help="the workbook to write (out/JOB.xlsx)")
     build.add_argument("--units", choices=("us", "metric"), help="units of the workbook (the job's)")
     build.add_argument("--paper", choices=("letter", "a4"), help="paper of the workbook (letter for us, a4 for metric)")
     build.add_argument("--lines", type=_lines, metavar="N", help="rows of takeoff (100)")
-    build.add_argument("--force", action="store_true", help="overwrite a workbook that was changed")
+    build.add_argument("--force", action="store_true", help="overwrite a workbook that somebody changed")
     build.set_defaults(run=_build)
-    check = commands.add_parser("check", help="say what is wrong with catalogs and jobs, and where")
+    check = commands.add_parser("check", help="what is wrong with catalogs and jobs, and where")
     check.add_argument("paths", nargs="+", type=_file, metavar="PATH", help="a folder of catalogs, or a job file")
-    check.add_argument("--format", choices=("text", "json"), default="text", help="how to say it (text)")
+    check.add_argument("--format", choices=("text", "json"), default="text", help="form of the answer (text)")
     check.set_defaults(run=_check)
     schema = commands.add_parser("schema", help="JSON Schema of a kind of file, for editors")
     one_or_all = schema.add_mutually_exclusive_group(required=True)
@@ -199,50 +199,50 @@ def _parser():
                         help="job files, or workbooks with the catalogs they were built on")
     impact.set_defaults(run=_impact)
     read = commands.add_parser("read", help="the inputs of a returned workbook as a job file")
-    read.add_argument("book", type=_file, metavar="BOOK", help="a workbook of wetfilm, whatever program has saved it")
-    read.add_argument("-o", "--output", type=_file, metavar="JOB.yaml", help="the job file (printed)")
+    read.add_argument("book", type=_file, metavar="BOOK", help="a workbook of wetfilm, saved by any program")
+    read.add_argument("-o", "--output", type=_file, metavar="JOB.yaml", help="the job file to write (printed)")
     read.add_argument("--force", action="store_true",
-                      help="overwrite a job file that stands there, but never BOOK itself")
+                      help="overwrite a job file of that name, but never BOOK itself")
     read.set_defaults(run=_read)
-    inspect = commands.add_parser("inspect", help="what in a returned workbook is not as it was made")
+    inspect = commands.add_parser("inspect", help="what was touched in a returned workbook, and what is out of date")
     inspect.add_argument("book", type=_file, metavar="BOOK")
-    inspect.add_argument("--format", choices=("text", "json"), default="text", help="how to say it (text)")
+    inspect.add_argument("--format", choices=("text", "json"), default="text", help="form of the answer (text)")
     inspect.set_defaults(run=_inspect)
     compare = commands.add_parser("compare", help="what the other side changed, and what that did to the results")
     compare.add_argument("before", type=_file, metavar="BOOK")
     compare.add_argument("after", type=_file, metavar="BOOK")
-    compare.add_argument("-o", "--output", type=_file, metavar="FILE.xlsx", help="the comparison as a workbook as well")
+    compare.add_argument("-o", "--output", type=_file, metavar="FILE.xlsx", help="write the comparison as a workbook too")
     compare.add_argument("--force", action="store_true",
-                         help="overwrite a workbook that was changed, but never either BOOK")
+                         help="overwrite a workbook that somebody changed, but never either BOOK")
     compare.set_defaults(run=_compare)
     reissue = commands.add_parser("reissue", help="the same inputs on today's catalogs, and what moved the price")
     reissue.add_argument("book", type=_file, metavar="BOOK")
-    reissue.add_argument("-o", "--output", type=_file, metavar="FILE", help="the new workbook (out/BOOK-reissued.xlsx)")
-    reissue.add_argument("--instead", metavar="OLD=NEW", type=_renaming, action="append", default=[], help="a record that is called otherwise today")
-    reissue.add_argument("--keep", metavar="NAME", action="append", default=[], help="a record that is gone today, to carry as the book has it")
-    reissue.add_argument("--dry-run", action="store_true", help="say what would change, and write nothing")
+    reissue.add_argument("-o", "--output", type=_file, metavar="FILE", help="the workbook to write (out/BOOK-reissued.xlsx)")
+    reissue.add_argument("--instead", metavar="OLD=NEW", type=_renaming, action="append", default=[], help="a catalog record that has a new name today")
+    reissue.add_argument("--keep", metavar="NAME", action="append", default=[], help="a catalog record that is gone today: use the workbook's own")
+    reissue.add_argument("--dry-run", action="store_true", help="tell what would change, and write nothing")
     reissue.add_argument("--force", action="store_true",
-                         help="overwrite a workbook that was changed, but never BOOK itself")
+                         help="overwrite a workbook that somebody changed, but never BOOK itself")
     reissue.set_defaults(run=_reissue)
     letter = commands.add_parser("letter", help="a draft e-mail: the estimate in words, with the workbook attached")
-    letter.add_argument("book", type=_file, metavar="BOOK", help="a workbook of wetfilm, whatever program has saved it")
+    letter.add_argument("book", type=_file, metavar="BOOK", help="a workbook of wetfilm, saved by any program")
     letter.add_argument("--to", metavar="ADDRESS", help="who gets it; several with commas between")
-    letter.add_argument("-o", "--output", type=_file, metavar="FILE", help="the draft (BOOK.eml, beside the book)")
+    letter.add_argument("-o", "--output", type=_file, metavar="FILE", help="the draft to write (BOOK.eml, beside the workbook)")
     letter.add_argument("--without-book", action="store_true", help="do not attach the workbook, which shows costs")
-    letter.add_argument("--anyway", action="store_true", help="even where the price is not complete, or not what the book shows")
+    letter.add_argument("--anyway", action="store_true", help="write it even if the price is not complete, or may be wrong")
     letter.add_argument("--force", action="store_true",
-                        help="overwrite a draft that was changed, but never BOOK itself")
+                        help="overwrite a draft that somebody changed, but never BOOK itself")
     letter.set_defaults(run=_letter)
     for command in (build, check, impact, read, inspect, compare, reissue):
         command.add_argument("--catalogs", type=_file, metavar="DIR", action="append",
-                             help="a folder of catalogs (catalogs); given again, it lies over those before, by name")
+                             help="a folder of catalogs (catalogs); given again, its records replace or change those before, by name")
     return parser
 
 
 def _renaming(text):
     old, equals, new = text.partition("=")
     if not (old and equals and new):
-        raise argparse.ArgumentTypeError(f"{text!r} is no renaming: write OLD=NEW")
+        raise argparse.ArgumentTypeError(f"{text!r} is not a pair of names: write OLD=NEW")
     return old.strip(), new.strip()
 
 
@@ -254,7 +254,7 @@ def _lines(text):
 
 def _file(text):
     if not text.strip():
-        raise argparse.ArgumentTypeError("a name is needed here, found a blank")
+        raise argparse.ArgumentTypeError("blank: enter a name")
     return text
 
 

@@ -11,16 +11,16 @@ from typing import NoReturn, TypeAlias
 import yaml
 
 from builder.files import get
-from builder.problems import ERROR, Problem, Refused
+from builder.problems import ERROR, BadValue, Problem, Refused
 
 MOST_BYTES, MOST_NODES, MOST_DEPTH = 2_000_000, 100_000, 12
 MOST_OF_KEY = 200                                              # letters
 MOST_LETTERS = 32_767                                          # what a cell can hold
 HIDDEN_BREAK = re.compile(r"\r(?!\n)|[\u0085\u2028\u2029]")     # YAML ends a line there; counting lines by the usual one goes astray
 SLIPS = (           # what a file that is no YAML may hold: what to look for in a line, what is wrong, what to do
-    (re.compile(r"\s*([–—−‐•·*])\s"), "is not the dash that begins a record", "type a plain hyphen: -"),
-    (re.compile(r"\s*(-)[A-Za-z{]"), "has no space behind it", "write '- name: ...'"),
-    (re.compile(r"[\s-]*[A-Za-z_]+(:)[^\s/]"), "has no space behind it", "write 'key: value'"),
+    (re.compile(r"\s*([–—−‐•·*])\s"), "is not a plain hyphen", "begin a record with -"),
+    (re.compile(r"\s*(-)[A-Za-z{]"), "needs a space after it", "write '- name: ...'"),
+    (re.compile(r"[\s-]*[A-Za-z_]+(:)[^\s/]"), "needs a space after it", "write 'key: value'"),
 )
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
@@ -85,22 +85,22 @@ class _Reader:
             if isinstance(event, yaml.DocumentStartEvent):
                 documents += 1
                 if documents > 1:
-                    self.stop(event, "a second document begins here", "keep one document a file: remove the line '---'")
+                    self.stop(event, "a second document begins here", "remove the line '---'")
             if isinstance(event, yaml.AliasEvent) or getattr(event, "anchor", None):
                 self.stop(event, "anchors (&) and aliases (*) are not allowed", "write the value out, or put text that begins so in quotes")
             if tag := getattr(event, "tag", None):
                 self.stop(event, f"tag '{tag}' is not allowed", "write the value alone")
             depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
             if depth > MOST_DEPTH or count > MOST_NODES:
-                self.stop(event, "the file is nested too deep or holds too many values")
+                self.stop(event, "the file is nested too deep or holds too many values", "split it into several files")
 
     def build(self, node: yaml.Node) -> Node:
         mark = self.mark(node)
         if isinstance(node, yaml.ScalarNode):
             if len(node.value) > MOST_LETTERS:
-                self.problems.append(mark.problem(f"a text of more than {MOST_LETTERS:,} letters"))
+                self.problems.append(mark.problem(f"text longer than {MOST_LETTERS:,} characters", "shorten it"))
             elif not all(letter.isprintable() or letter in "\n\t" for letter in node.value):
-                self.problems.append(mark.problem("a text with a character that cannot be shown", "write it without"))
+                self.problems.append(mark.problem("text with a hidden character", "type the text again"))
             blank = not node.style and node.value in ("", "~", "null")
             return Text("" if blank else node.value, mark, bool(node.style))
         if isinstance(node, yaml.SequenceNode):
@@ -108,12 +108,12 @@ class _Reader:
         entries: dict[str, tuple[Mark, Node]] = {}
         for key, value in node.value:
             if not isinstance(key, yaml.ScalarNode):
-                self.stop(key, "a key must be a plain word")
+                self.stop(key, "a key must be one plain word", "write 'key: value'")
             if len(key.value) > MOST_OF_KEY:
-                self.stop(key, f"a key of more than {MOST_OF_KEY} letters", "a key is one word before a colon")
+                self.stop(key, f"a key longer than {MOST_OF_KEY} characters", "a key is one word before a colon")
             if key.value in entries:
                 first = entries[key.value][0]
-                self.problems.append(self.mark(key).problem(f"'{key.value}' stands twice", f"the first is in line {first.line}"))
+                self.problems.append(self.mark(key).problem(f"duplicate key '{key.value}'", f"the first is in line {first.line}"))
                 continue
             entries[key.value] = self.mark(key), self.build(value)
         return Mapping(entries, mark)
@@ -123,8 +123,8 @@ def read(path: str | Path) -> Mapping:
     """The file as a Mapping of marked texts. Refused when it is not one strict YAML mapping."""
     try:
         data = get(path, MOST_BYTES)
-    except ValueError as error:
-        raise Refused([Mark(str(path), 1, 1).problem(*error.args)]) from None
+    except BadValue as error:
+        raise Refused([Mark(str(path), 1, 1).problem(error.message, error.hint)]) from None
     return parse(data, str(path))
 
 
@@ -133,7 +133,7 @@ def parse(data: bytes, name: str) -> Mapping:
     reader = _Reader(name)
     top = Mark(name, 1, 1)
     if len(data) > MOST_BYTES:
-        raise Refused([top.problem(f"the file is larger than {MOST_BYTES:,} bytes")])
+        raise Refused([top.problem(f"the file is larger than {MOST_BYTES:,} bytes", "split it into several files")])
     try:
         text = data.decode("utf-8-sig")
         hidden = HIDDEN_BREAK.search(text)
@@ -145,7 +145,7 @@ def parse(data: bytes, name: str) -> Mapping:
         node = yaml.compose(text, LOADER)
     except UnicodeDecodeError as error:
         number = data.count(b"\n", 0, error.start) + 1
-        raise Refused([Problem(reader.file, number, 1, "the text is not UTF-8", "save the file as UTF-8")]) from None
+        raise Refused([Problem(reader.file, number, 1, "the file is not saved as UTF-8", "save it as UTF-8")]) from None
     except yaml.MarkedYAMLError as error:
         at = error.problem_mark or error.context_mark
         lines = text.split("\n")
@@ -155,23 +155,23 @@ def parse(data: bytes, name: str) -> Mapping:
             place = Mark(reader.file, at.line + 1, at.column + 1) if at else top
         if error.context and error.context_mark and "quoted scalar" in error.context:
             opens = Mark(reader.file, error.context_mark.line + 1, error.context_mark.column + 1)
-            raise Refused([opens.problem("the quote that begins here does not end", "end it with the same")]) from None
+            raise Refused([opens.problem("the quote that begins here is not closed", "add the closing quote")]) from None
         if at and at.line < len(lines) and "\t" in lines[at.line][:at.column + 1]:
-            raise Refused([place.problem("a tab stands here", "indent with spaces")]) from None
+            raise Refused([place.problem("a tab", "indent with spaces")]) from None
         for number, line in reversed(list(enumerate(lines[:place.line], start=1))):
             for slip, message, hint in SLIPS:
                 if found := slip.match(line):
                     slipped = Mark(reader.file, number, found.start(1) + 1)
                     raise Refused([slipped.problem(f"'{found[1]}' {message}", hint)]) from None
-        raise Refused([place.problem(f"not readable as YAML: {error.problem or error.context}", "look at the indent, colons and quotes")]) from None
+        raise Refused([place.problem(f"not readable as YAML: {error.problem or error.context}", "check the indents, colons and quotes")]) from None
     except yaml.YAMLError as error:
         place = Mark(reader.file, text.count("\n", 0, getattr(error, "position", 0)) + 1, 1)
-        raise Refused([place.problem("a character that YAML does not allow", "save the file as plain UTF-8 text")]) from None
+        raise Refused([place.problem("a character that is not allowed here", "save the file as plain UTF-8 text")]) from None
     if node is None:
-        raise Refused([top.problem("the file is empty")])
+        raise Refused([top.problem("the file is empty", "begin with a line such as 'coatings:' or 'job:'")])
     whole = reader.build(node)
     if not isinstance(whole, Mapping):
-        problem = whole.mark.problem("the file must be a mapping of keys", "begin with a line such as 'coatings:'")
+        problem = whole.mark.problem("the file must begin with a key and a colon", "such as 'coatings:' or 'job:'")
         raise Refused([*reader.problems, problem])
     if reader.problems:
         raise Refused(reader.problems)

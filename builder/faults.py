@@ -6,10 +6,11 @@ from typing import Protocol, TypeAlias, TypeVar
 from builder.problems import WARNING, Problem, did_you_mean
 from builder.quantities import Units, Value
 from builder.records import wording
-from builder.records.fields import Check, Kind, Marks
+from builder.records.fields import Check, Field, Kind, Marks
 from builder.records.kinds import KINDS
 from builder.records.plausible import DOUBTS
-from builder.records.rules import OneOf, Word
+from builder.records.rules import Name, OneOf, Word
+from builder.records.titles import SHEET_OF
 from builder.sheets.rows import Row
 from builder.stages import stock
 from builder.stages.estimate import Estimate
@@ -40,6 +41,19 @@ def _where(check: Check, place: Places[Told]) -> Place[Told]:
     return next((mark for mark in found if getattr(mark, "file", None) != getattr(place[""], "file", None)), found[0])
 
 
+def _told(kind: Kind, one: Field, units: Units, found: Value, names: Names) -> str:
+    """What is wrong with a field, and what it may hold."""
+    needs = wording.allowed(kind, one, units)
+    if found is None:
+        return f"blank; enter {needs}"
+    text = wording.entered(found, one, units)
+    if isinstance(one.rule, OneOf):
+        return f"'{text}' is not in {SHEET_OF[one.rule.block]}"
+    if isinstance(one.rule, Name) and one.rule.unique and sum(same(name) == same(found) for name in names[kind.key]) > 1:
+        return f"'{text}' is in another row too; give each row its own name"
+    return f"'{text}' is not allowed; enter {needs}"
+
+
 def _of_row(kind: Kind, row: Row, place: Places[Told], units: Units, names: Names,
             known: Collection[Place[Told]]) -> Iterator[Told]:
     for one in wording.judged(kind):
@@ -47,10 +61,10 @@ def _of_row(kind: Kind, row: Row, place: Places[Told], units: Units, names: Name
             found = getattr(row, one.key)
             if isinstance(one.rule, OneOf) and any(same(name) == same(found) for name in names[one.rule.block]):
                 continue                           # that row's own fault is told already
-            shown = ", found nothing" if found is None else f", found '{found}'" if isinstance(found, str) else ""
             meant = names[one.rule.block] if isinstance(one.rule, OneOf) else one.rule.allowed() if isinstance(one.rule, Word) else ()
             hint = did_you_mean(found, [str(name) for name in meant]) if meant and found is not None else ""
-            yield place.get(one.key, place[""]).problem(wording.fault(kind, one, units) + shown, hint)
+            told = _told(kind, one, units, found, names)
+            yield place.get(one.key, place[""]).problem(f"{kind.sheet}, {one.title.lower()}: {told}", hint)
     for check in kind.checks:
         if getattr(row, f"bad_check_{check.key}" if kind.upright else f"bad_{check.key}"):
             first = _where(check, place)
@@ -71,14 +85,14 @@ def faults(estimate: Estimate, marks: Mapping[str, Sequence[Places[Told]]],
                 yield from _of_row(kind, row, place, estimate.units, names, known)
     for area, place in zip(estimate.rows["areas"], marks["takeoff"]):
         if area.too_open:
-            yield place[""].problem(area.fault, "its openings take more than its length and height give")
+            yield place[""].problem(f"Takeoff: {area.fault}", "check its length, its height and its openings")
     for film, place in zip(estimate.rows["film"], marks["coats"]):
         if film.faults:
             yield place[""].problem(f"Coats: {film.fault}")
 
 
 def doubts(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator[Problem]:
-    """What is allowed and hardly meant, prices out of date, records that do not say where they come from: warnings."""
+    """What is allowed and probably a mistake, prices out of date, records that do not say where they come from: warnings."""
     for doubt in DOUBTS:
         for row, place in zip(estimate.rows[doubt.block], marks[doubt.block]):
             if row.sound and getattr(row, doubt.key) is not None and doubt.hit(row):
@@ -98,7 +112,8 @@ def _too_high(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Itera
         if area.too_high:
             limit = units.to_text(estimate.row("access", area.access_at).height_limit, "length")
             yield place.get("height", place[""]).problem(
-                f"Takeoff: higher than '{line.access}' reaches, {limit}", "name what reaches it; a ceiling may be meant, which lies flat", WARNING)
+                f"Takeoff: higher than '{line.access}' reaches ({limit})",
+                "choose an access that reaches it; leave it so where the face lies flat, as a ceiling does", WARNING)
 
 
 def _prices(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator[Problem]:
@@ -110,6 +125,7 @@ def _prices(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterato
             if row.sound and row.priced_on is not None:
                 mark = place.get("priced_on", place[""])
                 if row.old:
-                    yield mark.problem(f"{KINDS[block].sheet}: the price is more than {terms.price_age_max:g} days older than the job", "ask again", WARNING)
+                    yield mark.problem(f"{KINDS[block].sheet}: the price is more than {terms.price_age_max:g} days older than the job",
+                                       "get a new price, and date it", WARNING)
                 elif row.priced_on > job.date:
-                    yield mark.problem(f"{KINDS[block].sheet}: the price is dated after the job", "is the date right?", WARNING)
+                    yield mark.problem(f"{KINDS[block].sheet}: the price is dated after the job", "check both dates", WARNING)

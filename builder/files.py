@@ -8,43 +8,44 @@ import unicodedata
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
-from builder.problems import Misused, Problem, Refused
+from builder.problems import BadValue, Misused, Problem, Refused
 
 Place = str | os.PathLike[str]  # of a file
 
-NO_FILE = "this is not a file"
+NO_FILE = "not a file"
+NAME_ANOTHER = "choose another file name with -o"
 WORDS = {
-    errno.ENOENT: "there is no such file or folder",
-    errno.EACCES: "it is not allowed to this user",
-    errno.EPERM: "it is not allowed to this user",
-    errno.ENOTDIR: "a file stands where a folder would have to be",
-    errno.EEXIST: "a file stands where a folder would have to be",
+    errno.ENOENT: "no such file or folder",
+    errno.EACCES: "you do not have permission",
+    errno.EPERM: "you do not have permission",
+    errno.ENOTDIR: "a file is in the way where a folder is needed",
+    errno.EEXIST: "a file is in the way where a folder is needed",
     errno.EISDIR: "it is a folder",
     errno.ENAMETOOLONG: "its name is too long",
     errno.ELOOP: "its links lead in a circle",
     errno.ENOSPC: "the disk is full",
-    errno.EDQUOT: "the disk space allowed is used up",
+    errno.EDQUOT: "your disk quota is used up",
     errno.EROFS: "the disk is read-only",
-    errno.EBUSY: "another program holds it",
+    errno.EBUSY: "another program has it open",
 }
 
 
 def words(error: OSError | ValueError) -> str:
     """An OSError in words that do not hang on the system or its language; a path that none can have."""
     if not isinstance(error, OSError):
-        return "its name holds a sign that no name may hold"
-    return WORDS.get(error.errno or 0, f"the system refuses it, error {error.errno}")
+        return "its name holds a character that no file name can have"
+    return WORDS.get(error.errno or 0, f"the system refused it, error {error.errno}")
 
 
 def get(path: Place, most: int) -> bytes:
-    """The bytes of a file, `most` and one more at most. ValueError(words) where it is no file or cannot be read."""
+    """The bytes of a file, `most` and one more at most. BadValue where it is no file or cannot be read."""
     try:
         if stat.S_ISREG(os.stat(path).st_mode):
             with open(path, "rb") as stream:
                 return stream.read(most + 1)
     except (OSError, ValueError) as error:  # ValueError: a path with a zero byte
-        raise ValueError(f"cannot read the file: {words(error)}") from None
-    raise ValueError(NO_FILE)  # a pipe or a device may never end
+        raise BadValue(f"cannot read the file: {words(error)}") from None
+    raise BadValue(NO_FILE)  # a pipe or a device may never end
 
 
 def apart(written: Iterable[tuple[Place, Place | None]], read: Iterable[Place]) -> None:
@@ -57,7 +58,7 @@ def apart(written: Iterable[tuple[Place, Place | None]], read: Iterable[Place]) 
         for one in read:
             if _same_file(path, one):
                 raise Misused(
-                    [Problem(str(path), 0, 0, "this is a file that the command reads", "name another with -o")]
+                    [Problem(str(path), 0, 0, "the command reads this file, so it does not write it", NAME_ANOTHER)]
                 )
         place = unicodedata.normalize("NFC", str(_real(path))).casefold()  # as file systems that ignore case have it
         if place in places:
@@ -67,7 +68,7 @@ def apart(written: Iterable[tuple[Place, Place | None]], read: Iterable[Place]) 
                         str(path),
                         0,
                         0,
-                        f"both {places[place]} and {source} would be written there",
+                        f"{places[place]} and {source} would both be written to this file",
                         "build them one by one, with -o",
                     )
                 ]
@@ -90,7 +91,7 @@ def _real(path: Place) -> Path:
         return Path(path)
 
 
-def put(path: Place, data: bytes, force: bool = False, elsewhere: str = "name another with -o") -> None:
+def put(path: Place, data: bytes, force: bool = False, elsewhere: str = NAME_ANOTHER) -> None:
     """Write bytes to a path, through links. Refused where that would lose somebody's work.
 
     elsewhere: the hint where nothing can be written there.
@@ -133,7 +134,7 @@ def put_all(folder: Place, contents: Mapping[str, bytes], force: bool = False) -
 def _holds(path: Place, data: bytes) -> bool:
     try:
         return get(path, len(data)) == data
-    except ValueError:  # there is none, or it cannot be read
+    except BadValue:  # there is none, or it cannot be read
         return False
 
 

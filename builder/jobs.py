@@ -10,7 +10,7 @@ from builder import __version__
 from builder.documents import MOST_BYTES, Mark
 from builder.faults import doubts, faults
 from builder.files import get
-from builder.problems import ERROR, WARNING, Problem, errors
+from builder.problems import ERROR, WARNING, BadValue, Problem, errors
 from builder.quantities import Units
 from builder.records.fields import Marks, Values
 from builder.records.folders import STARTER, Folders
@@ -79,7 +79,7 @@ def fingerprint(folders: Iterable[str | Path]) -> str:
     for folder in folders:
         for path in sorted(Path(folder).glob("*.yaml")):
             if path.name != STARTER:
-                with contextlib.suppress(ValueError):    # what is no file is told where catalogs are loaded
+                with contextlib.suppress(BadValue):    # what is no file is told where catalogs are loaded
                     digest.update(get(path, MOST_BYTES))
     return digest.hexdigest()[:12]
 
@@ -92,7 +92,7 @@ def _units_for(currency: str, problems: list[Problem]) -> Callable[[Settings, Ma
             problems.append(marks["currency"].problem(
                 f"the job is in {own}, the catalogs are in {currency}", f"add 'exchange:', the worth of one {currency} in {own}"))
         if own == currency and exchange not in (None, 1.0):
-            problems.append(marks["exchange"].problem(f"the job is in the catalogs' own {currency}", "leave 'exchange:' out"))
+            problems.append(marks["exchange"].problem(f"job and catalogs are both in {currency}: 'exchange' is not needed", "remove 'exchange:'"))
         return Units(settings.get("units", "us"), own, 1.0 if own == currency or exchange is None else exchange)
     return units_for
 
@@ -106,6 +106,12 @@ def _starter(folders: Iterable[Path]) -> Path:
     """The starter of the last folder that has one."""
     found = [Path(folder) / STARTER for folder in folders if (Path(folder) / STARTER).exists()]
     return found[-1] if found else SHIPPED[0] / STARTER
+
+
+def _too_many(key: str, room: int, lines: int | None) -> tuple[str, str]:
+    """That a file has more rows of a kind than its book, and what to do. lines: as asked for by --lines."""
+    hint = "leave some out" if key != "takeoff" else "leave --lines out" if lines else "split the job in two"
+    return f"more than {room:,} rows on {KINDS[key].sheet}", hint
 
 
 def open_job(path: str | Path | None, catalogs: Iterable[str | Path] = SHIPPED, system: str | None = None,
@@ -124,7 +130,7 @@ def open_job(path: str | Path | None, catalogs: Iterable[str | Path] = SHIPPED, 
     room = capacities(lines or min(room_for(values), LINES))
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
-    problems += [marks[key][room[key]][""].problem(f"more than {room[key]} rows of {key}") for key in room if len(marks.get(key, ())) > room[key]]
+    problems += [marks[key][room[key]][""].problem(*_too_many(key, room[key], lines)) for key in room if len(marks.get(key, ())) > room[key]]
     stands = (ERROR, WARNING) if job.draft else (ERROR,)        # for a fault: nothing that weighs less than it
     told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
     found = list(faults(estimate, marks, told))

@@ -9,7 +9,7 @@ LONGEST, END = 2_000, 400      # letters of a printed line, and of its end, wher
 
 @dataclass(frozen=True, order=True)
 class Problem:
-    """One thing to put right, or to look at. `line` and `column` count from 1; line 0 means the file as a whole.
+    """One thing to fix or to review. `line` and `column` count from 1; line 0 means the file as a whole.
 
     severity: 'error' stops a build; 'warning' is worth a look; 'note' tells what was done.
     """
@@ -26,6 +26,17 @@ class Problem:
         kind = "" if self.severity == ERROR else f"{self.severity}: "
         place = f"{self.file}:{self.line}:{self.column}" if self.line else self.file
         return f"{place}: {kind}{self.message}{hint}"
+
+
+class BadValue(Exception):
+    """What a person wrote in one place cannot be taken: why, and what to write instead. Who knows the place tells it."""
+
+    def __init__(self, message: str, hint: str = "") -> None:
+        super().__init__(message, hint)
+        self.message, self.hint = message, hint
+
+    def __str__(self) -> str:
+        return self.message
 
 
 class Refused(Exception):
@@ -67,12 +78,16 @@ def as_json(problems: Iterable[Problem], plain: bool = False) -> str:
     return json.dumps([asdict(problem) for problem in sorted(problems)], indent=2, ensure_ascii=plain)
 
 
-def did_you_mean(word: object, known: Sequence[str]) -> str:
-    """A hint that names the nearest known words: the close ones, or else all of them when they are few."""
+def near(word: object, known: Sequence[str]) -> list[str]:
+    """The known words that are nearly this one, the nearest first, three at most."""
     import difflib
 
-    close = difflib.get_close_matches(str(word), known, n=3, cutoff=0.7)
-    if close:
+    return difflib.get_close_matches(str(word), known, n=3, cutoff=0.7)
+
+
+def did_you_mean(word: object, known: Sequence[str]) -> str:
+    """A hint that names the nearest known words: the close ones, or else all of them when they are few."""
+    if close := near(word, known):
         return "did you mean " + " or ".join(f"'{name}'" for name in close) + "?"
     if len(known) <= 8:
         return "known: " + ", ".join(sorted(known))

@@ -12,6 +12,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import TypeAlias, overload
 
+from builder.problems import BadValue
 from builder.spellings import SPELLINGS, in_terms_of
 
 Value: TypeAlias = float | str | None    # of a field: in SI, None is blank; text is a name, or what was not understood
@@ -112,16 +113,16 @@ def _closed(found: re.Match[str]) -> str:
 Trap: TypeAlias = tuple[re.Pattern[str], str, str | Callable[[re.Match[str]], str]]
 APOSTROPHE: Trap = (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:['’]\d{3})+(?:\.\d*)?(?!\d)"),
               "has an apostrophe between its digits", _closed)
-GAP = "has a gap between its digits"
+GAP = "has a space between its digits"
 TRAPS: tuple[Trap, ...] = (
     (re.compile(r"(?![0-9])\d"), "has digits of another script", lambda found: f"write {ascii_digits(found.string)}"),
     (re.compile(r","), "has a comma", "write 1200 for a thousand two hundred, 12.5 for twelve and a half"),
     APOSTROPHE,
     (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:\s\d{3})+(?:\.\d*)?(?![\d/])"), GAP, _closed),
-    (re.compile(r"(?<![\w.])[\d.]+\s+\d+(?![\d/])"), GAP, "write one number, or a unit behind each"),
-    (re.compile(r"(?<![\d.:])[+-]?0\d"), "begins with a 0, which some programs read as octal", "leave the 0 out"),
+    (re.compile(r"(?<![\w.])[\d.]+\s+\d+(?![\d/])"), GAP, "write one number, or a unit after each"),
+    (re.compile(r"(?<![\d.:])[+-]?0\d"), "begins with a 0, which some programs read as another number", "leave the 0 out"),
     (re.compile(r"\d_"), "has an underscore", "write 1000 for a thousand"),
-    (re.compile(r"\d:"), "has a colon, which some programs read as base 60", "write 12.5, or '12 h 30 min' for a time"),
+    (re.compile(r"\d:"), "has a colon", "write 12.5, or '12 h 30 min' for a time"),
     (re.compile(r"\d[eE][+-]?\d"), "has an exponent", "write the number out, as in 1000"),
 )
 
@@ -133,10 +134,10 @@ MINOR_UNITS = {
 
 
 def avoid(text: str, traps: Iterable[Trap] = TRAPS) -> None:
-    """ValueError(message, hint) where the text holds one of the traps."""
+    """BadValue where the text holds one of the traps."""
     for trap, message, hint in traps:
         if found := trap.search(text):
-            raise ValueError(f"'{text}' {message}", hint if isinstance(hint, str) else hint(found))
+            raise BadValue(f"'{text}' {message}", hint if isinstance(hint, str) else hint(found))
 
 
 @dataclass(frozen=True)
@@ -231,7 +232,7 @@ class Units:
         return f"{digits.rstrip('0').rstrip('.') if '.' in digits else digits} {unit}".rstrip()
 
     def parse(self, text: str, quantity: str, unmarked: float = 1.0) -> float:
-        """Text of a file -> internal value. ValueError(message, hint) says what is allowed instead.
+        """Text of a file -> internal value. BadValue says what is allowed instead.
 
         unmarked: the most that a share may be without its %; nobody means 1800 % who writes 18.
         """
@@ -242,24 +243,25 @@ class Units:
             terms = _terms(text)
         except (ValueError, ZeroDivisionError, OverflowError):
             wanted = f"a number with a unit, such as '1 {example[0]}'" if example and quantity != "share" else "a plain number"
-            raise ValueError(f"'{text}' is not {wanted}", "digits and a decimal point, as in 12.5") from None
+            raise BadValue(f"'{text}' is not {wanted}", "write digits and a decimal point, as in 12.5") from None
         if quantity == "share" and terms[0][1] == "" or quantity in PLAIN or (quantity.startswith("money") and not example):
             if len(terms) > 1 or terms[0][1]:
-                raise ValueError(f"'{text}' has a unit or text behind the number", "write the number alone")
+                raise BadValue(f"'{text}' has a unit or text after the number", "write the number alone")
             if quantity == "share" and terms[0][0] > unmarked:
-                raise ValueError(f"'{text}' has no % sign", f"write '{text} %' or {terms[0][0] / 100:.10g}")
+                raise BadValue(f"'{text}' has no % sign", f"write '{text} %' or {terms[0][0] / 100:.10g}")
             return terms[0][0] / (self.exchange if quantity.startswith("money") else 1.0)
         total = 0.0
         for number, unit in terms:
             if unit == "" and quantity in ("money_hour", "money_day"):
                 unit = example[0]
             if unit == "":
-                raise ValueError(f"'{text}' has no unit", "use " + " or ".join(example[:2]) + f", as in '{number:g} {example[0]}'")
+                raise BadValue(f"'{text}' has no unit", "use " + " or ".join(example[:2]) + f", as in '{number:g} {example[0]}'")
             if unit not in SPELLINGS:
                 known = in_terms_of(unit, example[0]) if _alone(example[0]) else ""
-                raise ValueError(f"unit '{unit}' is not known", f"{known}{'; ' if known else ''}use " + ", ".join(example))
+                raise BadValue(f"unknown unit '{unit}'", f"{known}{'; ' if known else ''}use " + ", ".join(example))
             if unit not in example:
-                raise ValueError(f"'{unit}' does not measure a {quantity.replace('_', ' ')}", "use " + ", ".join(example))
+                told = "is not a %" if quantity == "share" else f"is not a unit of {quantity.replace('_', ' ')}"
+                raise BadValue(f"'{unit}' {told}", "use " + ", ".join(example))
             total += number * scale(unit)
         if quantity == "temperature":
             total += ZERO[terms[0][1]]

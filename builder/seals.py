@@ -17,14 +17,13 @@ LARGEST, UNPACKED, PARTS = 20_000_000, 100_000_000, 2000  # bytes and parts of a
 CHUNK = 1_000_000
 
 BOOK, DRAFT = "workbook", "draft"
-AGAIN = "name another with -o, or use --force"
-CHANGED = "this file was not written by wetfilm, or was changed since", AGAIN
+AGAIN = "choose another file name with -o, or overwrite it with --force"
+CHANGED = "wetfilm did not write this file, or somebody changed it since", AGAIN
 UNSEALED = (
-    "this workbook is of an earlier wetfilm, which did not mark its workbooks: "
-    "whether it was changed since cannot be told",
-    f"'wetfilm inspect' says what was typed in it; {AGAIN}",
+    "an earlier wetfilm made this workbook without a mark, so nothing tells whether somebody changed it",
+    f"'wetfilm inspect' lists what was typed in it; {AGAIN}",
 )
-STANDING = "a file stands there already, and whether somebody changed it cannot be told", AGAIN
+STANDING = "a file of that name exists, and nothing tells whether somebody changed it", AGAIN
 
 
 def sealed(data: bytes) -> bytes:
@@ -96,5 +95,5 @@ def kept(old: bytes, new: bytes) -> Against:
         return CHANGED
     against = (_book if found == BOOK else _draft)(old)
     if against is None and found != _kind(new):
-        return f"a {found} stands there, and this would be a {_kind(new)}", AGAIN
+        return f"the file there is a {found}, the new one would be a {_kind(new)}", AGAIN
     return against

@@ -12,12 +12,12 @@ EXAMPLE = "boathouse.yaml"
 
 
 def new(folder: str | Path) -> list[Path]:
-    """Catalogs and an example job in a new folder. Refused where something stands there already."""
+    """Catalogs and an example job in a new folder. Refused where a file or a folder that is not empty is there."""
     folder = Path(folder)
     try:
         if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-            hint = "name a folder that is new or empty"
-            raise Refused([Problem(str(folder), 1, 1, "something stands there already", hint)])
+            full = "the folder is not empty" if folder.is_dir() else "a file of that name exists"
+            raise Refused([Problem(str(folder), 1, 1, full, "name a folder that is new or empty")])
         shutil.copytree(SHIPPED[0], folder / "catalogs")
         (folder / EXAMPLE).write_text((EXAMPLES / EXAMPLE).read_text(encoding="utf-8").replace("../catalogs/", "catalogs/"), encoding="utf-8")
     except (OSError, ValueError) as error:

@@ -2,6 +2,7 @@
 import datetime
 from typing import TypeGuard, overload
 
+from builder.problems import BadValue
 from builder.quantities import Value
 
 EPOCH = datetime.date(1899, 12, 30)  # day 0 of spreadsheet dates
@@ -21,11 +22,11 @@ def is_number(value: object) -> TypeGuard[float]:
 
 
 def day(text: str) -> float:
-    """'2026-05-04' -> the spreadsheet's day number. ValueError(message, hint) for anything else."""
+    """'2026-05-04' -> the spreadsheet's day number. BadValue for anything else."""
     try:
         return float((datetime.date.fromisoformat(text.strip()) - EPOCH).days)
     except ValueError:
-        raise ValueError(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04") from None
+        raise BadValue(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04") from None
 
 
 def to_date(number: float) -> datetime.date:

@@ -328,7 +328,7 @@ def test_25_a_sum_overwritten_by_hand_is_noticed_by_its_cross_sum(files, key, co
     row = place.row + next(number for number, one in enumerate(book.estimate.rows[key]) if getattr(one, column)) * (place.block.form == "table")
     engine.put(place.sheet, row, place.col + 1, 12345.0)
     engine.evaluate()
-    assert engine.get("Checks", told.row, 2) == 1 and engine.get("Checks", told.row, 3) == "look"
+    assert engine.get("Checks", told.row, 2) == 1 and engine.get("Checks", told.row, 3) == "review"
 
 
 def test_26_a_value_pasted_over_the_validation_is_counted(files):
@@ -337,7 +337,7 @@ def test_26_a_value_pasted_over_the_validation_is_counted(files):
         engine, place, told = IronCalc(book.file.path), book.layout.places[key, column], book.layout.places["checks", f"faults_{key}"]
         engine.put(place.sheet, place.row, place.col + 1, value)
         engine.evaluate()
-        assert engine.get("Checks", told.row, 2) == 1 and engine.get("Checks", told.row, 3) == "put right", key
+        assert engine.get("Checks", told.row, 2) == 1 and engine.get("Checks", told.row, 3) == "fix", key
 
 
 # --- look ---

@@ -122,11 +122,11 @@ def test_ties_fall_to_the_earlier_size(tmp_path):
 
 
 @pytest.mark.parametrize("block, key, row, value, look", [
-    ("coats", "coating", 1, "Exterior acrylic", lambda est: est.rows["coats"][1].fault.startswith("Coats, coating: needs a name on the sheet Coatings")),
-    ("takeoff", "length", 0, "12,5", lambda est: est.rows["takeoff"][0].fault == "Takeoff, length: needs a number from 0 to 5,000 ft"),
-    ("takeoff", "length", 0, "", lambda est: est.rows["takeoff"][0].shown_fault == "Takeoff, length: needs a number from 0 to 5,000 ft"),
-    ("takeoff", "height", 0, 2.0, lambda est: est.rows["areas"][0].fault == "more opening than face"),
-    ("job", "people", 0, 1.5, lambda est: est.job.fault == "Job, people on the job: needs a whole number from 1 to 50"),
+    ("coats", "coating", 1, "Exterior acrylic", lambda est: est.rows["coats"][1].fault.startswith("Coats, coating: enter a name from the sheet Coatings")),
+    ("takeoff", "length", 0, "12,5", lambda est: est.rows["takeoff"][0].fault == "Takeoff, length: enter a number from 0 to 5,000 ft"),
+    ("takeoff", "length", 0, "", lambda est: est.rows["takeoff"][0].shown_fault == "Takeoff, length: enter a number from 0 to 5,000 ft"),
+    ("takeoff", "height", 0, 2.0, lambda est: est.rows["areas"][0].fault == "openings larger than the face"),
+    ("job", "people", 0, 1.5, lambda est: est.job.fault == "Job, people on the job: enter a whole number from 1 to 50"),
     ("terms", "margin", 0, 0.95, lambda est: est.checks.stops == 0),
 ])
 def test_a_faulty_row_says_so_and_the_price_stays_blank(tmp_path, block, key, row, value, look):
@@ -137,4 +137,4 @@ def test_a_faulty_row_says_so_and_the_price_stays_blank(tmp_path, block, key, ro
     assert look(estimate)
     if estimate.checks.stops:
         assert estimate.rows["price"][0].total is None
-        assert estimate.rows["price"][0].state == f"not complete: {estimate.checks.stops:g} to put right, see Checks"
+        assert estimate.rows["price"][0].state == f"not complete: {estimate.checks.stops:g} to fix, see Checks"

@@ -22,8 +22,8 @@ from builder.review.compare import Comparison, as_workbook
 
 SHED = ROOT / "tests/data/shed.yaml"
 CATALOGS = ("--catalogs", str(ROOT / "catalogs"))
-READS = "this is a file that the command reads (name another with -o)"
-CHANGED = "this file was not written by wetfilm, or was changed since (name another with -o, or use --force)"
+READS = "the command reads this file, so it does not write it (choose another file name with -o)"
+CHANGED = "wetfilm did not write this file, or somebody changed it since (choose another file name with -o, or overwrite it with --force)"
 SHEET = "xl/worksheets/sheet3.xml"  # Takeoff
 
 
@@ -117,9 +117,8 @@ def test_a_book_of_before_the_seal_is_kept_and_the_reason_said(here, books, gold
     old = (ROOT / "tests/golden" / golden).read_bytes()
     (here / "book.xlsx").write_bytes(old)
     assert write("book.xlsx", books["shed"].data) == (
-        "book.xlsx: this workbook is of an earlier wetfilm, which did not mark its workbooks: "
-        "whether it was changed since cannot be told "
-        "('wetfilm inspect' says what was typed in it; name another with -o, or use --force)"
+        "book.xlsx: an earlier wetfilm made this workbook without a mark, so nothing tells whether somebody changed it "
+        "('wetfilm inspect' lists what was typed in it; choose another file name with -o, or overwrite it with --force)"
     )
     assert (here / "book.xlsx").read_bytes() == old
 
@@ -147,8 +146,8 @@ def test_a_job_file_is_never_written_over_unasked(here, capsys):
     (here / "back.yaml").write_text(mine)
     assert main(read) == 1 and (here / "back.yaml").read_text() == mine
     assert capsys.readouterr().err == (
-        "back.yaml: a file stands there already, and whether somebody changed it cannot be told "
-        "(name another with -o, or use --force)\n"
+        "back.yaml: a file of that name exists, and nothing tells whether somebody changed it "
+        "(choose another file name with -o, or overwrite it with --force)\n"
     )
     assert main([*read, "--force"]) == 0 and "Bicycle shed" in (here / "back.yaml").read_text()
 
@@ -156,12 +155,12 @@ def test_a_job_file_is_never_written_over_unasked(here, capsys):
 def test_a_book_does_not_make_way_for_something_else(here, capsys):
     assert main(["letter", "book.xlsx"]) == 0 and build("-o", "other.xlsx") == 0
     for command, answer in (
-        (["letter", "book.xlsx", "-o", "other.xlsx"], "other.xlsx: a workbook stands there, and this would be a draft"),
+        (["letter", "book.xlsx", "-o", "other.xlsx"], "other.xlsx: the file there is a workbook, the new one would be a draft"),
         (
             ["build", "job.yaml", "-o", "book.eml", *CATALOGS],
-            "book.eml: a draft stands there, and this would be a workbook",
+            "book.eml: the file there is a draft, the new one would be a workbook",
         ),
-        (["read", "book.xlsx", "-o", "other.xlsx", *CATALOGS], "other.xlsx: a file stands there already"),
+        (["read", "book.xlsx", "-o", "other.xlsx", *CATALOGS], "other.xlsx: a file of that name exists"),
     ):
         before = {path.name: path.read_bytes() for path in here.iterdir()}
         capsys.readouterr()
@@ -224,7 +223,7 @@ def test_nothing_is_left_behind(here, books, monkeypatch, step):
             else:
                 assert (
                     write("book.xlsx", books["blank"].data)
-                    == "book.xlsx: cannot be written: the disk is full (name another with -o)"
+                    == "book.xlsx: cannot be written: the disk is full (choose another file name with -o)"
                 )
         assert left(here) == before and (here / "book.xlsx").read_bytes() == books["shed"].data
 
@@ -248,7 +247,7 @@ def test_two_jobs_of_one_name(here, capsys):
         assert main(["build", "x/j.yaml", other, *CATALOGS]) == 2
         assert (
             capsys.readouterr().err
-            == f"{at}: both x/j.yaml and {other} would be written there (build them one by one, with -o)\n"
+            == f"{at}: x/j.yaml and {other} would both be written to this file (build them one by one, with -o)\n"
         )
     assert not (here / "out").exists()
     os.symlink("job.yaml", "same.yaml")
@@ -297,17 +296,17 @@ def test_a_draft_named_like_its_book(here, capsys):
 @pytest.mark.parametrize(
     "output, said",
     [
-        ("pipe", "this is not a file (name a file, as in out/boathouse.xlsx)"),
-        ("/dev/null", "this is not a file (name a file, as in out/boathouse.xlsx)"),
-        ("/dev/full", "this is not a file (name a file, as in out/boathouse.xlsx)"),
-        ("folder", "this is not a file (name a file, as in out/boathouse.xlsx)"),
-        ("none/", "this is not a file (name a file, as in out/boathouse.xlsx)"),
+        ("pipe", "not a file (name a file, as in out/boathouse.xlsx)"),
+        ("/dev/null", "not a file (name a file, as in out/boathouse.xlsx)"),
+        ("/dev/full", "not a file (name a file, as in out/boathouse.xlsx)"),
+        ("folder", "not a file (name a file, as in out/boathouse.xlsx)"),
+        ("none/", "not a file (name a file, as in out/boathouse.xlsx)"),
         (
             "job.yaml/book.xlsx",
-            "cannot be written: a file stands where a folder would have to be (name another with -o)",
+            "cannot be written: a file is in the way where a folder is needed (choose another file name with -o)",
         ),
-        ("x" * 300, "cannot be written: its name is too long (name another with -o)"),
-        ("circle", "cannot be written: its links lead in a circle (name another with -o)"),
+        ("x" * 300, "cannot be written: its name is too long (choose another file name with -o)"),
+        ("circle", "cannot be written: its links lead in a circle (choose another file name with -o)"),
     ],
 )
 @pytest.mark.parametrize("force", [False, True])
@@ -325,7 +324,7 @@ def test_no_place_for_a_file(here, books, monkeypatch, output, said, force):
 
 def test_a_command_without_a_place_for_its_file(here, capsys):
     assert build("-o", "none/") == 1
-    assert capsys.readouterr().err == "none/: this is not a file (name a file, as in out/boathouse.xlsx)\n"
+    assert capsys.readouterr().err == "none/: not a file (name a file, as in out/boathouse.xlsx)\n"
 
 
 def test_a_default_name_that_is_too_long(here, capsys):
@@ -333,11 +332,11 @@ def test_a_default_name_that_is_too_long(here, capsys):
     name = "x" * 255
     os.rename("book.xlsx", name)
     assert main(["letter", name]) == 1
-    assert capsys.readouterr().err == f"{name}.eml: cannot be written: its name is too long (name another with -o)\n"
+    assert capsys.readouterr().err == f"{name}.eml: cannot be written: its name is too long (choose another file name with -o)\n"
     os.replace("job.yaml", name)
     assert main(["build", name, *CATALOGS]) == 1
     assert (
-        capsys.readouterr().err == f"out/{name}.xlsx: cannot be written: its name is too long (name another with -o)\n"
+        capsys.readouterr().err == f"out/{name}.xlsx: cannot be written: its name is too long (choose another file name with -o)\n"
     )
     assert os.listdir("out") == []
 
@@ -366,11 +365,11 @@ def test_no_further_line_is_faked(here, capsys):
     for command in (["check"], ["build"]):
         assert main([*command, "job\nfake.yaml", *CATALOGS]) == 1
         said = "".join(capsys.readouterr())
-        assert rf"job\nfake.yaml:9:3: Job 'Bicycle shed': 'built\n{fake}\x1b[2J' is not a known key" in said
+        assert rf"job\nfake.yaml:9:3: Job 'Bicycle shed': unknown key 'built\n{fake}\x1b[2J'" in said
         assert all(line.startswith("job\\nfake.yaml:") for line in said.splitlines())
     assert main(["check", "job\nfake.yaml", "--format", "json", *CATALOGS]) == 1
     assert (
-        "\"message\": \"Job 'Bicycle shed': 'built\\njob.xlsx" in capsys.readouterr().out
+        "\"message\": \"Job 'Bicycle shed': unknown key 'built\\njob.xlsx" in capsys.readouterr().out
     )  # exact: JSON has its own escapes
 
 
@@ -394,7 +393,7 @@ def test_sheets_and_cells_fake_no_line(here, books, capsys):
     assert main(["inspect", "book.xlsx", *CATALOGS]) == 1
     said = capsys.readouterr().out
     assert (
-        r"  My\nown \u202e: the sheet is not one of this book's" in said
+        r"  My\nown \u202e: this sheet was added" in said
         and r"'ten\nbook.xlsx: fine' is not a number" in said
     )
     assert all(line.startswith(("book.xlsx: ", "  ")) and line != "book.xlsx: fine" for line in said.splitlines())
@@ -427,7 +426,7 @@ def test_consoles_that_cannot_show_every_letter(here, encoding):
     )
     seen = run("check", "job.yaml")
     assert seen.returncode == 1 and seen.stderr == b""
-    assert f"found '{said.encode(encoding, 'backslashreplace').decode(encoding)}'" in seen.stdout.decode(encoding)
+    assert f"'{said.encode(encoding, 'backslashreplace').decode(encoding)}' is not in Surfaces" in seen.stdout.decode(encoding)
     exact = run("check", "job.yaml", "--format", "json")
     assert said in json.loads(exact.stdout.decode("ascii"))[0]["message"]
 
@@ -443,10 +442,10 @@ def test_files_are_utf_8_whatever_the_console(here, monkeypatch):
 
 def test_blank_names_and_numbers_out_of_range(here, capsys):
     for arguments, answer in (
-        (["build", ""], "a name is needed here, found a blank"),
-        (["read", "book.xlsx", "-o", " "], "a name is needed here, found a blank"),
+        (["build", ""], "blank: enter a name"),
+        (["read", "book.xlsx", "-o", " "], "blank: enter a name"),
         (["build", "--lines", "5000"], "'5000' is not a whole number from 1 to 1,000"),
-        (["reissue", "book.xlsx", "--instead", "Old"], "'Old' is no renaming: write OLD=NEW"),
+        (["reissue", "book.xlsx", "--instead", "Old"], "'Old' is not a pair of names: write OLD=NEW"),
     ):
         with pytest.raises(SystemExit) as caught:
             main(arguments)

@@ -81,7 +81,7 @@ def test_the_letter_says_what_a_customer_asks(books, write):
     said = text(message)
     for part in ("Ferrymoor boathouse at Towpath, Ferrymoor", "as of 20 April 2026", "no sales tax added", f"{price[0].total:,.2f} USD",
                  f"{price[1].net - price[0].net:,.2f} USD", "Alternate A (Club room), more", "9 days with 2 people", "18 May 2026",
-                 "Cladding lower", "2 coats of Exterior acrylic satin, Slate", "Not included: Rotten boards", "30 days, until 20 May 2026", "an estimate",
+                 "Cladding lower", "2 coats of Exterior acrylic satin, Slate", "Not included: Rotten boards", "The price is valid for 30 days, until 20 May 2026", "an estimate",
                  "book.xlsx is attached"):
         assert part in " ".join(said.split()), part
     assert price[0].deposit + price[0].stage + price[0].last == price[0].total
@@ -148,7 +148,7 @@ def test_another_currency_and_metric(books, write):
 
 def test_what_is_still_to_be_looked_at_is_said(books, write):
     _, _, message = write(with_values(books["boathouse"], built=1950.0, building="home"))
-    assert "Still to be looked at before work begins: old lead paint is likely: the lead-safe rules apply (40 CFR 745)." in " ".join(text(message).split())
+    assert "Still to be reviewed before work begins: old lead paint is likely: the lead-safe rules apply (40 CFR 745)." in " ".join(text(message).split())
 
 
 def test_without_the_workbook(books, write):
@@ -160,18 +160,18 @@ def test_without_the_workbook(books, write):
 
 def test_a_book_that_is_not_complete_is_refused(books, write):
     data = with_values(books["boathouse"], people=0.0)
-    assert write(data) == (1, "book.xlsx: its price is not complete: rows with a fault on the sheet Job "
-                              "(put it right on the sheets it names, or use --anyway)\n", None)
+    assert write(data) == (1, "book.xlsx: its price is not complete: rows with an error on the sheet Job "
+                              "(fix it on the sheets named, or use --anyway)\n", None)
     status, _, message = write(data, "--anyway")
     assert status == 0 and "The price is not complete yet: " in text(message) and "USD" not in text(message)
 
 
-@pytest.mark.parametrize("value, was", [("123", "123.00"), ("", "none")])
+@pytest.mark.parametrize("value, was", [("123", "shows 123.00"), ("", "is blank")])
 def test_a_book_that_shows_another_price_than_its_inputs_give_is_refused(books, write, value, was):
     book = books["shed"]
     price, data = f"{book.opened.price():,.2f} USD", shown_instead(book, value)
-    assert write(data) == (1, f"book.xlsx: it shows the price {was}, but what is typed in it gives {price} (recalculate and save it, "
-                              "look for formulas that were typed over, or use --anyway)\n", None)
+    assert write(data) == (1, f"book.xlsx: its price cell {was}, but its inputs give {price} (recalculate and save it; "
+                              "look for overwritten formulas, or use --anyway)\n", None)
     status, _, message = write(data, "--anyway")
     assert status == 0 and price in text(message)
 
@@ -189,7 +189,7 @@ def test_what_is_typed_in_a_book_reaches_no_header(books, write):
 def test_what_is_no_address_is_refused(books, write, to):
     status, said, message = write(books["shed"].data, "--to", to)
     assert status == 1 and message is None and len(said.splitlines()) == 1
-    assert said.startswith("--to: ") and "write them as in office@club.example" in said
+    assert said.startswith("--to: ") and "write it as in office@club.example" in said
 
 
 def test_addresses():
@@ -226,7 +226,7 @@ def test_a_draft_that_somebody_changed_is_not_overwritten(books, tmp_path, capsy
     assert main(["letter", str(book)]) == 0
     mine = target.read_bytes().replace(b"Kind regards", b"See you on Monday")
     target.write_bytes(mine)
-    assert main(["letter", str(book)]) == 1 and "was changed since" in capsys.readouterr().err
+    assert main(["letter", str(book)]) == 1 and "or somebody changed it since" in capsys.readouterr().err
     assert target.read_bytes() == mine
     assert main(["letter", str(book), "--force"]) == 0 and b"Monday" not in target.read_bytes()
 
@@ -236,4 +236,4 @@ def test_a_job_without_names_and_dates(tmp_path, write):
     opened.values["job"][0].update(name=None, client=None, site=None, date=None, start=None, exclusions=None)
     _, _, message = write(make(from_values(opened.values, opened.units, opened.settings)))
     assert message["Subject"] == "Estimate: painting" and message["Date"] is None
-    assert "here is our estimate for the painting." in text(message) and "stands for" not in text(message)
+    assert "here is our estimate for the painting." in text(message) and "is valid for" not in text(message)

@@ -17,23 +17,23 @@ takeoff:
 """
 MISTAKES = [  # what is replaced by what, the text the answer points at, the answer
     ("Exterior acrylic satin", "Exterior acrylic satn", "Exterior acrylic satn",
-     "Coats, coating: needs a name on the sheet Coatings, whose row has no fault, found 'Exterior acrylic satn'"
+     "Coats, coating: 'Exterior acrylic satn' is not in Coatings"
      " (did you mean 'Exterior acrylic satin' or 'Exterior acrylic heavy coat'?)"),
-    ("width: 3 ft", "width: 30 ft", "{tag: A", "more opening than face (its openings take more than its length and height give)"),
-    ("length: 20 ft", "length: 20 psi", "20 psi", "Length: 'psi' does not measure a length (use ft, m, in, yd, cm, mm, mil, thou, um, µm)"),
+    ("width: 3 ft", "width: 30 ft", "{tag: A", "Takeoff: openings larger than the face (check its length, its height and its openings)"),
+    ("length: 20 ft", "length: 20 psi", "20 psi", "Length: 'psi' is not a unit of length (use ft, m, in, yd, cm, mm, mil, thou, um, µm)"),
     ("length: 20 ft", "length: 20", "20, height", "Length: '20' has no unit (use ft or m, as in '20 ft')"),
-    ("length: 20 ft, ", "", "{tag: A", "Takeoff, length: needs a number from 0 to 5,000 ft, found nothing"),
-    ("coats: 2", "coats: 1.5", "1.5", "Coats, coats: needs a whole number from 1 to 9"),
-    ("surface: Lap siding", "surfaces: Lap siding", "surfaces:", "Systems 'Boards': 'surfaces' is not a known key (did you mean 'surface'?)"),
+    ("length: 20 ft, ", "", "{tag: A", "Takeoff, length: blank; enter a number from 0 to 5,000 ft"),
+    ("coats: 2", "coats: 1.5", "1.5", "Coats, coats: '1.5' is not allowed; enter a whole number from 1 to 9"),
+    ("surface: Lap siding", "surfaces: Lap siding", "surfaces:", "Systems 'Boards': unknown key 'surfaces' (did you mean 'surface'?)"),
     ("currency: USD", "currency: EUR", "EUR", "the job is in EUR, the catalogs are in USD (add 'exchange:', the worth of one USD in EUR)"),
-    ("units: us", "units: imperial", "imperial", "units 'imperial' are not known (write us or metric)"),
-    ("people: 2", "people: 0", "0, pump", "Job, people on the job: needs a whole number from 1 to 50"),
+    ("units: us", "units: imperial", "imperial", "unknown units 'imperial' (write us or metric)"),
+    ("people: 2", "people: 0", "0, pump", "Job, people on the job: '0' is not allowed; enter a whole number from 1 to 50"),
     ("date: 2026-05-04", "date: 4/5/2026", "4/5/2026", "Date of the estimate: '4/5/2026' is not a date (write year-month-day, as in 2026-05-04)"),
-    ("systems:", "system:", "system:", "'system' is not a known key (did you mean 'systems'?)"),
-    ("coats: 2}", "coats: 2, coats: 3}", "coats: 3", "'coats' stands twice (the first is in line 6)"),
+    ("systems:", "system:", "system:", "unknown key 'system' (did you mean 'systems'?)"),
+    ("coats: 2}", "coats: 2, coats: 3}", "coats: 3", "duplicate key 'coats' (the first is in line 6)"),
     ("name: Boards", "name: &b Boards", "&b", "anchors (&) and aliases (*) are not allowed (write the value out, or put text that begins so in quotes)"),
     ("length: 20 ft", 'length: "1,200 ft"', '"1,200', "Length: '1,200 ft' has a comma (write 1200 for a thousand two hundred, 12.5 for twelve and a half)"),
-    ("  - {tag: A", "\t- {tag: A", "\t- {tag", "a tab stands here (indent with spaces)"),
+    ("  - {tag: A", "\t- {tag: A", "\t- {tag", "a tab (indent with spaces)"),
 ]
 
 
@@ -60,7 +60,7 @@ def test_a_mistake_is_answered_with_its_place(tmp_path, capsys, old, new, at, an
     assert text != JOB
     status, said, written = run(tmp_path, capsys, text)
     assert status == 1 and not written
-    assert f"job.yaml:{place(text, at)}: {answer}" in said.splitlines()
+    assert said == f"job.yaml:{place(text, at)}: {answer}\n"
 
 
 @pytest.mark.parametrize("old, new", [("Exterior acrylic satin", "No such coating"), ("width: 3 ft", "width: 30 ft"), ("length: 20 ft", "length: 20 psi")])
@@ -82,7 +82,7 @@ def test_an_empty_takeoff_is_one_message(tmp_path, capsys):
 
 def test_a_file_that_is_not_there(tmp_path, capsys):
     assert main(["build", str(tmp_path / "none.yaml"), "--catalogs", str(ROOT / "catalogs")]) == 1
-    assert "none.yaml:1:1: cannot read the file: there is no such file or folder" in capsys.readouterr().err
+    assert "none.yaml:1:1: cannot read the file: no such file or folder" in capsys.readouterr().err
 
 
 def test_check_says_everything_at_once(tmp_path, capsys):
@@ -99,7 +99,7 @@ def test_a_workbook_that_somebody_changed_is_not_overwritten(tmp_path, capsys):
     target = tmp_path / "book.xlsx"
     target.write_bytes(b"somebody's own")
     status, said, _ = run(tmp_path, capsys, JOB)
-    assert status == 1 and "this file was not written by wetfilm, or was changed since (name another with -o, or use --force)" in said
+    assert status == 1 and "wetfilm did not write this file, or somebody changed it since (choose another file name with -o, or overwrite it with --force)" in said
     assert target.read_bytes() == b"somebody's own"
     assert run(tmp_path, capsys, JOB, "--force")[0] == 0
     assert run(tmp_path, capsys, JOB)[0] == 0            # its own is
@@ -112,4 +112,4 @@ def test_a_pump_that_cannot_feed_block_filler_leaves_the_price_blank(tmp_path, c
     path = tmp_path / "job.yaml"
     path.write_text(text)
     assert main(["build", str(path), "-o", str(tmp_path / "book.xlsx"), "--catalogs", str(ROOT / "catalogs")]) == 0
-    assert "no price yet: 1 to put right, 0 to look at" in capsys.readouterr().out
+    assert "no price yet: 1 to fix, 0 to review" in capsys.readouterr().out

@@ -75,8 +75,8 @@ def test_what_a_replacing_record_lacks_is_an_error(stock, laid, kind, one):
     """The note that it replaces another stands at the same place, and does not hide it."""
     record = {key: value for key, value in stock.values[kind.key][0].items() if key != one.key}
     opened = laid(f"{kind.key}:\n  - {record_text(kind, record, US)}\n")
-    assert [words for words in said(opened) if words.startswith("2:5: ") and one.title.lower() in words.lower() and "found nothing" in words]
-    assert [words for words in said(opened, NOTE) if words.startswith("2:5: ") and "replaces what stands in" in words]
+    assert [words for words in said(opened) if words.startswith("2:5: ") and one.title.lower() in words.lower() and "blank; enter" in words]
+    assert [words for words in said(opened, NOTE) if words.startswith("2:5: ") and "replaces the record in" in words]
     assert opened.price() is None
 
 
@@ -85,12 +85,12 @@ def test_what_a_replacing_record_leaves_out_is_told(laid):
     opened = laid("surfaces:\n  - {name: Trim, loss: 20 %, hand_loss: 4 %, clear_width: 60 in, solid: 1, uptake: 1.1, fan: {min: 4 in, max: 8 in},"
                   " gun_speed: {min: 1 ft/s, max: 3 ft/s}, handling: 6 s/ft2, finish: good, source: ours}\n")
     note, = said(opened, NOTE)
-    assert not opened.errors and note.endswith(", without its brush_rate ('change:' in place of 'name:' keeps what is not stated)")
+    assert not opened.errors and note.endswith(" and drops its brush_rate (write 'change:' instead of 'name:' to keep what is not stated)")
 
 
 def test_what_a_record_of_a_jobs_own_lacks_is_an_error_and_check_fails(owned, tmp_path, capsys):
     opened = owned("crews:\n  - {name: steady, guns: 1, rollers: 0, tenders: 0, flow_max: 1 gal/min, gun_speed_factor: 1, handling_factor: 1, source: ours}")
-    assert said(opened) == ["3:7: Crews, wage: needs a number from 0 to 100,000 USD/h, found nothing"]
+    assert said(opened) == ["3:7: Crews, wage: blank; enter a number from 0 to 100,000 USD/h"]
     assert main(["check", str(tmp_path / "job.yaml"), "--catalogs", str(CATALOGS)]) == 1
     assert main(["build", str(tmp_path / "job.yaml"), "--catalogs", str(CATALOGS), "-o", str(tmp_path / "book.xlsx")]) == 1
 
@@ -101,7 +101,7 @@ def test_in_a_draft_each_fault_is_told_once(tmp_path):
     path.write_text("draft: yes\n" + text.replace("length: 60 ft", "length: 60 psi", 1))
     assert path.read_text().count("60 psi") == 1
     problems = open_job(path, [CATALOGS]).problems
-    assert [problem.message for problem in problems] == ["Length: 'psi' does not measure a length"]
+    assert [problem.message for problem in problems] == ["Length: 'psi' is not a unit of length"]
 
 
 def test_notes_do_not_stop_a_reissue_or_an_impact(books, tmp_path, capsys):
@@ -140,7 +140,7 @@ def test_a_price_alone_is_a_record_of_two_lines(stock, laid, owned):
         assert row(opened, "coatings", SATIN) == {**row(stock, "coatings", SATIN), "pack2_price": 215.0}
         assert opened.price() > stock.price() and not opened.errors
         note, = said(opened, NOTE)
-        assert f"Coatings '{SATIN}': changes packs of {CATALOGS}/coatings.yaml:" in note and note.endswith("; priced_on stays as it is there")
+        assert f"Coatings '{SATIN}': changes packs of {CATALOGS}/coatings.yaml:" in note and note.endswith("; priced_on stays as it was")
 
 
 def test_packs_are_found_by_size_and_new_ones_stand_in_their_order(stock, laid):
@@ -155,15 +155,15 @@ def test_packs_are_found_by_size_and_new_ones_stand_in_their_order(stock, laid):
 
 
 @pytest.mark.parametrize("packs, answers", [
-    ("[{pack_price: 46.00}]", ["3:26: a pack of a changed record is found by its size (as in '{volume: 5 gal, pack_price: 215.00}')"]),
-    ("[{}, {pack_price: 46.00}]", ["3:30: a pack of a changed record is found by its size (as in '{volume: 5 gal, pack_price: 215.00}')"]),
-    ("[{volume: 5 gall, pack_price: 46.00}]", ["3:22: Pack 1: unit 'gall' is not known (use gal, L, qt, pt, fl oz, mL)"]),
-    ("[{volume: 5 gal, pack_price: }]", ["3:41: Coatings: pack 2 needs size and price, a whole multiple of pack 1"]),
-    ("[{volume: 7 gal, pack_price: 300}]", ["3:22: Coatings: pack 3 needs size and price, a whole multiple of pack 2"]),
+    ("[{pack_price: 46.00}]", ["3:26: the size of the pack to change is missing (as in '{volume: 5 gal, pack_price: 215.00}')"]),
+    ("[{}, {pack_price: 46.00}]", ["3:30: the size of the pack to change is missing (as in '{volume: 5 gal, pack_price: 215.00}')"]),
+    ("[{volume: 5 gall, pack_price: 46.00}]", ["3:22: Pack 1: unknown unit 'gall' (use gal, L, qt, pt, fl oz, mL)"]),
+    ("[{volume: 5 gal, pack_price: }]", ["3:41: Coatings: enter both size and price of pack 2, a whole multiple of pack 1"]),
+    ("[{volume: 7 gal, pack_price: 300}]", ["3:22: Coatings: enter both size and price of pack 3, a whole multiple of pack 2"]),
     ("[{volume: 10 gal, pack_price: 400}, {volume: 20 gal, pack_price: 790}]",
-     ["3:57: more packs than the 3 that a coating can have (write the record whole, with 'name:' and the packs it is to have)"]),
-    ("", ["3:11: Coatings, pack 1: needs a number from 0.01 to 500 gal, found nothing",
-          "3:11: Coatings, price of pack 1: needs a number from 0 to 10,000,000 USD, found nothing"]),
+     ["3:57: a coating has at most 3 packs (write the record whole, with 'name:' and the packs it is to have)"]),
+    ("", ["3:11: Coatings, pack 1: blank; enter a number from 0.01 to 500 gal",
+          "3:11: Coatings, price of pack 1: blank; enter a number from 0 to 10,000,000 USD"]),
 ])
 def test_packs_that_do_not_fit_are_answered(laid, packs, answers):
     opened = laid(f"coatings:\n  - change: {SATIN}\n    packs: {packs}\n")
@@ -177,7 +177,7 @@ def test_a_blank_value_clears_what_may_be_blank_and_is_refused_where_it_may_not(
     assert all(before[key] is not None for key in cleared)
     assert row(opened, "coatings", SATIN) == {**before, **dict.fromkeys(cleared)}
     assert row(opened, "pumps", "Mid electric") == {**row(stock, "pumps", "Mid electric"), **dict.fromkeys(("whip_length", "whip_bore", "whip_pressure_max"))}
-    assert [words for words in said(opened) if words.startswith("2:")] == ["2:85: Coatings, viscosity: needs a number from 1 to 20,000 cP, found nothing"]
+    assert [words for words in said(opened) if words.startswith("2:")] == ["2:85: Coatings, viscosity: blank; enter a number from 1 to 20,000 cP"]
 
 
 def test_sizes_of_a_changed_family_are_changed_or_added(stock, laid, owned):
@@ -189,7 +189,7 @@ def test_sizes_of_a_changed_family_are_changed_or_added(stock, laid, owned):
         assert not opened.errors
         changed, added = said(opened, NOTE)
         assert f"Nozzles 'standard 515': changes nozzle_price of {CATALOGS}/nozzles.yaml:" in changed
-        assert added.endswith("Nozzles 'standard 915': is added: no such size stands below") and added.startswith(f"{5 + down}:")
+        assert added.endswith("Nozzles 'standard 915': is added: no catalog before this one has that size") and added.startswith(f"{5 + down}:")
 
 
 def test_a_nozzle_of_its_own_list_is_changed_by_family_and_size(stock, owned):
@@ -216,31 +216,31 @@ def test_a_job_with_changes_of_its_own_comes_back_to_the_same_bytes(owned, tmp_p
 
 @pytest.mark.parametrize("text, answers", [
     ("coatings:\n  - {change: Exterior acrylic satn, viscosity: 300 cP}",
-     ["2:14: Coatings: no record below is called 'Exterior acrylic satn' (did you mean 'Exterior acrylic satin' or 'Exterior acrylic heavy coat'?)"]),
-    ('families:\n  - change: standrd\n    sizes: [{size: "515", nozzle_price: 30}]', ["2:13: Nozzle families: no record below is called 'standrd' (did you mean 'standard'?)"]),
+     ["2:14: Coatings: 'Exterior acrylic satn' is not in the catalogs before this one (did you mean 'Exterior acrylic satin' or 'Exterior acrylic heavy coat'?)"]),
+    ('families:\n  - change: standrd\n    sizes: [{size: "515", nozzle_price: 30}]', ["2:13: Nozzle families: 'standrd' is not in the catalogs before this one (did you mean 'standard'?)"]),
     ("nozzles:\n  - {change: standard 516, nozzle_price: 30}",
-     ["2:14: Nozzles: no record below is called 'standard 516' (did you mean "]),
+     ["2:14: Nozzles: 'standard 516' is not in the catalogs before this one (did you mean "]),
     (f"coatings:\n  - {{change: {SATIN}, viscosity: 300 cP}}\n  - {{change: {SATIN}, density: 10 lb/gal}}",
-     [f"3:14: Coatings '{SATIN}': is changed already (put both together; the first is in OVER:2)"]),
-    ("crews:\n  - {change: steady, wage: 31}\n  - {name: steady, wage: 40}", ["3:5: Crews 'steady': is changed already (put both together; the first is in OVER:2)"]),
-    (f"coatings:\n  - {{Change: {SATIN}}}", ["2:6: Coatings: 'Change' is not a known key (did you mean 'change'?)"]),
-    (f"coatings:\n  - change: {SATIN}\n  - viscosity: 300 cP", ["3:5: Coatings: a record without 'name:' (a dash begins a record; the lines that belong"]),
-    (f"coatings:\n  - change: {SATIN}\n    pack_price: 215", [f"3:5: Coatings '{SATIN}': 'pack_price' is not a known key (it belongs under 'packs')"]),
+     [f"3:14: Coatings '{SATIN}': is changed twice (combine both; the first is in OVER:2)"]),
+    ("crews:\n  - {change: steady, wage: 31}\n  - {name: steady, wage: 40}", ["3:5: Crews 'steady': is changed twice (combine both; the first is in OVER:2)"]),
+    (f"coatings:\n  - {{Change: {SATIN}}}", ["2:6: Coatings: unknown key 'Change' (did you mean 'change'?)"]),
+    (f"coatings:\n  - change: {SATIN}\n  - viscosity: 300 cP", ["3:5: Coatings: a record without 'name:' (begin each record with '- name: ...'; indent its other lines alike"]),
+    (f"coatings:\n  - change: {SATIN}\n    pack_price: 215", [f"3:5: Coatings '{SATIN}': unknown key 'pack_price' (it belongs under 'packs')"]),
     (f"coatings:\n  - change: {SATIN}\n    packs: {{volume: 5 gal, pack_price: 215}}", [f"3:12: Coatings '{SATIN}', packs must be a list (put [ ] around it"]),
-    ("terms:\n  margin: 30 %", ["2:3: Terms: 'margin' is not a known key (it belongs under 'price')"]),
-    ("coatings:\n  – change: Block filler\n    viscosity: 300 cP", ["2:3: '–' is not the dash that begins a record (type a plain hyphen: -)"]),
-    ("coatings:\n  -change: Block filler\n   viscosity: 300 cP", ["2:3: '-' has no space behind it (write '- name: ...')"]),
-    ("coatings:\n  - change: Block filler\n    viscosity:300 cP", ["3:14: ':' has no space behind it (write 'key: value')"]),
-    ('coatings:\n  - change: "Block filler\n    viscosity: 300 cP', ["2:13: the quote that begins here does not end (end it with the same)"]),
+    ("terms:\n  margin: 30 %", ["2:3: Terms: unknown key 'margin' (it belongs under 'price')"]),
+    ("coatings:\n  – change: Block filler\n    viscosity: 300 cP", ["2:3: '–' is not a plain hyphen (begin a record with -)"]),
+    ("coatings:\n  -change: Block filler\n   viscosity: 300 cP", ["2:3: '-' needs a space after it (write '- name: ...')"]),
+    ("coatings:\n  - change: Block filler\n    viscosity:300 cP", ["3:14: ':' needs a space after it (write 'key: value')"]),
+    ('coatings:\n  - change: "Block filler\n    viscosity: 300 cP', ["2:13: the quote that begins here is not closed (add the closing quote)"]),
     (f"coatings:\n  - {{change: {SATIN}, name: House white, viscosity: 300 cP}}",
-     [f"2:44: Coatings '{SATIN}': a changed record keeps its name (leave 'name:' out, or write a whole record under the new name)"]),
+     [f"2:44: Coatings '{SATIN}': 'change:' cannot change the name (leave 'name:' out, or write a whole record under the new name)"]),
     ("holidays:\n  - {change: 2026-07-03, date: 2026-07-06}",
-     ["2:32: Holidays '2026-07-03': a changed record keeps its date (leave 'date:' out, or write a whole record under the new date)"]),
-    ("coatings:\n  - {change: , viscosity: 300 cP}", ["2:14: change: the name of a record below belongs here (as in 'change: Exterior acrylic satin')"]),
-    ("coatings:\n  - {change: [a], viscosity: 300 cP}", ["2:14: change: the name of a record below belongs here (as in 'change: Exterior acrylic satin')"]),
-    (f"coatings:\n  - {{change: {SATIN}, viscosty: 300 cP}}", [f"2:38: Coatings '{SATIN}': 'viscosty' is not a known key (did you mean 'viscosity'?)"]),
-    (f"coatings:\n  - {{change: {SATIN}, orifice: {{max: 5 thou}}}}", ["2:53: Coatings: least orifice above the largest"]),
-    ("terms: {change: Terms, price: {margin: 20 %}}", ["1:9: Terms: 'change' is not a known key (leave it out: figures of terms are laid over those below one by one)"]),
+     ["2:32: Holidays '2026-07-03': 'change:' cannot change the date (leave 'date:' out, or write a whole record under the new date)"]),
+    ("coatings:\n  - {change: , viscosity: 300 cP}", ["2:14: change: the name of the record to change is missing (as in 'change: Exterior acrylic satin')"]),
+    ("coatings:\n  - {change: [a], viscosity: 300 cP}", ["2:14: change: the name of the record to change is missing (as in 'change: Exterior acrylic satin')"]),
+    (f"coatings:\n  - {{change: {SATIN}, viscosty: 300 cP}}", [f"2:38: Coatings '{SATIN}': unknown key 'viscosty' (did you mean 'viscosity'?)"]),
+    (f"coatings:\n  - {{change: {SATIN}, orifice: {{max: 5 thou}}}}", ["2:53: Coatings: the smallest orifice is above the largest"]),
+    ("terms: {change: Terms, price: {margin: 20 %}}", ["1:9: Terms: unknown key 'change' (remove this line: in terms, each figure replaces that of the folder before by itself)"]),
 ])
 def test_a_change_that_cannot_be_made_is_answered(laid, text, answers):
     opened = laid(text)
@@ -255,8 +255,8 @@ def test_a_change_with_nothing_below_it_is_an_error(tmp_path, capsys):
         file.write(f"\n  - change: {SATIN}\n    viscosity: 300 cP\n")
     assert main(["check", str(tmp_path)]) == 1
     line = (tmp_path / "coatings.yaml").read_text().count("\n") - 1
-    assert capsys.readouterr().out == (f"{tmp_path}/coatings.yaml:{line}:13: Coatings '{SATIN}': 'change:' needs a record below, and none stands there "
-                                       "(name the folder below it first: --catalogs catalogs --catalogs THIS)\n")
+    assert capsys.readouterr().out == (f"{tmp_path}/coatings.yaml:{line}:13: Coatings '{SATIN}': nothing to change: no catalog before this one has coatings "
+                                       "(name the folder it changes first: --catalogs catalogs --catalogs THIS)\n")
 
 
 def test_a_change_of_nothing_says_so(laid):

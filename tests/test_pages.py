@@ -45,7 +45,7 @@ def test_an_incomplete_bid_names_what_is_missing_and_shows_no_figure(tmp_path):
     book.change("takeoff", "length", 0, "twelve")
     assert book.differences() == []
     bid = book.estimate().rows["bid"][0]
-    assert bid.state and bid.missing == "Rows with a fault on the sheet Takeoff"
+    assert bid.state and bid.missing == "Rows with an error on the sheet Takeoff"
     assert {bid.price, bid.deposit, bid.last, bid.until, bid.accepted, bid.name_price} == {None}
     assert not any(row.coat_at for row in book.estimate().rows["scope"])
 

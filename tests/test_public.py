@@ -57,7 +57,7 @@ def test_what_no_workbook_can_be_is_an_error_of_the_program(wrong):
 
 def test_what_is_no_workbook_is_refused():
     for look in (inspect, read):
-        with pytest.raises(Refused, match="not a workbook"):
+        with pytest.raises(Refused, match="not an .xlsx workbook"):
             look(io.BytesIO(b"Dear all"))
 
 

@@ -101,8 +101,8 @@ def test_inspect_names_the_three_formulas_and_the_stray_row(books, changed):
     assert [(one.kind, one.sheet, one.cell) for one in findings if one.kind in ("row below", "moved", "name", "sheet", "beside", "stale")] == [
         ("row below", "Measured", f"row {stray}"), ("moved", "Job", f"B{layout.places['job', 'fault'].row + 4}")]
     assert [str(one) for one in findings if one.kind == "catalog"] == ["Coatings 'Interior wall eggshell', price of pack 2: 176 -> 199 USD"]
-    assert [one.message for one in findings if one.kind == "understood"] == ["Height: '9 in' is taken as 0.75 ft", "Height: '0,75' is taken as 0.75 ft"]
-    assert [one.message for one in findings if one.kind == "formula typed"] == ["Length: =12+14 is taken as its value, 26 ft"]
+    assert [one.message for one in findings if one.kind == "understood"] == ["Height: '9 in' is read as 0.75 ft", "Height: '0,75' is read as 0.75 ft"]
+    assert [one.message for one in findings if one.kind == "formula typed"] == ["Length: the formula =12+14 is read as its value, 26 ft"]
     assert len(findings) == 9                              # and nothing else
 
 
@@ -154,7 +154,7 @@ def test_the_commands_say_it_on_the_terminal_in_json_and_as_a_workbook(books, ch
     found = json.loads(capsys.readouterr().out)
     assert [one["sheet"] for one in found["findings"] if one["kind"] == "formula"] == ["Areas", "Hours", "Price"]
     assert found["facts"][0].startswith("made by wetfilm ")
-    assert found["facts"][0].endswith("those in force here, newest price of 2026-03-02, 49 days before the estimate")
+    assert found["facts"][0].endswith("the ones in use here, newest price of 2026-03-02, 49 days before the estimate")
     assert main(["inspect", before, "--catalogs", str(ROOT / "catalogs")]) == 0
 
 
@@ -270,7 +270,7 @@ def test_a_deleted_name_is_told(books, tmp_path):
     path = tmp_path / "book.xlsx"
     path.write_bytes(patched(books["shed"].data, "xl/workbook.xml", rb'<definedName name="areas_coated">[^<]*</definedName>', b""))
     assert [(one.kind, one.message) for one in inspect(returned(path), CATALOGS).findings] == [
-        ("name", "Coated area on the sheet Areas was deleted, or its name points at nothing: what uses it shows an error")]
+        ("name", "Coated area on the sheet Areas was deleted, or its defined name points nowhere: formulas that use it show an error")]
 
 
 def test_a_sheet_whose_new_name_has_an_apostrophe_is_found(books, tmp_path):
@@ -296,8 +296,8 @@ def test_notes_beside_the_inputs_and_sheets_of_a_persons_own_are_told(books, tmp
         'sheets.insertNewByName("My notes", 3)', 'sheets.getByName("My notes").getCellRangeByName("A1").setString("call back")'])
     one = inspect(returned(path), CATALOGS)
     assert [str(finding) for finding in one.findings] == [
-        "Job H7: 'ask Ann' is typed where nothing is read", f"Takeoff {chr(65 + far.col)}900: 'see photo' is typed where nothing is read",
-        "My notes: the sheet is not one of this book's (it is not carried over)"]
+        "Job H7: 'ask Ann' is ignored: not an input cell", f"Takeoff {chr(65 + far.col)}900: 'see photo' is ignored: not an input cell",
+        "My notes: this sheet was added (it is not part of the estimate and is not carried over)"]
     assert one.taken.opened.price() == books["shed"].opened.price() and one.touched == one.findings
 
 
@@ -311,8 +311,8 @@ def test_a_fault_is_told_by_its_cell(books, tmp_path):
     book = retyped(books["shed"], tmp_path / "book.xlsx", {("coats", "coating", 1): "House paint", ("coats", "share", 2): "#N/A"})
     coating, share = (books["shed"].layout.places["coats", key] for key in ("coating", "share"))
     told = {(one.kind, one.cell): one.message for one in taken(returned(book)).findings if one.sheet == "Coats"}
-    assert told["cell", f"{chr(65 + share.col)}{share.row + 2}"] == "Share: the cell shows #N/A"
-    assert told["fault", f"{chr(65 + coating.col)}{coating.row + 1}"].startswith("Coats, coating: needs a name on the sheet Coatings, whose row has no fault")
+    assert told["cell", f"{chr(65 + share.col)}{share.row + 2}"] == "Share: the cell shows the error #N/A"
+    assert told["fault", f"{chr(65 + coating.col)}{coating.row + 1}"].startswith("Coats, coating: 'House paint' is not in Coatings")
 
 
 def test_a_catalog_name_that_stands_twice_stays_a_fault(books, tmp_path):
@@ -377,7 +377,7 @@ def test_reissue_asks_about_a_record_that_is_gone(books, tmp_path, capsys):
     assert main(["reissue", book, "--catalogs", str(folder), "-o", str(out)]) == 1 and not out.exists()
     assert capsys.readouterr().err.splitlines() == [
         f"{book}: Surfaces 'Lap siding' is not in today's catalogs; used on Systems row 1, Systems row 2 (did you mean 'Lap sidings'? "
-        "say --instead 'Lap siding=NEW NAME', or --keep 'Lap siding' to carry it as it stands in the book)"]
+        "add --instead 'Lap siding=NEW NAME', or --keep 'Lap siding' to use the workbook's own)"]
     for choice in (["--instead", "Lap siding=Lap sidings"], ["--keep", "Lap siding"]):
         assert main(["reissue", book, "--catalogs", str(folder), "--dry-run", *choice]) == 0
         price = f"{books['boathouse'].opened.price():,.2f}"
@@ -401,8 +401,8 @@ def test_own_records_and_those_left_out_give_the_same_estimate(books, tmp_path):
 
 def test_a_renaming_of_what_is_not_there_is_refused(books, capsys):
     book = str(books["shed"].path)
-    for pair, words in (("Lapp siding=Block", "no record of this workbook is called 'Lapp siding' (did you mean 'Lap siding'?)"),
-                        ("Lap siding=Blok", "no record of today's catalogs is called 'Blok' (did you mean 'Block'?)")):
+    for pair, words in (("Lapp siding=Block", "'Lapp siding' is not in this workbook's catalogs (did you mean 'Lap siding'?)"),
+                        ("Lap siding=Blok", "'Blok' is not in today's catalogs (did you mean 'Block'?)")):
         assert main(["reissue", book, "--catalogs", str(ROOT / "catalogs"), "--dry-run", "--instead", pair]) == 1
         assert capsys.readouterr().err == f"{book}: --instead: {words}\n"
 

@@ -25,7 +25,7 @@ from builder.workbook.make import make
 DECLARED = '<!DOCTYPE a [<!ENTITY b "c">]>'
 LAUGHS = '<!DOCTYPE a [<!ENTITY b "ha"><!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]>'
 SHEET = "xl/worksheets/sheet3.xml"             # Takeoff
-CROWDED = "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
+CROWDED = "it holds far more than an estimate (use the workbook that wetfilm built, with nothing added to it)"
 
 
 def changed(book, **replaced):
@@ -51,33 +51,33 @@ def refusal(tmp_path, data):
 
 
 def test_what_is_no_workbook(tmp_path):
-    foreign = "it is not a workbook, whatever its name says (a csv file has no formulas: ask for the .xlsx that wetfilm built)"
+    foreign = "it is not an .xlsx workbook, whatever its name says (a csv file has no formulas: ask for the .xlsx that wetfilm built)"
     assert refusal(tmp_path, b"tag,length,height\nS1,62,10\n") == foreign
     assert refusal(tmp_path, os.urandom(5000).replace(b"PK", b"kp")) == foreign
-    assert refusal(tmp_path, b"") == "the file is empty (get it again, or ask for it again)"
+    assert refusal(tmp_path, b"") == "the file is empty (download it again, or ask the sender for it again)"
     old = safe.COMPOUND + bytes(504)
-    assert refusal(tmp_path, old) == "it is an old .xls workbook (open it in a spreadsheet program and save it as xlsx)"
+    assert refusal(tmp_path, old) == "it is an old .xls workbook (open it in a spreadsheet program and save it as .xlsx)"
     protected = old + "EncryptedPackage".encode("utf-16-le") + bytes(480)
-    assert refusal(tmp_path, protected) == "it is protected by a password (save it without a password)"
+    assert refusal(tmp_path, protected) == "it is protected by a password (remove the password and save it again)"
     assert refusal(tmp_path, packed({"holiday.jpg": b"picture", "book.xlsx": b"PK"})) == \
         "it is a zip archive without a workbook in it (take the workbook out of the archive, or ask for it again)"
     document = packed({"mimetype": b"application/vnd.oasis.opendocument.spreadsheet", "content.xml": b"<a/>"})
-    assert refusal(tmp_path, document) == "it is an OpenDocument file (.ods) (open it in a spreadsheet program and save it as xlsx)"
+    assert refusal(tmp_path, document) == "it is an OpenDocument file (.ods) (open it in a spreadsheet program and save it as .xlsx)"
     assert refusal(tmp_path, packed({"[Content_Types].xml": b"<a/>", "xl/workbook.bin": b"1"})) == \
-        "it is a binary workbook (.xlsb) (open it in a spreadsheet program and save it as xlsx)"
+        "it is a binary workbook (.xlsb) (open it in a spreadsheet program and save it as .xlsx)"
 
 
 def test_what_cannot_be_read_at_all(tmp_path):
-    for path, words in ((tmp_path / "none.xlsx", "cannot read the file: there is no such file or folder"),
-                        (tmp_path, "this is not a file"),
-                        ("a\0b.xlsx", "cannot read the file: its name holds a sign that no name may hold")):
+    for path, words in ((tmp_path / "none.xlsx", "cannot read the file: no such file or folder"),
+                        (tmp_path, "not a file"),
+                        ("a\0b.xlsx", "cannot read the file: its name holds a character that no file name can have")):
         with pytest.raises(Refused, match=words):
             safe.opened(path)
 
 
 def test_a_pipe_is_not_waited_for(tmp_path):
     os.mkfifo(tmp_path / "book.xlsx")
-    with pytest.raises(Refused, match="this is not a file"):
+    with pytest.raises(Refused, match="not a file"):
         safe.opened(tmp_path / "book.xlsx")
 
 
@@ -86,13 +86,13 @@ def test_a_large_file_is_refused_unread(tmp_path, monkeypatch):
     with path.open("wb") as stream:
         stream.truncate(200_000_000)
     monkeypatch.setattr(type(path), "open", None)
-    with pytest.raises(Refused, match=r"it is too large for a workbook of wetfilm: 200 MB \(such a book has at most 20 MB\)"):
+    with pytest.raises(Refused, match=r"it is too large for a workbook of wetfilm: 200 MB \(the largest has 20 MB: use the workbook"):
         safe.opened(path)
 
 
 def test_a_file_cut_off_or_with_a_changed_byte(tmp_path, books):
     data = books["shed"].data
-    damaged = "it is cut off or damaged (get it again, or ask for it again)"
+    damaged = "it is incomplete or damaged (download it again, or ask the sender for it again)"
     for length in (30, len(data) // 2, len(data) - 1):
         assert refusal(tmp_path, data[:length]) == damaged
     middle = len(data) // 2
@@ -102,10 +102,10 @@ def test_a_file_cut_off_or_with_a_changed_byte(tmp_path, books):
 def test_a_bomb_is_refused_by_its_directory(tmp_path, books):
     bomb = changed(books["shed"], extra=bytes(29_000_000))
     assert len(bomb) < 500_000
-    assert re.match(r"it would unpack to \d\d MB \(use the book", refusal(tmp_path, bomb))
+    assert re.match(r"it unpacks to \d\d MB, more than an estimate has \(use the workbook", refusal(tmp_path, bomb))
     contents = parts(books["shed"].data) | {f"xl/{number}.bin": bytes(16_000_000) for number in range(16)}
     whole = sum(map(len, contents.values())) / 1e6
-    assert f"it would unpack to {whole:.0f} MB" in refusal(tmp_path, packed(contents))
+    assert f"it unpacks to {whole:.0f} MB" in refusal(tmp_path, packed(contents))
 
 
 def test_a_bomb_whose_directory_lies_is_never_unpacked(tmp_path, books):
@@ -124,8 +124,8 @@ def test_a_bomb_whose_directory_lies_is_never_unpacked(tmp_path, books):
 def test_too_many_parts_and_parts_of_one_name(tmp_path, books):
     contents = parts(books["shed"].data)
     assert refusal(tmp_path, packed(contents | {f"xl/{number}.bin": b"" for number in range(2000)})) == \
-        "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
-    twice = "two of its parts bear the same name: no spreadsheet program writes that (get it again, or ask for it again)"
+        "it holds far more than an estimate (use the workbook that wetfilm built, with nothing added to it)"
+    twice = "two of its parts have the same name, which no spreadsheet program writes (download it again, or ask the sender for it again)"
     assert refusal(tmp_path, packed(contents | {SHEET.upper(): b"<a/>"})) == twice
     assert refusal(tmp_path, packed(contents, zipfile.ZIP_LZMA)).startswith("it is packed in a way no spreadsheet program uses")
 
@@ -133,7 +133,7 @@ def test_too_many_parts_and_parts_of_one_name(tmp_path, books):
 def test_an_encrypted_part(tmp_path, books):
     data = books["shed"].data
     flags = data.index(safe.ENTRY) + 8
-    assert refusal(tmp_path, data[:flags] + b"\1" + data[flags + 1:]) == "it is protected by a password (save it without a password)"
+    assert refusal(tmp_path, data[:flags] + b"\1" + data[flags + 1:]) == "it is protected by a password (remove the password and save it again)"
 
 
 @pytest.mark.parametrize("text, encoding", [(DECLARED, "utf-8"), (LAUGHS, "utf-8"), ("<!DOCTYPE a SYSTEM 'file:///etc/hostname'>", "utf-8"),
@@ -143,11 +143,11 @@ def test_declarations_in_any_part_and_encoding(tmp_path, books, text, encoding, 
     """A part is XML when it reads as XML, whatever its name says: a worksheet may be called image1.png."""
     head = '<?xml version="1.0" encoding="UTF-16"?>' if "16" in encoding else '<?xml version="1.0"?>'
     data = packed(parts(books["shed"].data) | {name: f"{head}{text}<a/>".encode(encoding)})
-    assert refusal(tmp_path, data) == f"its part {name} declares a document type: no spreadsheet program writes that (get it again, or ask for it again)"
+    assert refusal(tmp_path, data) == f"its part {name} declares a document type, which no spreadsheet program writes (download it again, or ask the sender for it again)"
 
 
 def test_a_part_that_is_no_xml(tmp_path, books):
-    assert refusal(tmp_path, changed(books["shed"], sheet=lambda old: old[:-30])) == f"its part {SHEET} is damaged (get it again, or ask for it again)"
+    assert refusal(tmp_path, changed(books["shed"], sheet=lambda old: old[:-30])) == f"its part {SHEET} is damaged (download it again, or ask the sender for it again)"
 
 
 def test_a_picture_added_by_hand_is_no_reason(tmp_path, books):
@@ -159,14 +159,14 @@ def test_a_picture_added_by_hand_is_no_reason(tmp_path, books):
 def test_workbooks_of_others_and_of_newer_programs(tmp_path, books):
     book = books["shed"]
     assert refusal(tmp_path, changed(book, workbook=lambda old: old.replace(b'"book_schema"', b'"schema"'))) == \
-        "this workbook was not written by wetfilm (only a workbook that 'wetfilm build' wrote can be read back)"
+        "wetfilm did not write this workbook (only a workbook that 'wetfilm build' wrote can be read)"
     strict = changed(book, workbook=lambda old: old.replace(b"http://schemas.openxmlformats.org/spreadsheetml/2006/main", safe.STRICT))
-    assert refusal(tmp_path, strict) == "it was saved as strict Open XML (save it as an ordinary xlsx workbook)"
+    assert refusal(tmp_path, strict) == "it was saved as strict Open XML (save it as an ordinary .xlsx workbook)"
     schema = book.layout.places["book", "schema"].row
     newer = packed(parts(book.data) | {"xl/worksheets/sheet1.xml": re.sub(
         rf'(<c r="B{schema}"[^>]*><v>){SCHEMA}<'.encode(), rb"\g<1>99<", parts(book.data)["xl/worksheets/sheet1.xml"])})
     assert refusal(tmp_path, newer) == \
-        f"it was made by a newer wetfilm (this one knows books up to schema {SCHEMA}, the book has 99: install the newer one)"
+        f"a newer wetfilm made it (install the newer one: this one reads up to schema {SCHEMA}, the workbook has 99)"
 
 
 @pytest.mark.parametrize("key, value", [("lines", "1e9"), ("lines", "2.5"), ("exchange", "0"), ("exchange", "1e999"), ("schema", "0")])
@@ -176,7 +176,7 @@ def test_facts_that_were_changed(tmp_path, key, value):
     cell, data = returned(book).areas[f"book_{key}"].cell(), parts(book.read_bytes())
     sheet = re.sub(rf'(<c r="{cell}"[^>]*><v>)[^<]*<'.encode(), rf"\g<1>{value}<".encode(), data["xl/worksheets/sheet1.xml"])
     said = refusal(tmp_path, packed(data | {"xl/worksheets/sheet1.xml": sheet}))
-    assert said.startswith(f"the sheet Start was changed: its {key} cannot be '") and said.endswith("(put back what stood there, or build the book again)")
+    assert said.startswith(f"the sheet Start was changed: its {key} cannot be '") and said.endswith("(undo that change, or build the workbook again)")
 
 
 @pytest.mark.parametrize("area", [
@@ -187,14 +187,14 @@ def test_a_name_that_was_bent(tmp_path, books, area):
     path = tmp_path / "bent.xlsx"
     path.write_bytes(bent)
     one = taken(returned(path))
-    assert ("name", "Takeoff", "Length was deleted: taken as blank") in {(found.kind, found.sheet, found.message) for found in one.findings}
+    assert ("name", "Takeoff", "Length was deleted; it is read as blank") in {(found.kind, found.sheet, found.message) for found in one.findings}
     assert one.opened.price() is None
 
 
 def test_a_book_of_which_no_input_is_left(tmp_path, books):
     bent = changed(books["shed"], workbook=lambda old: re.sub(rb'(<definedName name="(?!book_|least_|most_)[a-z]+_\w+">)[^<]*', rb"\1#REF!", old))
-    assert refusal(tmp_path, bent) == ("the names by which its inputs are found were deleted or point nowhere "
-                                       "(put back what stood there, or build the book again)")
+    assert refusal(tmp_path, bent) == ("the defined names of its input cells were deleted or point nowhere "
+                                       "(undo that change, or build the workbook again)")
 
 
 def after_data(inserted):
@@ -215,7 +215,7 @@ def test_far_cells_and_wide_areas_change_nothing(tmp_path, books, inserted):
 def test_more_cells_than_an_estimate_has(tmp_path, books):
     crowd = after_data((b'<row r="300">' + b"<c/>" * 2_000_000 + b"</row>", b""))
     assert refusal(tmp_path, changed(books["shed"], sheet=crowd)) == \
-        "it holds far more than an estimate can (use the book that wetfilm built, with nothing added to it)"
+        "it holds far more than an estimate (use the workbook that wetfilm built, with nothing added to it)"
 
 
 NAMED = b"".join(b'<definedName%%bname="mine%d">Start!$A$1</definedName>' % number for number in range(13_000))
@@ -269,7 +269,7 @@ def test_a_long_formula_shared_by_many_cells(tmp_path, books, monkeypatch):
 
 def test_one_sheet_named_many_times(tmp_path, books):
     again = changed(books["shed"], workbook=lambda old: old.replace(b"</sheets>", b'<sheet name="More" sheetId="99" r:id="rId13"/></sheets>'))
-    assert refusal(tmp_path, again) == "it is damaged (get it again, or ask for it again)"
+    assert refusal(tmp_path, again) == "it is damaged (download it again, or ask the sender for it again)"
 
 
 def test_numbers_beyond_all_measure_are_text(tmp_path, books):
@@ -300,8 +300,8 @@ def test_more_text_than_a_cell_can_hold(tmp_path, books, letters, refused, share
     if refused:
         assert (
             refusal(tmp_path, packed(contents))
-            == "a cell of the sheet Takeoff, in row 7, holds more than 32,767 letters "
-            "(no spreadsheet program writes that: shorten it)"
+            == "a cell on the sheet Takeoff, row 7, holds more than 32,767 characters "
+            "(shorten it)"
         )
     else:
         values, units, settings = read(io.BytesIO(packed(contents)))
@@ -325,7 +325,7 @@ def test_a_directory_that_points_before_the_file(tmp_path, books):
     for offset in (len(data) + 5000, 2**32 - 2):
         assert (
             refusal(tmp_path, data[: end + 16] + struct.pack("<I", offset) + data[end + 20 :])
-            == "it is cut off or damaged (get it again, or ask for it again)"
+            == "it is incomplete or damaged (download it again, or ask the sender for it again)"
         )
 
 
@@ -339,8 +339,8 @@ def test_inputs_stretched_further_than_an_estimate_has_rows(tmp_path, books, are
         workbook=lambda old: re.sub(rb'(<definedName name="takeoff_length">)[^<]*', rb"\g<1>" + area, old),
     )
     assert refusal(tmp_path, book) == (
-        f"Takeoff, Length: the name of its cells spans {cells}, more than an estimate has "
-        "(put back what stood there, or build the book again)"
+        f"Takeoff, Length: its defined name covers {cells} cells, more than an estimate has "
+        "(undo that change, or build the workbook again)"
     )
 
 
@@ -353,7 +353,7 @@ def test_all_inputs_stretched_a_little(tmp_path, books):
             old,
         ),
     )
-    assert re.fullmatch(r".* spans 1,900, more than an estimate has \(put back.*", refusal(tmp_path, book))
+    assert re.fullmatch(r".* covers 1,900 cells, more than an estimate has \(undo that.*", refusal(tmp_path, book))
 
 
 def test_a_job_of_more_lines_than_a_book_is_read_back_with(tmp_path):
@@ -362,7 +362,7 @@ def test_a_job_of_more_lines_than_a_book_is_read_back_with(tmp_path):
     job = tmp_path / "job.yaml"
     for more, answers in (
         ("", []),
-        ("  - {system: Boards, length: 10 ft, height: 8 ft}\n" * 2, ["more than 2000 rows of takeoff"]),
+        ("  - {system: Boards, length: 10 ft, height: 8 ft}\n" * 2, ["more than 2,000 rows on Takeoff"]),
     ):
         job.write_text(text.replace("takeoff:\n", f"takeoff:\n{lines}{more}"))
         opened = open_job(job, [ROOT / "catalogs"])
@@ -445,7 +445,7 @@ def test_a_job_that_is_no_file(tmp_path, monkeypatch, capsys, name, command):
     os.mkfifo("pipe")
     os.mkdir("folder")
     assert main([command, name, "--catalogs", str(ROOT / "catalogs")]) == 1
-    assert "".join(capsys.readouterr()) == f"{name}:1:1: this is not a file\n" and not os.path.exists("out")
+    assert "".join(capsys.readouterr()) == f"{name}:1:1: not a file\n" and not os.path.exists("out")
 
 
 def test_a_pipe_among_the_catalogs(tmp_path, monkeypatch, books, capsys):
@@ -458,15 +458,15 @@ def test_a_pipe_among_the_catalogs(tmp_path, monkeypatch, books, capsys):
         ["build", str(ROOT / "tests/data/shed.yaml"), "-o", str(tmp_path / "book.xlsx"), "--catalogs", str(tmp_path)],
     ):
         assert main(command) == 1
-        assert "".join(capsys.readouterr()) == f"{tmp_path}/x.yaml:1:1: this is not a file\n"
+        assert "".join(capsys.readouterr()) == f"{tmp_path}/x.yaml:1:1: not a file\n"
     assert fingerprint([tmp_path]) == fingerprint([ROOT / "catalogs"])
 
 
 @pytest.mark.parametrize(
     "text, answer",
     [
-        ("job: {name: " + "a" * 1_999_000 + "}", "1:13: a text of more than 32,767 letters"),
-        ("? " + "a" * 1_999_000 + "\n: b", "1:3: a key of more than 200 letters (a key is one word before a colon)"),
+        ("job: {name: " + "a" * 1_999_000 + "}", "1:13: text longer than 32,767 characters (shorten it)"),
+        ("? " + "a" * 1_999_000 + "\n: b", "1:3: a key longer than 200 characters (a key is one word before a colon)"),
     ],
     ids=["a text", "a key"],
 )
@@ -481,5 +481,5 @@ def test_commands_refuse_alike(tmp_path, capsys):
     path = tmp_path / "book.xlsx"
     path.write_text("tag,length")
     assert main(["impact", str(path), "--catalogs", str(ROOT / "catalogs")]) == 1
-    assert capsys.readouterr().err == f"{path}: it is not a workbook, whatever its name says (a csv file has no formulas: " \
+    assert capsys.readouterr().err == f"{path}: it is not an .xlsx workbook, whatever its name says (a csv file has no formulas: " \
                                       "ask for the .xlsx that wetfilm built)\n"

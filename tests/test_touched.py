@@ -42,13 +42,15 @@ def refused(path):
     return problem.message
 
 
-@pytest.mark.parametrize("key, typed, made", [("currency", "EUR", "USD"), ("units", "metric", "us"), ("exchange", 0.5, "1"), ("lines", 40.0, "100")])
-def test_a_fact_changed_on_the_first_sheet_is_told_with_both_values(books, looked, tmp_path, key, typed, made):
+@pytest.mark.parametrize("key, title, typed, made", [
+    ("currency", "Currency", "EUR", "USD"), ("units", "Units", "metric", "us"), ("lines", "Rows of takeoff", 40.0, "100"),
+    ("exchange", "Worth of one unit of the catalogs' currency", 0.5, "1")])
+def test_a_fact_changed_on_the_first_sheet_is_told_with_both_values(books, looked, tmp_path, key, title, typed, made):
     sheet, cell = at(books, "book", key)
     path, look = looked({(sheet, cell): typed})
     shown = f"{typed:g}" if isinstance(typed, float) else typed
-    assert told(look) == [("start", "Start", cell, f"{key}: '{shown}' stands there; the book was made with '{made}', which counts")]
-    assert refused(path).startswith(f"its price cannot be relied on: Start {cell}: {key}: '{shown}' stands there")
+    assert told(look) == [("start", "Start", cell, f"{title} was changed to '{shown}'; the workbook was built with '{made}', which counts")]
+    assert refused(path).startswith(f"its price may be wrong: Start {cell}: {title} was changed to '{shown}'")
     (tmp_path / "job.yaml").write_text(as_job(look.taken, CATALOGS))
     assert open_job(tmp_path / "job.yaml").price() == books["shed"].opened.price()
 
@@ -74,10 +76,10 @@ def test_an_unknown_word_there_is_not_believed(books, tmp_path):
 def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
     sheet, cell = at(books, "takeoff", "length", 20)
     path, look = looked({(sheet, cell): " "})
-    assert told(look)[0] == ("space", sheet, cell, "Length: a space stands there, which the workbook takes for an entry; taken as blank")
+    assert told(look)[0] == ("space", sheet, cell, "Length: a space, which the workbook counts as an entry; read as blank")
     assert [kind for kind, *_ in told(look)] == ["space", "stale"]       # nothing has recalculated it here
     assert look.taken.opened.price() == books["shed"].opened.price()
-    assert refused(path).startswith(f"its price cannot be relied on: {sheet} {cell}: Length: a space stands there")
+    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: Length: a space, which")
 
 
 @pytest.mark.parametrize("block, key, copies", [
@@ -91,33 +93,33 @@ def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked, block, k
         cell = cell.replace("B", "A")
     path, look = looked({(sheet, cell): "something else"})
     (kind, where, place, message), = told(look)
-    assert (kind, where, place) == ("fixed", sheet, cell) and message.startswith("'something else' stands where the book was made with '")
-    assert refused(path).startswith(f"its price cannot be relied on: {sheet} {cell}: 'something else' stands where")
+    assert (kind, where, place) == ("fixed", sheet, cell) and message.endswith("' was changed to 'something else'")
+    assert refused(path) == f"its price may be wrong: {sheet} {cell}: {message} (put it back: this is not an input cell)"
 
 
 def test_a_header_in_other_units_is_told_in_both(books, looked):
     sheet, cell = at(books, "takeoff", "length")
     _, look = looked({(sheet, cell.replace("5", "4")): "Length (m)"})
-    assert [one.message for one in look.findings] == ["'Length (m)' stands where the book was made with 'Length (ft)'"]
+    assert [one.message for one in look.findings] == ["'Length (ft)' was changed to 'Length (m)'"]
 
 
 def test_the_banner_is_told_when_it_was_typed_over(books, looked):
     path, look = looked({("Takeoff", "A2"): "Price 100.00 USD"})
-    assert told(look) == [("fixed", "Takeoff", "A2", "'Price 100.00 USD' stands where the book was made with '=brief_words'")]
+    assert told(look) == [("fixed", "Takeoff", "A2", "'=brief_words' was changed to 'Price 100.00 USD'")]
 
 
 def test_a_run_of_headers_is_one_finding(looked):
     _, look = looked({("Takeoff", f"{letter}4"): "" for letter in "ABC"})
-    assert told(look) == [("fixed", "Takeoff", "A4:C4", "nothing stands where the book was made with 'Tag'")]
+    assert told(look) == [("fixed", "Takeoff", "A4:C4", "'Tag' is gone")]
 
 
 def test_a_formula_typed_into_an_input_is_told_with_its_value(books, looked, capsys):
     sheet, cell = at(books, "takeoff", "length")
     path, look = looked({(sheet, cell): ("12+6+6", 24.0)})
-    assert told(look) == [("formula typed", sheet, cell, "Length: =12+6+6 is taken as its value, 24 ft")]
+    assert told(look) == [("formula typed", sheet, cell, "Length: the formula =12+6+6 is read as its value, 24 ft")]
     letter(path)                                           # the price is not in doubt
     assert main(["read", str(path), "--catalogs", str(ROOT / "catalogs")]) == 1
-    assert f"{sheet} {cell}: Length: =12+6+6 is taken as its value, 24 ft" in capsys.readouterr().err
+    assert f"{sheet} {cell}: Length: the formula =12+6+6 is read as its value, 24 ft" in capsys.readouterr().err
 
 
 # ---- rows and sheets, in LibreOffice -----------------------------------------------------------------------------------------------
@@ -140,7 +142,7 @@ def test_a_row_inserted_directly_under_a_table_stops_the_price_and_is_named(book
     back = returned(path)
     beyond = books["shed"].layout.places["checks", "beyond_takeoff"].row
     assert back.saved_price() is None and back.book["Checks"].cell(beyond, 2).value == 3
-    assert refused(path).startswith(f"its price cannot be relied on: Takeoff row {under + 1}: 'Boards, 10 ft, 10 ft' stands below the table")
+    assert refused(path).startswith(f"its price may be wrong: Takeoff row {under + 1}: 'Boards, 10 ft, 10 ft' is below the table")
     assert taken(back).opened.price() > books["shed"].opened.price()
 
 
@@ -162,14 +164,14 @@ def test_rows_inserted_and_deleted_leave_no_error_beside_the_table(books, tmp_pa
 def test_a_header_row_that_was_deleted_is_told_and_nothing_is_counted_wrong(books, tmp_path, libreoffice_here):
     path = edited(books, tmp_path, 'sheets.getByName("Kit").Rows.removeByIndex(3, 1)')
     look = inspect(returned(path), CATALOGS)
-    assert told(look) == [("fixed", "Kit", "row 4", "the row of headers was deleted")]
+    assert told(look) == [("fixed", "Kit", "row 4", "the header row was deleted")]
     assert returned(path).saved_price() == books["shed"].opened.price() == look.taken.opened.price()
 
 
 def test_an_empty_sheet_that_was_deleted_costs_nothing_else(books, tmp_path, libreoffice_here):
     path = edited(books, tmp_path, 'sheets.removeByName("Kit")', name="corridor")
     look = inspect(returned(path), CATALOGS)
-    assert told(look)[0] == ("sheet", "Kit", "", "the sheet was deleted: its entries are taken as blank")
+    assert told(look)[0] == ("sheet", "Kit", "", "the sheet was deleted; its entries are read as blank")
     assert {kind for kind, *_ in told(look)} == {"sheet"}
     want = inputs(books["corridor"].opened.values) | {"kit": []}
     assert inputs(look.taken.opened.values) == want
@@ -179,7 +181,7 @@ def test_an_empty_sheet_that_was_deleted_costs_nothing_else(books, tmp_path, lib
 def test_the_sheet_job_that_was_deleted_leaves_the_rest(books, tmp_path, libreoffice_here):
     path = edited(books, tmp_path, 'sheets.removeByName("Job")')
     look = inspect(returned(path), CATALOGS)
-    assert told(look)[0] == ("sheet", "Job", "", "the sheet was deleted: its entries are taken as blank")
+    assert told(look)[0] == ("sheet", "Job", "", "the sheet was deleted; its entries are read as blank")
     want = inputs(books["shed"].opened.values) | {"job": []}
     assert inputs(look.taken.opened.values) == want and look.taken.opened.price() is None
     (tmp_path / "job.yaml").write_text(as_job(look.taken, CATALOGS))
@@ -189,14 +191,14 @@ def test_the_sheet_job_that_was_deleted_leaves_the_rest(books, tmp_path, libreof
 def test_a_catalog_sheet_that_was_deleted_is_taken_as_it_was_issued(books, tmp_path, libreoffice_here):
     path = edited(books, tmp_path, 'sheets.removeByName("Pumps")')
     look = inspect(returned(path), CATALOGS)
-    assert told(look)[0] == ("sheet", "Pumps", "", "the sheet was deleted: its records are taken as they were issued")
+    assert told(look)[0] == ("sheet", "Pumps", "", "the sheet was deleted; its records are read as they were issued")
     assert look.taken.opened.price() == books["shed"].opened.price()
 
 
 def test_a_copy_stands_in_for_the_sheet_it_was_made_of(books, tmp_path, libreoffice_here):
     path = edited(books, tmp_path, 'sheets.copyByName("Takeoff", "Takeoff again", 3)', 'sheets.removeByName("Takeoff")')
     look = inspect(returned(path), CATALOGS)
-    assert ("sheet", "Takeoff again", "", "a copy: the sheet it was made of is gone; what is typed here is read, but the book's formulas do not reach it"
+    assert ("sheet", "Takeoff again", "", "a copy of a sheet that was deleted; what is typed here is read, but the workbook's formulas do not use it"
             ) in told(look)
     assert inputs(look.taken.opened.values) == inputs(books["shed"].opened.values)
     refused(path)

@@ -7,6 +7,7 @@ import inspect
 import pint
 import pytest
 
+from builder.problems import BadValue
 from builder.quantities import SHOWN, ZERO, Units, scale, units_of
 from builder.records.fields import Field
 from builder.returned.typed import understood
@@ -146,10 +147,10 @@ def test_the_table_of_units_is_that_of_pint_bit_for_bit(unit):
     ("20 celsius", "temperature", "use degF, degC"), ("2 coats", "length", "use ft, m, "),
 ])
 def test_a_unit_outside_the_list_is_refused_with_what_it_is_in_one_of_the_list(text, quantity, told):
-    with pytest.raises(ValueError) as refused:
+    with pytest.raises(BadValue) as refused:
         Units("us").parse(text, quantity)
-    message, hint = refused.value.args
-    assert message == f"unit '{text.partition(' ')[2]}' is not known" and hint.startswith(told)
+    message, hint = refused.value.message, refused.value.hint
+    assert message == f"unknown unit '{text.partition(' ')[2]}'" and hint.startswith(told)
 
 
 RECOMMENDED = [(quantity, unit) for quantity in SHOWN for unit in units_of(quantity)]

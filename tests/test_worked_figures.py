@@ -268,10 +268,10 @@ def test_a_line_higher_than_its_ladder_reaches_is_to_be_looked_at(tmp_path):
     assert looks == [None, TOO_HIGH, TOO_HIGH, None, None, None, None, None]
     assert [row.shown_look for row in rows["takeoff"]] == looks
     checks = rows["checks"][0]
-    assert (checks.too_high, checks.verdict_too_high, checks.stops) == (2, "look", 0) and "2 to look at" in checks.words
+    assert (checks.too_high, checks.verdict_too_high, checks.stops) == (2, "review", 0) and "2 to review" in checks.words
     assert next(item for item in ITEMS if item.key == "too_high").where == "Takeoff"
     told = [problem for problem in book.problems if "24 ft" in problem.message]
     text = (tmp_path / "barn.yaml").read_text().splitlines()
     assert [text[problem.line - 1].split(",")[0].strip() for problem in told] == ["- {tag: B", "- {tag: C"]
     assert {problem.severity for problem in told} == {"warning"}
-    assert {problem.message for problem in told} == {"Takeoff: higher than 'short ladder' reaches, 24 ft"}
+    assert {problem.message for problem in told} == {"Takeoff: higher than 'short ladder' reaches (24 ft)"}

@@ -11,6 +11,7 @@ from email.message import EmailMessage
 from email.policy import SMTP
 from email.utils import getaddresses
 
+from builder.problems import BadValue
 from builder.seals import SEAL, sealed
 
 XLSX = "application", "vnd.openxmlformats-officedocument.spreadsheetml.sheet"
@@ -38,15 +39,15 @@ def one_line(text: str, most: int = 400) -> str:
 
 
 def addresses(text: str) -> tuple[Address, ...]:
-    """'a@b.example, Ann Doe <c@d.example>' as addresses. ValueError(message, hint) where one is none."""
-    example = "write them as in office@club.example, 'Ann Doe <ann@club.example>'"
+    """'a@b.example, Ann Doe <c@d.example>' as addresses. BadValue where one is none."""
+    example = "write it as in office@club.example or 'Ann Doe <ann@club.example>'"
     if not text.strip() or any(unicodedata.category(letter) in HIDDEN for letter in text):
-        raise ValueError("it is blank, or holds line breaks or letters that cannot be shown", example)
+        raise BadValue("the address is blank, or holds line breaks or hidden characters", example)
     found = []
     for part in _SPLIT.findall(text):
         pairs = getaddresses([part])
         if len(pairs) != 1 or not _ADDRESS.fullmatch(pairs[0][1]):
-            raise ValueError(f"'{part.strip()}' is not an address", example)
+            raise BadValue(f"'{part.strip()}' is not an address", example)
         found.append(Address(pairs[0][0], addr_spec=pairs[0][1]))
     return tuple(found)
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from builder.jobs import Opened
 from builder.letter.draft import Table, addresses, draft, file_name, one_line
-from builder.problems import Problem, Refused
+from builder.problems import BadValue, Problem, Refused
 from builder.quantities import Units, Value
 from builder.records.checklist import ITEMS
 from builder.returned.read import Returned, returned
@@ -24,8 +24,8 @@ def letter(path: str | Path, to: str | None = None, with_book: bool = True,
     """(the draft as bytes, the estimate it speaks of). Refused where the book's price cannot be relied on, unless `anyway`."""
     try:
         receivers = addresses(to) if to is not None else ()
-    except ValueError as error:
-        raise Refused([Problem("--to", 0, 0, *error.args)]) from None
+    except BadValue as error:
+        raise Refused([Problem("--to", 0, 0, error.message, error.hint)]) from None
     back = returned(path)
     look = inspect(back)
     opened = look.taken.opened
@@ -49,22 +49,22 @@ def _doubts(look: Inspection, back: Returned) -> Iterator[tuple[str, str]]:
     than its inputs give, figures out of date."""
     estimate, units = look.taken.opened.estimate, back.units
     if estimate.checks.stops:
-        yield f"its price is not complete: {'; '.join(_words(estimate.checks, True))}", "put it right on the sheets it names"
+        yield f"its price is not complete: {'; '.join(_words(estimate.checks, True))}", "fix it on the sheets named"
     touched = [finding for finding in look.doubtful if finding.kind != "stale"]
     if touched:
-        more = f"; and {len(touched) - 1} more, which 'wetfilm inspect' names" if len(touched) > 1 else ""
-        yield f"its price cannot be relied on: {touched[0]}{more}", "put it right in the book"
+        more = f"; and {len(touched) - 1} more, which 'wetfilm inspect' lists" if len(touched) > 1 else ""
+        yield f"its price may be wrong: {touched[0]}{more}", "fix it in the workbook"
     for row, value in zip(estimate.rows["price"], back.shown("price_total")):
         if row.live and not (isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < units.money_step / 2):
-            was = units.amount(value) if isinstance(value, float) else "none"
-            yield (f"it shows the price {was}, but what is typed in it gives {_money(row.total, units)}",
-                   "recalculate and save it, look for formulas that were typed over")
+            shows = f"shows {units.amount(value)}" if isinstance(value, float) else "is blank"
+            yield (f"its price cell {shows}, but its inputs give {_money(row.total, units)}",
+                   "recalculate and save it; look for overwritten formulas")
     for finding in look.doubtful:
         yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
 
 
 def _words(checks: Row, stops: bool) -> Iterator[str]:
-    """The checks that are not clear, in words: those that stop the price, or those to look at."""
+    """The checks that are not clear, in words: those that stop the price, or those to review."""
     return (item.words[0].lower() + item.words[1:] for item in ITEMS if item.stops == stops and getattr(checks, item.key))
 
 
@@ -80,7 +80,7 @@ def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
         yield Table("Price", tuple(_prices(estimate, units)), True)
         yield Table("Payments", tuple(_payments(estimate, units)), True)
     else:
-        yield f"The price is not complete yet: {estimate.checks.stops:g} to put right."
+        yield f"The price is not complete yet: {estimate.checks.stops:g} to fix."
     if rows := tuple(_work(opened)):
         yield Table("Work", rows)
     if rows := tuple(_covered(estimate, units)):
@@ -89,12 +89,12 @@ def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
         yield f"Not included: {_said(job.exclusions, 2000).rstrip('.')}."
     if base.live and date:
         until = date + datetime.timedelta(days=int(estimate.terms.validity))
-        yield f"The price stands for {estimate.terms.validity:g} days, until {_date(until)}."
+        yield f"The price is valid for {estimate.terms.validity:g} days, until {_date(until)}."
     if looks := list(_words(estimate.checks, False)):
-        yield f"Still to be looked at before work begins: {'; '.join(looks)}."
+        yield f"Still to be reviewed before work begins: {'; '.join(looks)}."
     yield ESTIMATE
     if attached:
-        yield f"The workbook {attached} is attached. It opens in any spreadsheet program: change what is typed in it, and every figure follows."
+        yield f"The workbook {attached} is attached. It opens in any spreadsheet program: change an input in it, and every figure follows."
     yield "Kind regards"
 
 

@@ -33,7 +33,7 @@ def note(kind: Kind, name: str, below: Mark, stated: Collection[str], place: Mar
     told += f"changes {written(kind, stated) or 'nothing'} of {below.file}:{below.line}"
     money = any(kind.field_of[key].quantity.startswith("money") for key in stated)
     if money and "priced_on" in kind.field_of and "priced_on" not in stated:
-        told += "; priced_on stays as it is there"
+        told += "; priced_on stays as it was"
     return place.problem(told, severity=NOTE)
 
 
@@ -41,10 +41,10 @@ def replacing(kind: Kind, name: str, below: Marked, over: Marked) -> Problem:
     """That a whole record takes the place of one below, and what of that one is gone, as a note."""
     (values, marks), (new, stated) = below, over
     gone = {key for key, value in values.items() if value is not None and new.get(key) is None and key not in stated}
-    told = f"{kind.sheet} '{name}': replaces what stands in {marks[''].file}:{marks[''].line}"
+    told = f"{kind.sheet} '{name}': replaces the record in {marks[''].file}:{marks[''].line}"
     if gone:
-        hint = "'change:' in place of 'name:' keeps what is not stated"
-        return stated[""].problem(f"{told}, without its {written(kind, gone)}", hint, NOTE)
+        hint = "write 'change:' instead of 'name:' to keep what is not stated"
+        return stated[""].problem(f"{told} and drops its {written(kind, gone)}", hint, NOTE)
     return stated[""].problem(told, severity=NOTE)
 
 
@@ -59,7 +59,7 @@ def renamed(kind: Kind, name: str, named_by: Iterable[str], below: Marked, over:
     for key in named_by:
         if key in over[1] and same(over[0].get(key)) != same(below[0].get(key)):
             hint = f"leave '{key}:' out, or write a whole record under the new {key}"
-            yield over[1][key].problem(f"{kind.sheet} '{name}': a changed record keeps its {key}", hint)
+            yield over[1][key].problem(f"{kind.sheet} '{name}': 'change:' cannot change the {key}", hint)
 
 
 def placed(below: Marked, over: Marked, problems: list[Problem]) -> Marked:
@@ -71,10 +71,10 @@ def placed(below: Marked, over: Marked, problems: list[Problem]) -> Marked:
     for size, price in new:
         where = next((pack for pack in old if _alike(pack[0][0], size[0])), None)
         if size[0] is None:
-            _tell(problems, size[1] or price[1], "a pack of a changed record is found by its size",
+            _tell(problems, size[1] or price[1], "the size of the pack to change is missing",
                   "as in '{volume: 5 gal, pack_price: 215.00}'")
         elif where is None and len(old) == len(SLOTS):
-            _tell(problems, size[1], f"more packs than the {len(SLOTS)} that a coating can have",
+            _tell(problems, size[1], f"a coating has at most {len(SLOTS)} packs",
                   "write the record whole, with 'name:' and the packs it is to have")
         elif where is None:
             old.append([size, price])

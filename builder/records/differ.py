@@ -31,7 +31,7 @@ class Difference:
         record = label(kind, self.values) if _name(kind, self.values) else said(kind, self.values, units)
         where = kind.sheet if kind.upright else f"{kind.sheet} '{record}'"
         if isinstance(self.before, dict) or isinstance(self.after, dict):
-            return f"{where} {'is added' if self.before is None else 'is gone'}"
+            return f"{where} {'is added' if self.before is None else 'is removed'}"
         one = kind.field_of[self.key]
         before, after = (shown(value, one, units) for value in (self.before, self.after))
         if is_number(self.before) and is_number(self.after):

@@ -44,7 +44,7 @@ class Folders(tuple[Path, ...]):
 def _paths(folder: Path) -> list[Path]:
     found = sorted(path for path in folder.glob("*.yaml") if path.name != STARTER)
     if not found:
-        raise Refused([documents.Mark(str(folder), 1, 1).problem("no catalog (*.yaml) in this folder")])
+        raise Refused([documents.Mark(str(folder), 1, 1).problem("no catalog (*.yaml) in this folder", "name another folder with --catalogs")])
     return found
 
 
@@ -65,5 +65,5 @@ def _understood(files: Iterable[documents.Mapping | Refused], units: Units, kind
             loader.kinds(found, kinds, others)
     for kind in kinds:
         for marks in loader.loaded.marks[kind.key][1:] if kind.upright else ():
-            loader.blame(marks[""], f"'{kind.key}' stands twice", f"the first is in {loader.loaded.mark(kind.key, 0, '').file}")
+            loader.blame(marks[""], f"'{kind.key}' is in two files", f"keep one; the first is {loader.loaded.mark(kind.key, 0, '').file}")
     return loader.loaded

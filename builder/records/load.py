@@ -7,7 +7,7 @@ from typing import Any, TypeAlias
 
 from builder import documents
 from builder.documents import Listing, Mapping, Mark, Node, Text
-from builder.problems import ERROR, WARNING, Problem, Refused, did_you_mean, errors
+from builder.problems import ERROR, WARNING, BadValue, Problem, Refused, did_you_mean, errors, near
 from builder.quantities import SYSTEMS, Units, Value
 from builder.records.fields import Field, Kind, Marks, Record, Values
 from builder.records.job import JOB
@@ -19,16 +19,16 @@ from builder.values import day, same
 SETTINGS = ("units", "currency", "exchange")
 OWN, WITHOUT, DRAFT = "own", "without", "draft"         # keys of a job file beside its kinds
 CHANGE = "change"                               # of a catalog record: of which one below it states what differs
-NAMELESS = "a dash begins a record; the lines that belong to it have none, and are indented alike"
-BESIDE_TERMS = "leave it out: figures of terms are laid over those below one by one"
+NAMELESS = "begin each record with '- {}: ...'; indent its other lines alike, without a dash"
+BESIDE_TERMS = "remove this line: in terms, each figure replaces that of the folder before by itself"
 INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}  # lists within a record
 
 
 # Plain text that is no text to other readers of YAML.
 TRAPS = (
     ("yes or no", re.compile(r"y|n|yes|no|on|off|true|false", re.IGNORECASE)), ("nothing", re.compile(r"null", re.IGNORECASE)),
-    ("a number in octal or hexadecimal", re.compile(r"0[0-7_]+|0x[0-9a-f_]+|0o[0-7]+", re.IGNORECASE)),
-    ("a number in base 60", re.compile(r"\d+(:[0-5]?\d)+")), ("a number", re.compile(r"\d[\d_]*_[\d_]*|\d+(\.\d*)?e[+-]?\d+|[+-]?\.(inf|nan)", re.IGNORECASE)),
+    ("another number", re.compile(r"0[0-7_]+|0x[0-9a-f_]+|0o[0-7]+", re.IGNORECASE)),
+    ("a time, or another number", re.compile(r"\d+(:[0-5]?\d)+")), ("a number", re.compile(r"\d[\d_]*_[\d_]*|\d+(\.\d*)?e[+-]?\d+|[+-]?\.(inf|nan)", re.IGNORECASE)),
     ("a date", re.compile(r"\d{4}-\d\d?-\d\d?")),
 )
 
@@ -92,6 +92,13 @@ def _belongs(key: str, known: Tree) -> str:
     return f"it belongs under {' or '.join(places)}" if places else ""
 
 
+def _misspelt(node: Mapping, kind: Kind) -> dict[str, Mark]:
+    """Field -> the mark of the misspelt key that stands in its place: it is told, so that a blank is not told as well."""
+    missing = {str(one.steps[0]): one.key for one in kind.fields if one.steps[0] not in node.entries}
+    unknown = node.entries.keys() - {one.steps[0] for one in kind.fields}
+    return {missing[close[0]]: node.entries[key][0] for key in sorted(unknown) if (close := near(key, list(missing)))}
+
+
 class Loader:
     def __init__(self, units: Units, typed: Units) -> None:
         self.units = units    # of the book: values settle in these
@@ -119,14 +126,14 @@ class Loader:
                 if place in known:
                     self.unknown(item, known[place], where)
                 else:
-                    self.blame(item.mark, f"{where}: more entries than the {len(known)} allowed")
+                    self.blame(item.mark, f"{where}: more than {len(known)}", "remove this one")
         elif isinstance(node, Mapping) and known and not all(isinstance(key, int) for key in known):
             for key, (mark, value) in node.entries.items():
                 if key not in known:
                     hint = _belongs(key, known) or did_you_mean(key, list(map(str, known)))
                     if (where, key) == (KINDS["terms"].sheet, CHANGE):
                         hint = BESIDE_TERMS
-                    self.blame(mark, f"{where}: '{key}' is not a known key", hint)
+                    self.blame(mark, f"{where}: unknown key '{key}'", hint)
                 else:
                     self.unknown(value, known[key], f"{where}, {key}")
         elif known:
@@ -135,7 +142,7 @@ class Loader:
             if all(isinstance(key, int) for key in known):
                 self.blame(node.mark, f"{where} must be a list", "put [ ] around it, or begin each entry with a dash")
             else:
-                self.blame(node.mark, f"{where} must be a mapping of keys", f"as in {{{next(iter(known))}: ...}}")
+                self.blame(node.mark, f"{where} needs a key and a value", f"as in {{{next(iter(known))}: ...}}")
 
     def known(self, kind: Kind) -> Tree:
         tree: Tree = {}
@@ -148,7 +155,7 @@ class Loader:
     def value(self, one: Field, node: Node) -> Value:
         """The value of one field, or the raw text where it cannot be understood (and a problem)."""
         if not isinstance(node, Text):
-            self.blame(node.mark, f"{one.title}: one value belongs here")
+            self.blame(node.mark, f"{one.title}: more than one value", "write one value")
             return None
         if node.value == "":
             return None
@@ -158,9 +165,9 @@ class Loader:
             if one.quantity == "date":
                 return day(node.value)
             return self.units.settle(self.typed.parse(node.value, one.quantity, one.unmarked), one.quantity)
-        except ValueError as error:
-            hint, severity = (error.args[1:] or ("",))[0], WARNING if self.loaded.draft else ERROR
-            self.loaded.problems.append(node.mark.problem(f"{one.title}: {error.args[0]}", hint, severity))
+        except BadValue as error:
+            severity = WARNING if self.loaded.draft else ERROR
+            self.loaded.problems.append(node.mark.problem(f"{one.title}: {error.message}", error.hint, severity))
             return node.value if self.loaded.draft else None
 
     def text(self, one: Field, node: Text) -> str:
@@ -170,7 +177,7 @@ class Loader:
             return new
         trap = next((kind for kind, pattern in TRAPS if pattern.fullmatch(node.value)), None)
         if trap and not node.quoted and not isinstance(one.rule, Word):
-            raise ValueError(f"'{node.value}' would be read as {trap} by other programs", f"put it in quotes if it is meant as text: '{node.value}'")
+            raise BadValue(f"'{node.value}' would be read as {trap} by other programs", f"put it in quotes if it is meant as text: '{node.value}'")
         return node.value
 
     def names(self, node: Node | None) -> Iterator[tuple[str, Text]]:
@@ -180,27 +187,27 @@ class Loader:
         for old, (mark, listed) in entries.items():
             key = current_key(old, kinds, entries)
             if key not in kinds:
-                self.blame(mark, f"without: '{key}' is not a known key", did_you_mean(key, [kind.key for kind in CATALOGS]))
+                self.blame(mark, f"without: unknown key '{key}'", did_you_mean(key, [kind.key for kind in CATALOGS]))
                 continue
             for item in self.listing(listed, key):
                 if isinstance(item, Text):
                     yield key, item
                 else:
-                    self.blame(item.mark, f"without, {key}: a name belongs here")
+                    self.blame(item.mark, f"without, {key}: not a name", "write the name of the record to leave out")
 
     def changed(self, node: Mapping) -> Change | None:
         """What a record says that it changes; None (and a problem) where that is no name."""
         _, name = node.entries[CHANGE]
         if isinstance(name, Text) and name.value:
             return Change(name.value, name.mark)
-        self.blame(name.mark, "change: the name of a record below belongs here", "as in 'change: Exterior acrylic satin'")
+        self.blame(name.mark, "change: the name of the record to change is missing", "as in 'change: Exterior acrylic satin'")
         return None
 
     def record(self, kind: Kind, node: Node, given: Record | None = None, extra: Sequence[str] = (),
                change: Change | None = None) -> None:
         """One record of a list, with the lists inside it. given, change: values and Change of the record around it."""
         if not isinstance(node, Mapping):
-            self.blame(node.mark, f"a record of '{kind.key}' must be a mapping of keys", "as in '- name: ...'")
+            self.blame(node.mark, f"a record of '{kind.key}' needs keys and values", "as in '- name: ...'")
             return
         inner = {name: target for (outer, name), target in INSIDE.items() if outer == kind.key}
         known = self.known(kind)
@@ -216,6 +223,8 @@ class Loader:
         where = f"{kind.sheet} '{label.value}'" if isinstance(label, Text) and label.value else kind.sheet
         self.unknown(node, known, where)
         values, marks = dict(given or {}), {"": node.mark}
+        if kind in JOBS or not (kind.upright or change):     # else a mark says that the field is stated
+            marks |= _misspelt(node, kind)
         for one in kind.fields:
             found = _find(node, one.steps, not kind.upright)
             if found is not None:
@@ -244,15 +253,19 @@ class Loader:
             if key != old:
                 self.renamed(mark, old, key)
             if key not in names:
-                self.blame(mark, f"'{key}' is not a known key", did_you_mean(key, list(names)))
-            elif names[key].upright:
+                self.blame(mark, f"unknown key '{key}'", did_you_mean(key, list(names)))
+                close = near(key, [name for name in names if name not in top.entries])
+                if not close:
+                    continue
+                key = close[0]       # read as it is probably meant, so that what names its records is not told as well
+            if names[key].upright:
                 self.record(names[key], node, extra=SETTINGS if key == JOB.key else ())
             else:
                 for item in self.listing(node, key):
                     told = len(self.loaded.problems)
                     self.record(names[key], item)
                     if self.nameless(names[key], item) and len(self.loaded.problems) == told and not self.loaded.draft:
-                        self.blame(item.mark, f"{names[key].sheet}: a record without '{names[key].named}:'", NAMELESS)
+                        self.blame(item.mark, f"{names[key].sheet}: a record without '{names[key].named}:'", NAMELESS.format(names[key].named))
 
 
 def _settings(top: Mapping, file_units: str) -> tuple[Settings, Marks, list[Problem]]:
@@ -266,15 +279,15 @@ def _settings(top: Mapping, file_units: str) -> tuple[Settings, Marks, list[Prob
         if isinstance(node, Text) and node.value:
             values[key], marks[key] = node.value, node.mark
     if "units" in values and values["units"] not in SYSTEMS:
-        problems.append(marks["units"].problem(f"units '{values['units']}' are not known", "write us or metric"))
+        problems.append(marks["units"].problem(f"unknown units '{values['units']}'", "write us or metric"))
         values["units"] = file_units
     if "exchange" in values:
         try:
             values["exchange"] = Units().parse(values["exchange"], "number")
             if not 1e-6 < values["exchange"] < 1e6:
-                raise ValueError(f"exchange {values['exchange']:g} is out of range", "from 0.000001 to 1000000")
-        except ValueError as error:
-            problems.append(marks["exchange"].problem(*error.args))
+                raise BadValue(f"exchange {values['exchange']:g} is out of range", "write a number from 0.000001 to 1000000")
+        except BadValue as error:
+            problems.append(marks["exchange"].problem(error.message, error.hint))
             values["exchange"] = 1.0
     return values, marks, problems
 
@@ -285,7 +298,7 @@ def _beside(loader: Loader, top: Mapping) -> None:
     if draft:
         loader.loaded.draft = isinstance(draft, Text) and same(draft.value) == "yes"
         if not loader.loaded.draft and not (isinstance(draft, Text) and same(draft.value) in ("", "no")):
-            loader.blame(draft.mark, "draft must be yes or no")
+            loader.blame(draft.mark, "draft must be yes or no", "write 'draft: yes', or remove the line")
     if isinstance(own, Mapping):
         inner = Loader(loader.units, loader.typed)
         inner.loaded.draft = loader.loaded.draft
@@ -294,7 +307,7 @@ def _beside(loader: Loader, top: Mapping) -> None:
         if own.get(WITHOUT):
             loader.loaded.without = tuple(loader.names(own.get(WITHOUT)))
     elif own:
-        loader.blame(own.mark, "'own' must be a mapping of kinds", "as in 'own: {coatings: [...]}'")
+        loader.blame(own.mark, "'own' needs lists of records", "as in 'own: {coatings: [...]}'")
 
 
 def load_record(kind: Kind, text: str, units: Units, name: str) -> Record:

@@ -73,7 +73,7 @@ class _Layer:
         name = change.name or label(self.kind, values)
         place = self.by_label.get(same(name))
         if place is None and not change.name:
-            told = f"{self.kind.sheet} '{name}': is added: no such size stands below"
+            told = f"{self.kind.sheet} '{name}': is added: no catalog before this one has that size"
             self.problems.append(marks[""].problem(told, severity=NOTE))
             self.add(values, marks)
         elif place is None:
@@ -99,15 +99,15 @@ class _Layer:
 
     def _twice(self, place: int, name: str, mark: Mark) -> Problem:
         first = self.done[place]
-        hint = f"put both together; the first is in {first.file}:{first.line}"
-        return mark.problem(f"{self.kind.sheet} '{name}': is changed already", hint)
+        hint = f"combine both; the first is in {first.file}:{first.line}"
+        return mark.problem(f"{self.kind.sheet} '{name}': is changed twice", hint)
 
     def _missing(self, name: str, mark: Mark) -> Problem:
         if not self.by_label:
-            return mark.problem(f"{self.kind.sheet} '{name}': 'change:' needs a record below, and none stands there",
-                                "name the folder below it first: --catalogs catalogs --catalogs THIS")
+            return mark.problem(f"{self.kind.sheet} '{name}': nothing to change: no catalog before this one has {self.kind.key}",
+                                "name the folder it changes first: --catalogs catalogs --catalogs THIS")
         hint = did_you_mean(name, [label(self.kind, values) for values in self.values])
-        return mark.problem(f"{self.kind.sheet}: no record below is called '{name}'", hint)
+        return mark.problem(f"{self.kind.sheet}: '{name}' is not in the catalogs before this one", hint)
 
     def lay(self, values: Record, marks: Marks, change: Change | None) -> None:
         if self.kind.upright and self.values:
@@ -137,7 +137,7 @@ def _leave_out(under: Loaded, names: Iterable[tuple[str, Text]]) -> None:
         kept = [place for place, values in enumerate(under.values[key]) if same(label(KINDS[key], values)) != same(text.value)]
         if len(kept) == len(under.values[key]):
             hint = did_you_mean(text.value, [label(KINDS[key], values) for values in under.values[key]])
-            under.problems.append(text.mark.problem(f"without, {key}: no record is called '{text.value}'", hint))
+            under.problems.append(text.mark.problem(f"without, {key}: '{text.value}' is not in the catalogs", hint))
         under.values[key] = [under.values[key][place] for place in kept]
         under.marks[key] = [under.marks[key][place] for place in kept]
 
@@ -163,5 +163,5 @@ def load_catalogs(folders: Sequence[str | Path], units: Units, job: Loaded | Non
     for kind in CATALOGS:
         if not stock.values[kind.key] and kind.key in NEEDED:
             nowhere = documents.Mark(str(folders[0]), 1, 1)
-            stock.problems.append(nowhere.problem(f"no '{kind.key}:' in any catalog of this folder"))
+            stock.problems.append(nowhere.problem(f"no '{kind.key}:' in any catalog of this folder", "add a file that has it"))
     return stock

@@ -3,16 +3,16 @@ from types import MappingProxyType
 
 # E16. Each reason weighs as much as all that are told after it and one more: from a sum of weights every one can be told, the heaviest first.
 REASONS = MappingProxyType({
-    "lossy": "too much is lost",
+    "lossy": "too much paint is lost",
     "over_rated": "above the nozzle's rating",
     "over_pump": "above pump or hose rating",
-    "starves": "pump cannot feed it worn",
+    "starves": "pump cannot feed it once worn",
     "too_small": "orifice too small",
     "too_large": "orifice too large",
     "too_narrow": "fan too narrow",
     "too_wide": "fan too wide",
     "too_coarse": "too coarse for the finish",
-    "over_crew": "too much for the crew",
+    "over_crew": "flow too high for the crew",
     "too_fast": "hand too fast",
     "too_slow": "hand too slow",
 })
@@ -24,13 +24,13 @@ COLUMNS = MappingProxyType({            # the columns of the nozzle check, and t
 COLUMN_OF = MappingProxyType({key: column for column, reasons in COLUMNS.items() for key in reasons})
 FITS = "fits"
 
-TOO_OPEN = "more opening than face"
-TOO_HIGH = "higher than it is reached"
+TOO_OPEN = "openings larger than the face"
+TOO_HIGH = "higher than its access reaches"
 FILM_FAULTS = MappingProxyType({
-    "own_film": "own dry film on a coating bought by spread",
-    "too_many_guns": "the crew has more guns than the pump runs",
-    "too_few_people": "the crew has more people than the job",
-    "no_roller": "sprayed and back-rolled, but the crew has nobody to roll",
+    "own_film": "dry film entered, but the coating is bought by spread",
+    "too_many_guns": "the crew has more guns than the pump feeds",
+    "too_few_people": "the crew needs more people than the job has",
+    "no_roller": "back-rolled, but the crew has no roller",
     "no_roll_rate": "rolled, but the surface has no rolling rate",
     "no_brush_rate": "brushed, but the surface has no brushing rate",
 })

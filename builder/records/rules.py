@@ -93,7 +93,7 @@ class Name(Rule):
 
     def words(self, units: Units) -> str:
         once = " that no other row has" if self.unique else ""
-        return f"a name{once}, at most {NAME_LENGTH} letters, none of {' '.join(PATTERN)}"
+        return f"a name{once}, up to {NAME_LENGTH} characters, without {' '.join(PATTERN)}"
 
     def formula(self, block: str, key: str) -> str:
         plain = "(SUMPRODUCT(--ISNUMBER(FIND({words.pattern},{x})))=0)*(LEN({x})<={constants.name_length})"
@@ -111,6 +111,8 @@ class OneOf(Rule):
 
     def words(self, units: Units) -> str:
         return f"a name on the sheet {SHEET_OF[self.block]}, whose row has no fault"
+
+        return f"a name from the sheet {SHEET_OF[self.block]}, in a row without errors"
 
     def formula(self, block: str, key: str) -> str:
         return f"1-MIN(1,SUMPRODUCT(--({{{self.block}.known}}={{x}})))"

@@ -11,7 +11,7 @@ TODAY = ("not read yet: type the readings on Weather", "dry enough, and within t
          "WAIT: outside the coating's limits", "WAIT: too near the dew point, outside the coating's limits")
 
 # Bid.
-NO_PRICE = "This bid is not complete: no price stands on it until this is put right."
+NO_PRICE = "This bid is not complete. It shows no price until this is fixed:"
 LEAD = ("Old paint here may hold lead. It is tested before it is disturbed; the work follows lead-safe work practices (40 CFR 745), "
         "by people certified for them where the law asks it.")
 CONDITIONS = ("Coats go on when weather and surface are within what the makers of the coatings ask for; dates move with the weather. "
@@ -23,13 +23,13 @@ SIGNED = (("accepted", "Accepted", '"The price, the work and the conditions abov
 STEPS = (
     ("section", "Three steps to an estimate"),
     ("label", "1  Job: say where and when, choose crew, pump and exposure."),
-    ("label", "2  Takeoff: type one row a measured surface. Systems and Coats say what goes on it; six usual ones may stand there already."),
+    ("label", "2  Takeoff: type one row a measured surface. Systems and Coats say what goes on it; six usual ones may be there already."),
     ("label", "3  Price, Bid, Crew card: read what it comes to, print what the customer signs and what the crew works by."),
-    ("label", "While something is missing the price stays blank, and Checks says what to put right."),
+    ("label", "While something is missing the price stays blank, and Checks says what to fix."),
     ("", ""),
     ("section", "Key"),
     ("sample", "Cells like this one are yours to type in."),
-    ("label", "All other cells are worked out and locked without a password. Faults stand in words beside the row, in bold."),
+    ("label", "All other cells are worked out and locked without a password. What is wrong is said beside the row, in bold."),
     ("label", "Folded away, behind a + above the letters (unprotect the sheet to open it): single steps of {folded}."),
     ("", ""),
     ("section", "Before anyone sprays"),
@@ -37,7 +37,7 @@ STEPS = (
     ("", ""),
     ("section", "What to know of the figures"),
     ("label", "Catalog figures are invented for the demo unless their source says otherwise. Replace them with your own before you bid."),
-    ("label", "Flow, wear and hours follow published equations with coefficients of common practice; they stand on Terms and may be changed."),
+    ("label", "Flow, wear and hours follow published equations with coefficients of common practice; you can change them on Terms."),
     ("label", "Room: {takeoff} lines of takeoff, {openings} openings, {systems} systems, {coats} coats, {nozzles} nozzle sizes, {tasks} tasks."),
-    ("label", "Units and currency cannot be changed in a workbook: it is built anew with others."),
+    ("label", "To change units or currency, build the workbook again."),
 )

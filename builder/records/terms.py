@@ -11,10 +11,10 @@ def _share(key: str, title: str, path: str, help: str, high: float = 0.95) -> Fi
 
 
 def _spread(driver: str, title: str, help: str) -> tuple[Field, Field]:
-    """P10 and P90 of a driver of cost, as factors of what is reckoned."""
-    return (Field(f"{driver}_low", f"{title}, one job in ten is below", "number", Between(0.1, 1.5), True, help, f"risk.{driver}.low"),
-            Field(f"{driver}_high", f"{title}, one job in ten is above", "number", Between(0.5, 10), True,
-                  "Not below the figure before.", f"risk.{driver}.high"))
+    """P10 and P90 of a driver of cost, as factors of what is estimated."""
+    return (Field(f"{driver}_low", f"{title}, P10 (1 job in 10 comes in lower)", "number", Between(0.1, 1.5), True, help, f"risk.{driver}.low"),
+            Field(f"{driver}_high", f"{title}, P90 (1 job in 10 comes in higher)", "number", Between(0.5, 10), True,
+                  "At least the P10.", f"risk.{driver}.high"))
 
 
 def _upside_down(row: Any, judge: Judge) -> bool:
@@ -35,23 +35,23 @@ TERMS = Kind("terms", upright=True, fields=(
           help="Relieve the pressure, lock the trigger, swap, test: what one change takes."),
     Field("test_pressure", "Kit flow test, pressure", "pressure", Between(200, 7000, "psi"), True,
           "The flow of a used nozzle is measured with water at this pressure.", "spray.test_pressure"),
-    _share("kit_preference", "Preference for the kit", "choice.kit_preference", "A nozzle you have is taken up to this much dearer."),
+    _share("kit_preference", "Preference for the kit", "choice.kit_preference", "A nozzle you have is picked if it costs up to this much more."),
     Field("smooth_span", "Span of 'smoothest'", "number", Between(1, 3), True, "Times the smallest orifice that fits.", "choice.smooth_span"),
     Field("tie_step", "Tie step", "money_area", Between(0, 1, "/ft2"), True, "Added per row, so that equal costs fall to the earlier size.", "choice.tie_step"),
     Field("slack", "Slack of comparisons", "number", Between(0, 0.01), True, path="choice.slack",
           help="Two figures closer than this share count as equal, in every program alike."),
-    _share("loss_plausible", "Most plausible loss", "choice.loss_plausible", "More is a reason against a size."),
-    _share("loss_limit", "Loss that cannot be", "choice.loss_limit", "At this loss and more a row stays blank.", 0.99),
-    Field("reynolds_max", "Most Reynolds number", "number", Between(500, 1e5), True,
-          "Above it the hose is not laminar and its drop is larger than shown.", "choice.reynolds_max"),
-    _share("purchase_tax", "Tax on purchases", "buying.purchase_tax", "On the base below; 0 where it is recovered."),
+    _share("loss_plausible", "Highest plausible loss", "choice.loss_plausible", "A size that loses more does not fit."),
+    _share("loss_limit", "Loss that cannot be right", "choice.loss_limit", "Nothing is worked out at this loss or more.", 0.99),
+    Field("reynolds_max", "Highest Reynolds number", "number", Between(500, 1e5), True,
+          "Above it the flow in the hose is not laminar, and loses more pressure than shown.", "choice.reynolds_max"),
+    _share("purchase_tax", "Tax on purchases", "buying.purchase_tax", "On the base below; 0 if you recover it."),
     Field("purchase_tax_base", "Purchase tax is on", rule=Word("tax_base"), required=True, path="buying.purchase_tax_base",
           help="What you pay tax on when you buy."),
     _share("sundries", "Sundries", "buying.sundries", "Tape, paper, rags: share of coating and thinner."),
     Field("touch_up", "Touch-up kept", "volume", Between(0, 10, "gal"), True, "Of each coating and color.", "buying.touch_up"),
     Field("spares", "Spare nozzles per gun", "number", Between(0, 10), True, path="buying.spares", help="Usable nozzles to carry beside the one in the gun."),
     Field("round_slack", "Slack before rounding up", "number", Between(0, 0.01), True, path="buying.round_slack",
-          help="A need this little over a whole pack or day does not take another one."),
+          help="A need this little over a whole pack or day does not add another one."),
     Field("burden", "Burden on wages", "share", Between(0, 3), True, "Insurance, taxes, holidays, on top of the wage.", "labor.burden"),
     Field("day_hours", "Working hours of a day", "time", Between(1, 24, "h"), True, path="labor.day_hours", help="From arriving to leaving, breaks left out."),
     Field("day_step", "Days are counted in steps of", "days", Between(0.05, 5), True, "0.5: half days.", "labor.day_step"),
@@ -61,19 +61,19 @@ TERMS = Kind("terms", upright=True, fields=(
     _share("overhead", "Overhead, share", "price.overhead", "Of direct cost or of sales, as the basis says."),
     Field("overhead_hour", "Overhead per labor hour", "money_hour", MONEY_HOUR, True, "For basis labor hours.", "price.overhead_hour"),
     _share("margin", "Margin", "price.margin", "Profit as a share of the price before tax."),
-    Field("minimum", "Least charge", "money", Between(0, 1e7), True, path="price.minimum", help="No job leaves for less, before tax."),
+    Field("minimum", "Minimum charge", "money", Between(0, 1e7), True, path="price.minimum", help="No job leaves for less, before tax."),
     Field("rounding", "Price is rounded up to", "money", Between(0.01, 1e5), True, path="price.rounding", help="A price is rounded up to whole steps of this."),
     _share("sales_tax", "Sales tax", "price.sales_tax", "On the price."),
     _share("deposit", "Deposit", "price.deposit", "Share of the total, at signing."),
     Field("stages", "Payments after the deposit", "count", Between(1, 12, whole=True), True, path="price.stages",
           help="In equal parts; the last one is what remains."),
-    Field("validity", "Offer stands for", "days", Between(1, 365, whole=True), True, path="price.validity", help="From the date of the estimate."),
-    Field("price_age_max", "Prices may be old by", "days", Between(1, 3650, whole=True), True, path="price.price_age_max",
-          help="Older prices are told on Checks."),
+    Field("validity", "Valid for", "days", Between(1, 365, whole=True), True, path="price.validity", help="From the date of the estimate."),
+    Field("price_age_max", "Prices may be this old", "days", Between(1, 3650, whole=True), True, path="price.price_age_max",
+          help="Checks counts older prices."),
     *_spread("area", "Measured area", "Of the takeoff: what was missed or measured twice."),
-    *_spread("material", "Material", "Film laid and loss, against what is reckoned."),
-    *_spread("time", "Time", "Hours taken, against what is reckoned."),
-    *_spread("wear", "Wear", "Nozzles used up, against what is reckoned."),
+    *_spread("material", "Material", "Film laid and loss, compared with the estimate."),
+    *_spread("time", "Time", "Hours taken, compared with the estimate."),
+    *_spread("wear", "Wear", "Nozzles used up, compared with the estimate."),
     Field("percentile", "Cost is covered in this share of jobs", "share", Between(0.5, 0.99), True,
           "The contingency makes up the difference.", "risk.percentile"),
     Field("dew_slope", "Magnus coefficient", "number", Between(10, 25), True, "WMO-No. 8: 17.62.", "weather.dew_slope"),
@@ -86,5 +86,5 @@ TERMS = Kind("terms", upright=True, fields=(
     Field("tolerance", "Tolerance of cross-sums", "number", Between(0, 0.01), True, path="checks.tolerance",
           help="Sums taken two ways may differ by this share."),
 ), checks=(
-    Check("spreads", "a figure of one job in ten below stands above that of one in ten above",
+    Check("spreads", "a P10 figure is above its P90 figure",
           "+".join(f"({{row.{driver}_low}}>{{row.{driver}_high}})" for driver in DRIVERS), _upside_down),))

@@ -1,13 +1,21 @@
 """What a faulty entry is told: one wording for the sheets, the model and the command line."""
-from builder.quantities import SHOWN, Units
+from builder.quantities import SHOWN, Units, Value
 from builder.records.fields import Check, Field, Kind
 from builder.records.rules import Between, Day
+from builder.values import is_number, to_date
 
 
 def limit_text(value: float, quantity: str, units: Units) -> str:
     """A limit in the book's unit: '5,000'."""
     shown = units.to_cell(value, quantity)
     return f"{float(f'{shown:.4g}'):,.12g}"
+
+
+def entered(value: Value, one: Field, units: Units) -> str:
+    """What was entered, as a person writes it: '30 ft'."""
+    if one.quantity == "date" and is_number(value):
+        return to_date(value).isoformat() if Day().low <= value <= Day().high else f"{value:.10g}"
+    return units.to_text(value, one.quantity)
 
 
 def _share_words(low: float, high: float) -> str:
@@ -31,7 +39,7 @@ def allowed(kind: Kind, one: Field, units: Units) -> str:
 
 def fault(kind: Kind, one: Field, units: Units) -> str:
     """The words beside a row whose field is missing or wrong."""
-    return f"{kind.sheet}, {one.title.lower()}: needs {allowed(kind, one, units)}"
+    return f"{kind.sheet}, {one.title.lower()}: enter {allowed(kind, one, units)}"
 
 
 def check_fault(kind: Kind, check: Check) -> str:

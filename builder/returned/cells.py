@@ -17,8 +17,8 @@ from builder.documents import MOST_LETTERS
 from builder.returned import safe
 
 FORMULAS = 50_000_000  # letters of all formulas, each cell's own written out; the largest book of ours has 8.5 million
-TOO_LONG = f"a cell of the sheet {{}}, in row {{}}, holds more than {MOST_LETTERS:,} letters"
-SHORTEN = "no spreadsheet program writes that: shorten it"
+TOO_LONG = f"a cell on the sheet {{}}, row {{}}, holds more than {MOST_LETTERS:,} characters"
+SHORTEN = "shorten it"
 STRING, TEXT, RUN, CELL = (f"{{{SHEET_MAIN_NS}}}{tag}" for tag in ("si", "t", "r", "c"))
 # What a bent file can make the library raise: all but the first were seen of files bent at random.
 BENT = (AttributeError, LookupError, OSError, OverflowError, SyntaxError, TypeError, ValueError)

@@ -99,7 +99,7 @@ class Returned:
     def shown(self, name):
         """What the cells under a defined name show. Refused where the name is gone."""
         if name not in self.areas:
-            raise safe.refused(self.name, f"its name {name} was deleted or points nowhere", safe.PUT_BACK)
+            raise safe.refused(self.name, f"the defined name {name} was deleted or points nowhere", safe.PUT_BACK)
         return self.cells(self.areas[name])
 
     def saved_price(self):
@@ -173,7 +173,7 @@ def returned(source):
         if not kind.upright:
             back.strays += _strays(back, kind)
     if all((kind, None) in back.gone for kind in JOBS):
-        raise safe.refused(back.name, "the names by which its inputs are found were deleted or point nowhere", safe.PUT_BACK)
+        raise safe.refused(back.name, "the defined names of its input cells were deleted or point nowhere", safe.PUT_BACK)
     return back
 
 
@@ -186,7 +186,7 @@ def _spanned(back):
             cells = (area.bottom - area.top + 1) * (area.right - area.left + 1) if area else 0
             whole += cells
             if cells > LINES or whole > INPUTS:
-                words = f"{kind.sheet}, {one.title}: the name of its cells spans {cells:,}, more than an estimate has"
+                words = f"{kind.sheet}, {one.title}: its defined name covers {cells:,} cells, more than an estimate has"
                 raise safe.refused(back.name, words, safe.PUT_BACK)
 
 
@@ -216,7 +216,7 @@ def _made(back):
             try:
                 return {key: kind(said.get(key).value) for key, kind in MADE.items()}
             except (ValueError, AttributeError):           # one is missing, not a number, or a list stands in its place
-                raise safe.refused(back.name, "the sheet As issued was changed: its first row is not what it was made with", safe.PUT_BACK) from None
+                raise safe.refused(back.name, "the sheet As issued was changed: its first row is not as it was built", safe.PUT_BACK) from None
     return {}
 
 

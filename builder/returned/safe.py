@@ -28,12 +28,12 @@ ZIP, ENTRY = b"PK\x03\x04", b"PK\x01\x02"              # APPNOTE.TXT 4.3.7, 4.3.
 ENCRYPTED = 1                                          # APPNOTE.TXT 4.4.4, bit 0
 STRICT = b"http://purl.oclc.org/ooxml/spreadsheetml/main"   # ISO/IEC 29500-1, which the reading library does not know
 
-AGAIN = "get it again, or ask for it again"
-AS_XLSX = "open it in a spreadsheet program and save it as xlsx"
-PASSWORD = "it is protected by a password", "save it without a password"
-CROWDED = "it holds far more than an estimate can", "use the book that wetfilm built, with nothing added to it"
-PUT_BACK = "put back what stood there, or build the book again"
-FOREIGN = "this workbook was not written by wetfilm", "only a workbook that 'wetfilm build' wrote can be read back"
+AGAIN = "download it again, or ask the sender for it again"
+AS_XLSX = "open it in a spreadsheet program and save it as .xlsx"
+PASSWORD = "it is protected by a password", "remove the password and save it again"
+CROWDED = "it holds far more than an estimate", "use the workbook that wetfilm built, with nothing added to it"
+PUT_BACK = "undo that change, or build the workbook again"
+FOREIGN = "wetfilm did not write this workbook", "only a workbook that 'wetfilm build' wrote can be read"
 
 
 def refused(name: str | Path, message: str, hint: str = "") -> Refused:
@@ -64,7 +64,7 @@ def opened(source: "str | Path | BinaryIO | Verified") -> Verified:
     except Refused:
         raise
     except Exception:                            # what the library stumbles over in a file is a fault of the file
-        raise refused(name, "it is cut off or damaged", AGAIN) from None
+        raise refused(name, "it is incomplete or damaged", AGAIN) from None
     return Verified(data, name)
 
 
@@ -72,7 +72,7 @@ def sound(name: str, settings: Mapping[str, Any]) -> None:
     """Refuses a book whose facts on Start are not what this program writes there."""
     schema = settings["schema"]
     if isinstance(schema, float) and schema > SCHEMA:
-        raise refused(name, "it was made by a newer wetfilm", f"this one knows books up to schema {SCHEMA}, the book has {schema:g}: install the newer one")
+        raise refused(name, "a newer wetfilm made it", f"install the newer one: this one reads up to schema {SCHEMA}, the workbook has {schema:g}")
     right = {
         "schema": isinstance(schema, float) and schema >= 1, "units": settings["units"] in SYSTEMS, "currency": isinstance(settings["currency"], str),
         "exchange": isinstance(settings["exchange"], float) and 0 < settings["exchange"] < float("inf"),
@@ -101,7 +101,8 @@ def _bytes(path: Path) -> bytes:
 
 
 def _large(name: str | Path, size: int) -> Refused:
-    return refused(name, f"it is too large for a workbook of wetfilm: {size / 1e6:,.0f} MB", f"such a book has at most {FILE / 1e6:.0f} MB")
+    hint = f"the largest has {FILE / 1e6:.0f} MB: use the workbook that wetfilm built, with nothing added to it"
+    return refused(name, f"it is too large for a workbook of wetfilm: {size / 1e6:,.0f} MB", hint)
 
 
 def _shape(name: str, data: bytes) -> None:
@@ -115,7 +116,7 @@ def _shape(name: str, data: bytes) -> None:
             raise refused(name, *PASSWORD)
         raise refused(name, "it is an old .xls workbook", AS_XLSX)
     if not data.startswith(ZIP):
-        raise refused(name, "it is not a workbook, whatever its name says", "a csv file has no formulas: ask for the .xlsx that wetfilm built")
+        raise refused(name, "it is not an .xlsx workbook, whatever its name says", "a csv file has no formulas: ask for the .xlsx that wetfilm built")
     if data.count(ENTRY) > PARTS:                # before the directory is loaded
         raise refused(name, *CROWDED)
 
@@ -132,12 +133,12 @@ def _directory(name: str, entries: Sequence[zipfile.ZipInfo], size: int) -> None
     if not {"[content_types].xml", "xl/workbook.xml"} <= set(names):
         raise refused(name, "it is a zip archive without a workbook in it", "take the workbook out of the archive, or ask for it again")
     if len(set(names)) < len(names):
-        raise refused(name, "two of its parts bear the same name: no spreadsheet program writes that", AGAIN)
+        raise refused(name, "two of its parts have the same name, which no spreadsheet program writes", AGAIN)
     if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
         raise refused(name, "it is packed in a way no spreadsheet program uses", AS_XLSX)
     whole = sum(entry.file_size for entry in entries)
     if whole > max(FREE, size * RATIO) or whole > UNPACKED or any(entry.file_size > PART for entry in entries):
-        raise refused(name, f"it would unpack to {whole / 1e6:,.0f} MB", "use the book that wetfilm built, with nothing added to it")
+        raise refused(name, f"it unpacks to {whole / 1e6:,.0f} MB, more than an estimate has", CROWDED[1])
 
 
 def _parts(name: str, archive: zipfile.ZipFile) -> None:
@@ -154,7 +155,7 @@ def _parts(name: str, archive: zipfile.ZipFile) -> None:
 def _xml(name: str, part: str, data: bytes) -> None:
     """Refuses declarations of types and entities, in any encoding. A part that is no XML, whatever its name, cannot declare any."""
     def declared(*_: object) -> NoReturn:
-        raise refused(name, f"its part {part} declares a document type: no spreadsheet program writes that", AGAIN)
+        raise refused(name, f"its part {part} declares a document type, which no spreadsheet program writes", AGAIN)
 
     parser = expat.ParserCreate()
     parser.StartDoctypeDeclHandler = parser.EntityDeclHandler = declared
@@ -167,6 +168,6 @@ def _xml(name: str, part: str, data: bytes) -> None:
 
 def _ours(name: str, workbook: bytes) -> None:
     if STRICT in workbook:
-        raise refused(name, "it was saved as strict Open XML", "save it as an ordinary xlsx workbook")
+        raise refused(name, "it was saved as strict Open XML", "save it as an ordinary .xlsx workbook")
     if not re.search(rb"""name=["']book_schema["']""", workbook):
         raise refused(name, *FOREIGN)

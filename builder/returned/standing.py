@@ -49,10 +49,10 @@ def standing(back: Returned, located: Located, raw: Opened) -> Iterator[Finding]
         for (row, col), cell in sorted(back.book[now]._cells.items()):       # those that are there; walking rows and columns would visit all between
             if plain(cell.value) is not None and (row, col) not in ours and (now, cell.coordinate) not in told:
                 shown = shorten(str(cell.value), LONGEST, placeholder=" …")
-                yield Finding("beside", now, cell.coordinate, f"'{shown}' is typed where nothing is read")
+                yield Finding("beside", now, cell.coordinate, f"'{shown}' is ignored: not an input cell")
     for title in back.book.sheetnames:
         if title not in located.sheets.values() and back.book[title]._cells:
-            yield Finding("own sheet", title, "", "the sheet is not one of this book's", "it is not carried over")
+            yield Finding("own sheet", title, "", "this sheet was added", "it is not part of the estimate and is not carried over")
 
 
 def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
@@ -92,8 +92,8 @@ def _one(sheet: str, run: Sequence[tuple[int, int, object, object]]) -> Finding:
     (row, first, found, want), *_ = run
     last = run[-1][1]
     cell = span(first, row, last, row)
-    stands = "nothing stands" if found is None else f"'{_short(found)}' stands"
-    return Finding("fixed", sheet, cell, f"{stands} where the book was made with '{_short(want)}'", "put it back; it is the book's own, not an entry")
+    now = "is gone" if found is None else f"was changed to '{_short(found)}'"
+    return Finding("fixed", sheet, cell, f"'{_short(want)}' {now}", "put it back: this is not an input cell")
 
 
 def _short(value: object) -> str:

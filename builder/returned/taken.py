@@ -9,6 +9,7 @@ from typing import TypeAlias
 
 from builder.faults import faults
 from builder.jobs import Opened, from_values
+from builder.problems import BadValue
 from builder.records.differ import said, shown
 from builder.records.fields import Field, Kind, Record, Values
 from builder.records.kinds import CATALOGS, KINDS
@@ -17,9 +18,11 @@ from builder.records.store import job_text
 from builder.returned.findings import Cell, Finding
 from builder.returned.read import Returned, Stray, plain
 from builder.returned.typed import understood
+from builder.stages.start import BOOK
 from builder.values import is_number
 
 TRUTHS = ("=TRUE()", "=FALSE()")                 # how some programs save what was typed as TRUE
+START = {column.key: column.title for column in BOOK.columns}
 LOST = ("cell", "formula without a value")       # kinds of finding that leave a cell as it is, or without its value
 
 PlaceOf: TypeAlias = Callable[[str], tuple[str, str]]      # key of a field -> its sheet and cell
@@ -45,16 +48,15 @@ def _row(back: Returned, kind: Kind, values: Record, place: PlaceOf, found: list
         value = row[one.key] = values.get(one.key)
         if isinstance(value, str) and not value.strip():
             row[one.key] = None
-            found.append(Finding("space", *place(one.key), f"{one.title}: a space stands there, which the workbook takes for an entry; taken as blank", "clear the cell"))
+            found.append(Finding("space", *place(one.key), f"{one.title}: a space, which the workbook counts as an entry; read as blank", "clear the cell"))
             continue
         try:
             row[one.key] = understood(value, one, back.units)
-        except ValueError as error:
-            message, hint = (*error.args, "")[:2]
-            found.append(Finding("cell", *place(one.key), f"{one.title}: {message}", hint))
+        except BadValue as error:
+            found.append(Finding("cell", *place(one.key), f"{one.title}: {error.message}", error.hint))
             continue
         if isinstance(value, str) and row[one.key] is not None and one.quantity != "text":
-            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is taken as {shown(row[one.key], one, back.units)}"))
+            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is read as {shown(row[one.key], one, back.units)}"))
     return row
 
 
@@ -77,29 +79,30 @@ def _formulas(back: Returned, found: list[Finding]) -> None:
             continue
         value = back.book[sheet][cell].value
         if value is None:
-            found.append(Finding("formula without a value", sheet, cell, f"{one.title}: {formula} has not been worked out",
+            found.append(Finding("formula without a value", sheet, cell, f"{one.title}: the formula {formula} has no result saved with it",
                                  "open the workbook in a spreadsheet program and save it"))
         else:
             settled = back.units.from_cell(plain(value), one.quantity)
-            found.append(Finding("formula typed", sheet, cell, f"{one.title}: {formula} is taken as its value, {shown(settled, one, back.units)}"))
+            found.append(Finding("formula typed", sheet, cell, f"{one.title}: the formula {formula} is read as its value, {shown(settled, one, back.units)}"))
 
 
 def _deleted(back: Returned, found: list[Finding]) -> None:
     """Sheets and cells of inputs that are gone, copies that stand in for a sheet, facts of the sheet Start that were changed."""
     for kind, one in back.gone:
         if one:
-            found.append(Finding("name", kind.sheet, "", f"{one.title} was deleted: taken as blank"))
+            found.append(Finding("name", kind.sheet, "", f"{one.title} was deleted; it is read as blank"))
         else:
-            instead = "its records are taken as they were issued" if kind in CATALOGS and back.issued[kind.key] else "its entries are taken as blank"
-            found.append(Finding("sheet", kind.sheet, "", f"the sheet was deleted: {instead}"))
+            issued = kind in CATALOGS and back.issued[kind.key]
+            instead = "its records are read as they were issued" if issued else "its entries are read as blank"
+            found.append(Finding("sheet", kind.sheet, "", f"the sheet was deleted; {instead}"))
     for name, copy in back.copies.items():
         if name.startswith("sheet_"):
-            found.append(Finding("sheet", copy, "", "a copy: the sheet it was made of is gone; what is typed here is read, but the book's formulas do not reach it"))
+            found.append(Finding("sheet", copy, "", "a copy of a sheet that was deleted; what is typed here is read, but the workbook's formulas do not use it"))
     for key, value in back.restated:
         said, made = (f"{one:.15g}" if is_number(one) else str(one) for one in (value, back.settings[key]))
         area = back.areas[f"book_{key}"]
-        found.append(Finding("start", area.sheet, area.cell(), f"{key}: '{said}' stands there; the book was made with '{made}', which counts",
-                             "its formulas and figures cannot follow: build it again with others"))
+        found.append(Finding("start", area.sheet, area.cell(), f"{START[key]} was changed to '{said}'; the workbook was built with '{made}', which counts",
+                             "to change it, build the workbook again"))
 
 
 def _rows(back: Returned) -> Iterator[tuple[Kind, Record, PlaceOf]]:
@@ -124,8 +127,8 @@ def taken(back: Returned) -> Taken:
     marks: dict[str, list[dict[str, Cell]]] = {key: [] for key in KINDS}
     _deleted(back, found)
     for stray in back.strays:
-        words = f"'{said(KINDS[stray.block], stray.values, back.units)}' stands {stray.where} the table and does not count in the workbook"
-        found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, "the row is taken into the job"))
+        words = f"'{said(KINDS[stray.block], stray.values, back.units)}' is {stray.where} the table, where the workbook does not count it"
+        found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, "wetfilm counts it"))
     for kind, row, place in _rows(back):
         values[kind.key].append(_row(back, kind, row, place, found))
         cells = {one.key: Cell(*place(one.key)) for one in kind.fields if back.area(kind.key, one.key)}

@@ -3,6 +3,7 @@ import datetime
 import re
 import unicodedata
 
+from builder.problems import BadValue
 from builder.quantities import APOSTROPHE, Units, Value, ascii_digits, avoid, bare
 from builder.records.fields import Field
 from builder.records.rules import Rule
@@ -29,7 +30,7 @@ MONTHS = ("january", "february", "march", "april", "may", "june", "july", "augus
 
 
 def _decimal_point(text: str) -> str:
-    """'12,5' -> '12.5', '1,200.50' -> '1200.50'. ValueError where a comma may be either."""
+    """'12,5' -> '12.5', '1,200.50' -> '1200.50'. BadValue where a comma may be either."""
     found = re.search(r"\d[\d.,]*[.,][\d.,]*\d", text)
     if not found or "," not in found[0]:
         return text
@@ -42,7 +43,7 @@ def _decimal_point(text: str) -> str:
     else:
         plain = number.replace(",", "")
         other = f" or {number.replace(',', '.')}" if number.count(",") == 1 else ""
-        raise ValueError(f"'{text}' may mean {plain}{other}", "type the number without a comma")
+        raise BadValue(f"'{text}' can mean {plain}{other}", "type the number without a comma")
     return text.replace(number, f"{whole}.{part}")
 
 
@@ -68,12 +69,12 @@ def _number(text: str, one: Field, units: Units) -> float:
 def _days(year: str | int, month: str | int, day: str | int) -> float:
     try:
         return float((datetime.date(int(year), int(month), int(day)) - EPOCH).days)
-    except ValueError as error:
-        raise ValueError(f"{year}-{month}-{day} is not a date: {error}", "write year-month-day, as in 2026-05-04") from None
+    except ValueError:
+        raise BadValue(f"{year}-{month}-{day} is not a date", "write year-month-day, as in 2026-05-04") from None
 
 
 def _date(text: str) -> float:
-    """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12; else ValueError."""
+    """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12; else BadValue."""
     said = _plain(text)
     if found := re.fullmatch(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ]00:00(?::00)?)?", said):
         return _days(*found.groups())
@@ -83,13 +84,13 @@ def _date(text: str) -> float:
         first, second = int(found[1]), int(found[2])
         if first > 12 or second > 12 or first == second:
             return _days(found[3], min(first, second), max(first, second)) if max(first, second) > 12 else _days(found[3], first, second)
-        raise ValueError(f"'{text}' may be two dates", f"write year-month-day: {found[3]}-{first:02}-{second:02} or {found[3]}-{second:02}-{first:02}")
+        raise BadValue(f"'{text}' can be read as two dates", f"write year-month-day: {found[3]}-{first:02}-{second:02} or {found[3]}-{second:02}-{first:02}")
     words = re.findall(r"[a-z]+|\d+", said.lower())
     months = [number for word in words for number, name in enumerate(MONTHS, start=1) if len(word) >= 3 and name.startswith(word)]
     numbers = [word for word in words if word.isdigit()]
     if len(months) == 1 and len(numbers) == 2 and len(words) == 3 and len(numbers[1]) == 4:
         return _days(numbers[1], months[0], numbers[0])
-    raise ValueError(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04")
+    raise BadValue(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04")
 
 
 def _text(value: float | str, name: bool) -> str | None:
@@ -101,16 +102,16 @@ def _text(value: float | str, name: bool) -> str | None:
 
 
 def understood(value: Value, one: Field, units: Units) -> Value:
-    """The value of a field as its rule wants it, from what a cell holds. ValueError(message, hint) where that cannot be told."""
+    """The value of a field as its rule wants it, from what a cell holds. BadValue where that cannot be told."""
     if value is None:
         return None
     if value in ERRORS:
-        raise ValueError(f"the cell shows {value}", "type what belongs there")
+        raise BadValue(f"the cell shows the error {value}", "type the value that belongs there")
     if one.quantity == "text":
         return _text(value, type(one.rule) is not Rule)
     if not isinstance(value, str):
         return value
     try:
         return units.settle(_date(value) if one.quantity == "date" else _number(value, one, units), one.quantity)
-    except (OverflowError, ZeroDivisionError):
-        raise ValueError(f"'{value}' is not a number") from None
+    except (ArithmeticError, ValueError):            # ValueError: more digits than the language counts
+        raise BadValue(f"'{value}' is not a number") from None

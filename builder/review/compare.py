@@ -36,7 +36,7 @@ def compare(one: Returned, other: Returned, catalogs: Iterable[str | Path]) -> C
     """Compare two Returned workbooks. Refused where their units or currencies differ."""
     if (one.units.system, one.units.currency) != (other.units.system, other.units.currency):
         raise Refused([Problem(other.name, 0, 0, f"it is in {other.units.system} units and {other.units.currency}, "
-                               f"the other in {one.units.system} units and {one.units.currency}", "compare books of the same units")])
+                               f"the other in {one.units.system} units and {one.units.currency}", "compare workbooks of the same units and currency")])
     looks = inspect(one, catalogs), inspect(other, catalogs)
     before, after = (look.taken.opened for look in looks)
     inputs, stock = (tuple(effects(before, differences(kinds, before.values, after.values))) for kinds in (JOBS, CATALOGS))

@@ -20,7 +20,7 @@ class Effect:
     price: float | None
 
     def words(self, units: Units) -> str:
-        moved = "no price" if self.price is None else "price as it was" if self.price == 0 else units.amount(self.price, "+")
+        moved = "no price" if self.price is None else "price unchanged" if self.price == 0 else units.amount(self.price, "+")
         return f"{moved}: {self.difference.words(units)}"
 
 

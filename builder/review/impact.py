@@ -46,4 +46,4 @@ def report(found: Impact) -> Iterator[str]:
     for change in found.changes:
         yield f"    {change.words(found.before.units)}"
     if not found.changes:
-        yield "    nothing in the catalogs that moves its price has changed"
+        yield "    no change in the catalogs moves its price"

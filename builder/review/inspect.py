@@ -66,7 +66,7 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
         if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in written)):
             found += _stale(back, located, raw.estimate)
     elif back.settings["schema"] == SCHEMA and back.settings["builder"] == BUILDER:
-        found.append(Finding("form", "Start", "", "the room was changed there, or another build of the same version made the book"))
+        found.append(Finding("form", "Start", "", "its rows of takeoff were changed, or another build of this version made the workbook"))
     found += _catalogs(back, one)
     found += _checks(one)
     return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
@@ -74,16 +74,16 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
 
 def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form: bool) -> Iterator[str]:
     settings = back.settings
-    here = "those in force here" if settings["catalogs"] == fingerprint(catalogs) else "not those in force here"
+    here = "the ones in use here" if settings["catalogs"] == fingerprint(catalogs) else "not the ones in use here"
     rows = (row for kind in CATALOGS for row in one.opened.values[kind.key])
     priced = [day for row in rows if is_number(day := row.get("priced_on"))]
     date = one.opened.estimate.job.date
     age = f", newest price of {to_date(max(priced))}" if priced else ""
     if priced and is_number(date):
         age += f", {date - max(priced):g} days before the estimate" if date >= max(priced) else ", after the date of the estimate"
-    yield f"made by {settings['builder']}, schema {settings['schema']:g}, on catalogs {settings['catalogs']}, {here}{age}"
+    yield f"built by {settings['builder']}, schema {settings['schema']:g}, with catalogs {settings['catalogs']}, {here}{age}"
     if not same_form:
-        yield "made by another version of wetfilm: whether formulas were typed over cannot be told; 'wetfilm reissue' makes it anew"
+        yield "built by another version of wetfilm: overwritten formulas cannot be found in it; 'wetfilm reissue' builds it again"
     yield f"its inputs give: {one.opened.summary()}"
     shown, price = back.saved_price(), one.opened.price()
     if not alike(shown, price):
@@ -97,7 +97,7 @@ def _names(located: Located) -> Iterator[Finding]:
         yield Finding("sheet", title, "", "the sheet was deleted")
     for title in located.headless:
         if located.sheets[title]:
-            yield Finding("fixed", located.sheets[title], f"row {located.head(title)}", "the row of headers was deleted", "its columns count as before")
+            yield Finding("fixed", located.sheets[title], f"row {located.head(title)}", "the header row was deleted", "its columns still count")
     places = {"_".join(key): place for key, place in located.places.items()}
     frame = {f"{block.key}_{name}" for block in located.blocks if block.entered for name in ("head", "all", "around")}
     frame |= {sheet_name(title) for title, now in located.sheets.items() if now is None}
@@ -107,9 +107,9 @@ def _names(located: Located) -> Iterator[Finding]:
             continue
         if place is None or located.sheets[place.sheet]:
             what = f"{place.column.title} on the sheet {place.sheet}" if place else f"the name {name}"
-            yield Finding("name", "", "", f"{what} was deleted, or its name points at nothing: what uses it shows an error")
+            yield Finding("name", "", "", f"{what} was deleted, or its defined name points nowhere: formulas that use it show an error")
     for place, area in located.pasted:
-        yield Finding("moved", area.sheet, area.cell(), f"{place.column.title} was cut and pasted here from the sheet {place.sheet}; it still counts")
+        yield Finding("moved", area.sheet, area.cell(), f"{place.column.title} was moved here from the sheet {place.sheet} by cut and paste; it still counts")
 
 
 def _same(one: object, other: str) -> bool:
@@ -153,8 +153,8 @@ def _told(sheet: str, wrong: Sequence[Wrong]) -> Iterator[Finding]:
             runs.append([one])
     for (col, row, title, found, formula), *others in runs:
         cell = span(col, row, col, others[-1][1] if others else row)
-        stands = "nothing stands" if found is None else f"{found} stands"
-        yield Finding("formula", sheet, cell, f"{title}: {stands} where a formula belongs", f"it should be {formula}")
+        gone = "the formula was deleted" if found is None else f"the formula was overwritten with {found}"
+        yield Finding("formula", sheet, cell, f"{title}: {gone}", f"it should be {formula}")
 
 
 def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Finding]:
@@ -177,7 +177,7 @@ def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Fin
     if differ:
         _, where, cell, title, saved, want = min(differ, key=lambda one: one[0])
         shows, gives = ("a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want))
-        yield Finding("stale", where, cell, f"{title}: the file shows {shows}, its inputs give {gives}; {len(differ)} such cells",
+        yield Finding("stale", where, cell, f"{title}: the file shows {shows}, its inputs give {gives}; cells out of date: {len(differ)}",
                       "open the workbook in a spreadsheet program, let it recalculate, and save")
 
 
@@ -194,4 +194,4 @@ def _checks(one: Taken) -> Iterator[Finding]:
     for item in ITEMS:
         count = getattr(checks, item.key)
         if count:
-            yield Finding("check", "", "", f"{item.words}: {count:g}", "this stops the price" if item.stops else "to look at")
+            yield Finding("check", "", "", f"{item.words}: {count:g}", "to fix: this stops the price" if item.stops else "to review")

@@ -101,7 +101,9 @@ def _carry(values: Values, book: Values, names: Iterable[str], where: str) -> No
     for name in names:
         found = [(kind, row) for kind in CATALOGS if not kind.upright and (row := _find(kind, book[kind.key], name))]
         if not found:
-            raise Refused([Problem(where, 0, 0, f"no catalog record of this workbook is called '{name}'")])
+            known = [label(kind, row) for kind in CATALOGS if not kind.upright for row in book[kind.key]]
+            told = f"--keep: '{name}' is not in this workbook's catalogs"
+            raise Refused([Problem(where, 0, 0, told, did_you_mean(name, known))])
         for kind, row in found:
             values[kind.key] = [other for other in values[kind.key] if same(label(kind, other)) != same(name)] + [row]
 
@@ -135,11 +137,11 @@ def _carried(values: Values, change: Difference, names: Iterable[str]) -> bool:
 
 def _known(book: Values, today: Values, instead: Renamings, where: str) -> None:
     """Refuse a renaming of what the book does not have, or to what today's catalogs do not have."""
-    for names, values, of in ((0, book, "this workbook"), (1, today, "today's catalogs")):
+    for names, values, of in ((0, book, "this workbook's catalogs"), (1, today, "today's catalogs")):
         known = [label(kind, row) for kind in CATALOGS if not kind.upright for row in values[kind.key]]
         for pair in instead:
             if same(pair[names]) not in map(same, known):
-                raise Refused([Problem(where, 0, 0, f"--instead: no record of {of} is called '{pair[names]}'", did_you_mean(pair[names], known))])
+                raise Refused([Problem(where, 0, 0, f"--instead: '{pair[names]}' is not in {of}", did_you_mean(pair[names], known))])
 
 
 def _rename(values: Values, instead: Renamings) -> None:
@@ -160,7 +162,7 @@ def _ask(values: Values, book: Values, where: str) -> None:
     problems = []
     for (target, name), places in missing.items():
         near = did_you_mean(name, [label(target, row) for row in values[target.key]])
-        hint = f"say --instead '{name}=NEW NAME', or --keep '{name}' to carry it as it stands in the book"
+        hint = f"add --instead '{name}=NEW NAME', or --keep '{name}' to use the workbook's own"
         problems.append(Problem(where, 0, 0, f"{target.sheet} '{name}' is not in today's catalogs; used on {', '.join(places)}",
                                 f"{near} {hint}" if near.startswith("did") else hint))
     if problems:
@@ -171,16 +173,16 @@ def report(found: Reissue) -> Iterator[str]:
     """The lines that say a reissue in words."""
     units = found.before.units
     for finding in found.findings:
-        yield f"in the book: {finding}"
+        yield f"in the workbook: {finding}"
     for change in found.kept:
         yield f"kept: {change.words(units)}"
     for change in found.lost:
-        yield f"not kept, today's catalogs have no such record or one of their own: {change.words(units)} (--keep NAME carries the book's record)"
+        yield f"not kept: {change.words(units)}; today's catalogs lack that record or have their own (--keep NAME uses the workbook's)"
     for what, old, new, unit in results(found.before, found.after):
         yield f"{what}: {old} -> {new} {unit}".rstrip()
     price = found.before.price()
     if found.saved is not None and price is not None and abs(found.saved - price) > units.money_step / 2:
-        yield f"the file itself shows {units.amount(found.saved)}: cells overwritten by hand, rows left out, or an earlier wetfilm"
+        yield f"the file itself shows {units.amount(found.saved)}: cells were overwritten, rows do not count, or an earlier wetfilm made it"
     for coat, old, new in nozzles(found.before, found.after):
         yield f"{coat}: nozzle {old} -> {new}"
     for effect in found.changes:

@@ -25,7 +25,7 @@ FACTS = (
     C("days", "Days of work", "days", "{days.days@1}"),
     C("finish", "Finished on", "date", "{days.finish@1}"),
     C("checks", "Checks", "text", "{checks.words}", ""),
-    C("first", "First to put right", "text", "{checks.first}", ""),
+    C("first", "First to fix", "text", "{checks.first}", ""),
     C("priced_on", "Newest price in the catalogs", "date",
       'IF(MAX({coatings.priced_on},{nozzles.priced_on})=0,"",MAX({coatings.priced_on},{nozzles.priced_on}))', ""),
 )

@@ -67,12 +67,12 @@ LOOKS = [item.key for item in ITEMS if not item.stops]
 CHECKS = (
     Block("checks", "Checks", (
         *(C(item.key, item.words, "count", COUNTS[item.key]) for item in ITEMS),
-        C("stops", "To put right: these stop the price", "count", f"SUM({{{STOPS[0]}:{STOPS[-1]}}})"),
-        C("looks", "To look at: the price stands", "count", f"SUM({{{LOOKS[0]}:{LOOKS[-1]}}})"),
+        C("stops", "To fix: these stop the price", "count", f"SUM({{{STOPS[0]}:{STOPS[-1]}}})"),
+        C("looks", "To review: these do not stop it", "count", f"SUM({{{LOOKS[0]}:{LOOKS[-1]}}})"),
         C("words", "All checks", "text",
-          'IF({stops}+{looks}=0,"All checks clear",{stops}&" to put right, "&{looks}&" to look at"&REPT("; type the '
+          'IF({stops}+{looks}=0,"All checks clear",{stops}&" to fix, "&{looks}&" to review"&REPT("; type the '
           'first line on Takeoff",{no_lines}))'),
-        C("first", "First to put right", "text",
+        C("first", "First to fix", "text",
           f'IF({{stops}}=0,"",INDEX({{words.to_put_right}},MATCH("{STOP}",{{verdict_{STOPS[0]}:verdict_{STOPS[-1]}}},'
           '0)))'),
         *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count",
@@ -106,7 +106,7 @@ def checks(est):
     row.looks = sum(getattr(row, item.key) for item in ITEMS if not item.stops)
     row.first = next((item.words for item in ITEMS if item.stops and getattr(row, item.key)), None)
     row.words = (
-        "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to put right, {row.looks:g} to look at"
+        "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to fix, {row.looks:g} to review"
     )
     if row.no_lines:
         row.words += "; type the first line on Takeoff"

@@ -28,7 +28,7 @@ CONSTANTS = Block("constants", "Constants", (
     C("seconds", "Seconds of an hour"),
     C("inch", "An inch in widths of this book"),
     C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"),
-    C("money_step", "Least amount that can be paid",
+    C("money_step", "Smallest amount that can be paid",
       note="a cent, a yen: the currency's minor unit, ISO 4217, from memory"),
     C("money_decimals", "Decimals of it", "count"),
     C("clock", "Hours of a day on the clock", "time"), C("tenth", "A tenth, to which percent are said in words"),
@@ -46,9 +46,9 @@ CONSTANTS = Block("constants", "Constants", (
     C("hand", "Hand in a second, of a speed of 1"), C("hand_unit", "Unit of it", "text"),
     C("film_unit", "Unit of film", "text"),
     C("volume_unit", "Unit of volume", "text"),
-    C("sizes", "Rows of the nozzle catalog", "count"), C("size_least", "Least nozzle size", "count"),
+    C("sizes", "Rows of the nozzle catalog", "count"), C("size_least", "Smallest nozzle size", "count"),
     C("size_most", "Largest nozzle size", "count"),
-    C("orifice_least", "Least orifice of a size", "count"), C("name_length", "Letters of a name, at most", "count"),
+    C("orifice_least", "Smallest orifice of a size", "count"), C("name_length", "Characters of a name, at most", "count"),
     C("whole", "How far from whole a multiple of packs may be")), form="upright")
 
 WATER_DENSITY = 998.2067       # kg/m3 at 20 C

@@ -81,7 +81,7 @@ PRICE = Block("price", "Price",
               results_first("no state total net tax difference deposit stage last per_area told_over told_margin", (
     C("no", "Number", "count", label=lambda number: number),
     C("state", "State", "text",
-      "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to put right, see Checks\")", ""),
+      "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to fix, see Checks\")", ""),
     C("used", "Has a system of its own", "count",
       "IF({no}=1,1,--(COUNTIF({systems.only},{no})>0))", ""),
     C("costed", "Cost worked out", "count", "{outlay.live}", ""),
@@ -95,7 +95,7 @@ PRICE = Block("price", "Price",
     C("contingency_share", "Contingency, share of cost", "share", "IF({cost}=0,0,{contingency}/{cost})"),
     C("protected", "Cost with contingency", "money", "{cost}+{contingency}"),
     C("asked", "With margin", "money", "{protected}/(1-{margin}-{of_sales})"),
-    C("minimum", "Least charge", "money", _own("minimum")),
+    C("minimum", "Minimum charge", "money", _own("minimum")),
     C("step", "Rounded up to", "money", _own("rounding")),
     C("net", "Price before tax", "money",
       payable_formula("ROUNDUP(MAX({asked},{minimum})/{step}-{terms.round_slack},0)*{step}")),
@@ -185,7 +185,7 @@ def prices(est):
     base, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
     for row, cost, outlook in zip(est.rows["price"], est.rows["cost"], est.rows["risk"]):
         row.state = (
-            "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to put right, see Checks"
+            "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to fix, see Checks"
         )
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
         if not row.live:

@@ -69,7 +69,7 @@ CARD = (
       'SUBSTITUTE(SUBSTITUTE(TRIM({large_told}&{middle_told}&{small_told})," "," + "),"_"," ")'
       '&REPT(" from the owner",--({entry.owner_supplied}="yes"))'),
     C("thin", "Thinner", "text",
-      f'IF({{coat.thinning}}=0,"as it comes",{said_hundredths("{coat.thinning}*100")}&" % by volume")'),
+      f'IF({{coat.thinning}}=0,"unthinned",{said_hundredths("{coat.thinning}*100")}&" % by volume")'),
     C("nozzle", "Nozzle", "text", "{pick.nozzle}", SPRAYED),
     C("spare", "Have on site", "text", '{on_site}&" of this size, "&{coat.guns}&" in use"', SPRAYED),
     C("set_pressure", "Pressure, read while spraying", "pressure", "{pick.set_pressure}", SPRAYED),
@@ -160,7 +160,7 @@ def _work(est, row, entry, coat, gallon, paint):
     row.base = "SOLVENT: ground pump and pail, no flame, no spark" if same(paint.base) == "solvent" else "water-borne"
     row.area, row.need, row.hours = coat.coated, gallon.need, est.row("hours", gallon.no).elapsed
     row.thin = (
-        f"{plain(hundredths(est, coat.thinning * 100, 'number'))} % by volume" if coat.thinning else "as it comes"
+        f"{plain(hundredths(est, coat.thinning * 100, 'number'))} % by volume" if coat.thinning else "unthinned"
     )
     row.recoat, row.wet_most = paint.recoat, paint.wet_max
     row.scenario = gallon.only or 1.0

@@ -20,14 +20,14 @@ def _table(key, *columns, **blocks):
     """
     place, room = "{^}", f"{{checks.room_{key}}}"
     links = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()}
-    fault = C("shown_fault", "To put right", "text", f'{{here.fault}}&REPT("{NO_ROOM}",--({place}>{room}))', "")
+    fault = C("shown_fault", "To fix", "text", f'{{here.fault}}&REPT("{NO_ROOM}",--({place}>{room}))', "")
     return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links, entered=True)
 
 
 AREA = C("shown_area", "Coated area", "area", "{here.coated}", "")
 
 TABLES = (
-    _table("takeoff", AREA, C("shown_look", "To look at", "text", '{here.look}&""', ""), here="areas"),
+    _table("takeoff", AREA, C("shown_look", "To review", "text", '{here.look}&""', ""), here="areas"),
     _table("openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", "")),
     _table("systems", AREA),
     _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""),

@@ -109,7 +109,7 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("fan", "Fan", "width", "{size.fan}", "live"),
     C("orifice", "Orifice", "orifice", "{size.orifice}", "live"),
     C("wet_film", "Wet film", "film", "{coat.wet_film}", "live"),
-    C("misfit", "Own nozzle that does not fit", "count", "1-{fits}", "live"),
+    C("misfit", "Chosen nozzle that does not fit", "count", "1-{fits}", "live"),
     C("reynolds", "Reynolds number in the hose", "number",
       "{constants.reynolds}*{coat.density}*{flow}*{coat.guns}/({pump.narrowest}*{paint.viscosity})", "live"),
     C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),

@@ -18,7 +18,7 @@ def weather_blocks(units):
           "live"),
         C("dew_point", "Dew point", "temperature",
           "{terms.dew_offset}*{gamma}/({terms.dew_slope}-{gamma})/{constants.degree}+{constants.freezing}", "live"),
-        C("least", "Least surface temperature", "temperature", "{dew_point}+{terms.dew_margin}", "live"),
+        C("least", "Lowest surface temperature", "temperature", "{dew_point}+{terms.dew_margin}", "live"),
         C("verdict", "May it be coated", "text", f'IF({{surface}}-{{least}}>=-{{terms.slack}},"{dry}","{damp}")',
           "live"),
     ))

@@ -47,7 +47,7 @@ def coatings_block(units):
         C("first_price", "Coating: price in pack 1", "money_volume", "{row.pack1_price}/{row.pack1_volume}"),
         C("second_price", "Coating: price in pack 2", "money_volume", price(2)),
         C("third_price", "Coating: price in pack 3", "money_volume", price(3)),
-        C("price", "Coating: least price", "money_volume", "MIN({first_price:third_price})"),
+        C("price", "Coating: lowest price", "money_volume", "MIN({first_price:third_price})"),
         C("old", "Coating: price too old", "count", OLD),
     ))
 

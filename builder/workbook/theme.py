@@ -42,7 +42,7 @@ ROLES = MappingProxyType(
         "first": {"bold": True, "valign": "top", "align": "left", "text_wrap": True, "bottom": 1, "bottom_color": EDGE},
         "sign": {"font_color": QUIET},
         # 1 shows as a word, 0 not at all
-        "flag": {"bold": True, "font_color": RUST, "valign": "top", "align": "center", "num_format": '"look";;'},
+        "flag": {"bold": True, "font_color": RUST, "valign": "top", "align": "center", "num_format": '"fix";;'},
         "fault": {"bold": True, "font_color": RUST, "valign": "top", "text_wrap": True},
     }
 )
