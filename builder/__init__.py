@@ -3,7 +3,8 @@
 What programs may call stands in `builder.api` and is had from here, as in `from builder import open_job, make`. It is
 loaded when it is first asked for.
 """
-TYPE_CHECKING = False                  # checkers of types take it for true; that of `typing` would have to be loaded
+
+TYPE_CHECKING = False  # checkers of types take it for true; that of `typing` would have to be loaded
 if TYPE_CHECKING:
     from builder.api import Refused, estimate, inspect, make, open_job, read
 

@@ -1,4 +1,5 @@
 """`python -m builder` is the `wetfilm` command."""
+
 import sys
 
 from builder.cli import main

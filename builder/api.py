@@ -12,6 +12,7 @@ program runs, else those that came with Wetfilm. A book is a path, or an open bi
 What cannot be done for a reason that lies in a file raises Refused: its `problems` say file, line, what is wrong and
 what to do, one to a line in its text. Nothing is written: bytes and text are the caller's to keep.
 """
+
 from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO, Literal, TypeAlias, get_args
@@ -21,7 +22,7 @@ from builder.problems import Refused
 from builder.records.fields import Values
 from builder.records.folders import Folders
 
-if TYPE_CHECKING:                      # what is read of a workbook takes a library that building one does not need
+if TYPE_CHECKING:  # what is read of a workbook takes a library that building one does not need
     from builder.review.inspect import Inspection
 
 Catalogs: TypeAlias = str | Path | Iterable[str | Path] | None
@@ -30,8 +31,14 @@ System: TypeAlias = Literal["us", "metric"]
 Paper: TypeAlias = Literal["letter", "a4"]
 
 
-def open_job(path: str | Path | None = None, catalogs: Catalogs = None, *,
-             units: System | None = None, paper: Paper | None = None, lines: int | None = None) -> jobs.Opened:
+def open_job(
+    path: str | Path | None = None,
+    catalogs: Catalogs = None,
+    *,
+    units: System | None = None,
+    paper: Paper | None = None,
+    lines: int | None = None,
+) -> jobs.Opened:
     """A job file, loaded with its catalogs, judged and estimated; None: a blank one.
 
     units, paper: of its workbook; None: the job's own units, and the paper usual with them. lines: rows of takeoff,

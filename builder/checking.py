@@ -1,4 +1,5 @@
 """All problems of catalogs and jobs at once."""
+
 from collections.abc import Iterable
 from pathlib import Path
 

@@ -1,4 +1,5 @@
 """What the judging of an estimate found, as problems with their places in the files."""
+
 import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Protocol, TypeAlias, TypeVar
@@ -25,14 +26,21 @@ class Place(Protocol[Told]):
     def problem(self, message: str, hint: str = "") -> Told: ...
 
 
-Places: TypeAlias = Mapping[str, Place[Told]]     # key of a field -> its place; under '' that of the row
+Places: TypeAlias = Mapping[str, Place[Told]]  # key of a field -> its place; under '' that of the row
 Names: TypeAlias = Mapping[str, Sequence[Value]]
 
 
 def _names(estimate: Estimate) -> Names:
     """block -> the names its entered rows bear, faulty ones too."""
-    return {key: [stock.nozzle_name(row) if key == "nozzles" else getattr(row, kind.named) for row in estimate.rows[key] if row.filled]
-            for key, kind in KINDS.items() if kind.named}
+    return {
+        key: [
+            stock.nozzle_name(row) if key == "nozzles" else getattr(row, kind.named)
+            for row in estimate.rows[key]
+            if row.filled
+        ]
+        for key, kind in KINDS.items()
+        if kind.named
+    }
 
 
 def _where(check: Check, place: Places[Told]) -> Place[Told]:
@@ -49,19 +57,30 @@ def _told(kind: Kind, one: Field, units: Units, found: Value, names: Names) -> s
     text = wording.entered(found, one, units)
     if isinstance(one.rule, OneOf):
         return f"'{text}' is not in {SHEET_OF[one.rule.block]}"
-    if isinstance(one.rule, Name) and one.rule.unique and sum(same(name) == same(found) for name in names[kind.key]) > 1:
+    if (
+        isinstance(one.rule, Name)
+        and one.rule.unique
+        and sum(same(name) == same(found) for name in names[kind.key]) > 1
+    ):
         return f"'{text}' is in another row too; give each row its own name"
     return f"'{text}' is not allowed; enter {needs}"
 
 
-def _of_row(kind: Kind, row: Row, place: Places[Told], units: Units, names: Names,
-            known: Collection[Place[Told]]) -> Iterator[Told]:
+def _of_row(
+    kind: Kind, row: Row, place: Places[Told], units: Units, names: Names, known: Collection[Place[Told]]
+) -> Iterator[Told]:
     for one in wording.judged(kind):
         if getattr(row, f"bad_{one.key}") and place.get(one.key, place[""]) not in known:
             found = getattr(row, one.key)
             if isinstance(one.rule, OneOf) and any(same(name) == same(found) for name in names[one.rule.block]):
-                continue                           # that row's own fault is told already
-            meant = names[one.rule.block] if isinstance(one.rule, OneOf) else one.rule.allowed() if isinstance(one.rule, Word) else ()
+                continue  # that row's own fault is told already
+            meant = (
+                names[one.rule.block]
+                if isinstance(one.rule, OneOf)
+                else one.rule.allowed()
+                if isinstance(one.rule, Word)
+                else ()
+            )
             hint = did_you_mean(found, [str(name) for name in meant]) if meant and found is not None else ""
             told = _told(kind, one, units, found, names)
             yield place.get(one.key, place[""]).problem(f"{kind.sheet}, {one.title.lower()}: {told}", hint)
@@ -72,11 +91,14 @@ def _of_row(kind: Kind, row: Row, place: Places[Told], units: Units, names: Name
                 yield first.problem(wording.check_fault(kind, check))
 
 
-def faults(estimate: Estimate, marks: Mapping[str, Sequence[Places[Told]]],
-           known: Collection[Place[Told]]) -> Iterator[Told]:
-    """The faults of all rows as problems of their marks, but none at a mark in `known`, of which something is told already.
+def faults(
+    estimate: Estimate, marks: Mapping[str, Sequence[Places[Told]]], known: Collection[Place[Told]]
+) -> Iterator[Told]:
+    """The faults of all rows as problems of their marks, but none at a mark in `known`, of which something is told
+    already.
 
-    marks: block -> a mark for each value of each row, and under '' one for the row; a mark has `problem(message, hint)`.
+    marks: block -> a mark for each value of each row, and under '' one for the row; a mark has `problem(message,
+    hint)`.
     """
     names = _names(estimate)
     for kind in KINDS.values():
@@ -92,16 +114,22 @@ def faults(estimate: Estimate, marks: Mapping[str, Sequence[Places[Told]]],
 
 
 def doubts(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator[Problem]:
-    """What is allowed and probably a mistake, prices out of date, records that do not say where they come from: warnings."""
+    """What is allowed and probably a mistake, prices out of date, records that do not say where they come from:
+    warnings.
+    """
     for doubt in DOUBTS:
         for row, place in zip(estimate.rows[doubt.block], marks[doubt.block]):
             if row.sound and getattr(row, doubt.key) is not None and doubt.hit(row):
-                yield place.get(doubt.key, place[""]).problem(f"{KINDS[doubt.block].sheet}: {doubt.message}", doubt.hint, WARNING)
+                yield place.get(doubt.key, place[""]).problem(
+                    f"{KINDS[doubt.block].sheet}: {doubt.message}", doubt.hint, WARNING
+                )
     for kind in KINDS.values():
         if "source" in kind.field_of:
             for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
                 if row.sound and row.source is None:
-                    yield place[""].problem(f"{kind.sheet}: a record without source", "say where its figures come from", WARNING)
+                    yield place[""].problem(
+                        f"{kind.sheet}: a record without source", "say where its figures come from", WARNING
+                    )
     yield from _too_high(estimate, marks)
     yield from _prices(estimate, marks)
 
@@ -113,7 +141,9 @@ def _too_high(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Itera
             limit = units.to_text(estimate.row("access", area.access_at).height_limit, "length")
             yield place.get("height", place[""]).problem(
                 f"Takeoff: higher than '{line.access}' reaches ({limit})",
-                "choose an access that reaches it; leave it so where the face lies flat, as a ceiling does", WARNING)
+                "choose an access that reaches it; leave it so where the face lies flat, as a ceiling does",
+                WARNING,
+            )
 
 
 def _prices(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator[Problem]:
@@ -125,7 +155,12 @@ def _prices(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterato
             if row.sound and row.priced_on is not None:
                 mark = place.get("priced_on", place[""])
                 if row.old:
-                    yield mark.problem(f"{KINDS[block].sheet}: the price is more than {terms.price_age_max:g} days older than the job",
-                                       "get a new price, and date it", WARNING)
+                    yield mark.problem(
+                        f"{KINDS[block].sheet}: the price is more than {terms.price_age_max:g} days older than the job",
+                        "get a new price, and date it",
+                        WARNING,
+                    )
                 elif row.priced_on > job.date:
-                    yield mark.problem(f"{KINDS[block].sheet}: the price is dated after the job", "check both dates", WARNING)
+                    yield mark.problem(
+                        f"{KINDS[block].sheet}: the price is dated after the job", "check both dates", WARNING
+                    )

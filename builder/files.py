@@ -111,9 +111,7 @@ def put(path: Place, data: bytes, force: bool = False, elsewhere: str = NAME_ANO
         target.parent.mkdir(parents=True, exist_ok=True)
         _replace(target, data, mode)
     except (OSError, ValueError) as error:
-        raise Refused(
-            [Problem(str(path), 0, 0, f"cannot be written: {words(error)}", elsewhere)]
-        ) from None
+        raise Refused([Problem(str(path), 0, 0, f"cannot be written: {words(error)}", elsewhere)]) from None
 
 
 def put_all(folder: Place, contents: Mapping[str, bytes], force: bool = False) -> list[Path]:

@@ -1,4 +1,5 @@
 """A job with its catalogs, loaded, judged and estimated; its problems with their places in the files."""
+
 import contextlib
 import hashlib
 from collections.abc import Callable, Iterable
@@ -15,19 +16,20 @@ from builder.quantities import Units
 from builder.records.fields import Marks, Values
 from builder.records.folders import STARTER, Folders
 from builder.records.job import LINES
+from builder.records.job_file import load_job
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.records.load import Settings, load_job
+from builder.records.load import Settings
 from builder.records.overlay import currency_of, load_catalogs
 from builder.records.versions import SCHEMA
 from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
 
-_INSIDE = Path(__file__).parent / "catalogs"                 # in an installed wheel
+_INSIDE = Path(__file__).parent / "catalogs"  # in an installed wheel
 SHIPPED = (_INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "catalogs",)
 
 BUILDER = f"wetfilm {__version__}"
 
-Facts: TypeAlias = dict[str, Any]           # of the sheet Start: text and floats by key
+Facts: TypeAlias = dict[str, Any]  # of the sheet Start: text and floats by key
 
 
 @dataclass
@@ -69,8 +71,10 @@ class Opened:
             return f"no price yet: {self.estimate.checks.words}"
         unit = self.units.shown("volume")
         owners = f" and {self.from_owner():,.4g} {unit} from the owner" if self.from_owner() else ""
-        return (f"price {self.units.amount(price)} {self.units.currency}, {self.gallons():,.4g} {unit} to buy{owners}, "
-                f"{self.estimate.rows['days'][0].days:g} days; {self.estimate.checks.words.lower()}")
+        return (
+            f"price {self.units.amount(price)} {self.units.currency}, {self.gallons():,.4g} {unit} to buy{owners}, "
+            f"{self.estimate.rows['days'][0].days:g} days; {self.estimate.checks.words.lower()}"
+        )
 
 
 def fingerprint(folders: Iterable[str | Path]) -> str:
@@ -79,7 +83,7 @@ def fingerprint(folders: Iterable[str | Path]) -> str:
     for folder in folders:
         for path in sorted(Path(folder).glob("*.yaml")):
             if path.name != STARTER:
-                with contextlib.suppress(BadValue):    # what is no file is told where catalogs are loaded
+                with contextlib.suppress(BadValue):  # what is no file is told where catalogs are loaded
                     digest.update(get(path, MOST_BYTES))
     return digest.hexdigest()[:12]
 
@@ -89,11 +93,20 @@ def _units_for(currency: str, problems: list[Problem]) -> Callable[[Settings, Ma
         own = settings.get("currency", currency)
         exchange = settings.get("exchange")
         if own != currency and exchange is None:
-            problems.append(marks["currency"].problem(
-                f"the job is in {own}, the catalogs are in {currency}", f"add 'exchange:', the worth of one {currency} in {own}"))
+            problems.append(
+                marks["currency"].problem(
+                    f"the job is in {own}, the catalogs are in {currency}",
+                    f"add 'exchange:', the worth of one {currency} in {own}",
+                )
+            )
         if own == currency and exchange not in (None, 1.0):
-            problems.append(marks["exchange"].problem(f"job and catalogs are both in {currency}: 'exchange' is not needed", "remove 'exchange:'"))
+            problems.append(
+                marks["exchange"].problem(
+                    f"job and catalogs are both in {currency}: 'exchange' is not needed", "remove 'exchange:'"
+                )
+            )
         return Units(settings.get("units", "us"), own, 1.0 if own == currency or exchange is None else exchange)
+
     return units_for
 
 
@@ -114,12 +127,18 @@ def _too_many(key: str, room: int, lines: int | None) -> tuple[str, str]:
     return f"more than {room:,} rows on {KINDS[key].sheet}", hint
 
 
-def open_job(path: str | Path | None, catalogs: Iterable[str | Path] = SHIPPED, system: str | None = None,
-             paper: str | None = None, lines: int | None = None) -> Opened:
+def open_job(
+    path: str | Path | None,
+    catalogs: Iterable[str | Path] = SHIPPED,
+    system: str | None = None,
+    paper: str | None = None,
+    lines: int | None = None,
+) -> Opened:
     """Load a job file (None: the starter, for a blank book) with the catalogs of some folders.
 
-    catalogs: folders, a later one laid over those before; system: 'us' or 'metric' instead of the job's own;
-    paper: 'letter' or 'a4'; lines: rows of takeoff. Raises Refused where a job cannot be read at all; all else is in `problems`.
+    catalogs: folders, a later one laid over those before; system: 'us' or 'metric' instead of the job's own; paper:
+    'letter' or 'a4'; lines: rows of takeoff. Raises Refused where a job cannot be read at all; all else is in
+    `problems`.
     """
     problems: list[Problem] = []
     catalogs = Folders(catalogs)
@@ -130,22 +149,37 @@ def open_job(path: str | Path | None, catalogs: Iterable[str | Path] = SHIPPED, 
     room = capacities(lines or min(room_for(values), LINES))
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
-    problems += [marks[key][room[key]][""].problem(*_too_many(key, room[key], lines)) for key in room if len(marks.get(key, ())) > room[key]]
-    stands = (ERROR, WARNING) if job.draft else (ERROR,)        # for a fault: nothing that weighs less than it
+    problems += [
+        marks[key][room[key]][""].problem(*_too_many(key, room[key], lines))
+        for key in room
+        if len(marks.get(key, ())) > room[key]
+    ]
+    stands = (ERROR, WARNING) if job.draft else (ERROR,)  # for a fault: nothing that weighs less than it
     told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
     found = list(faults(estimate, marks, told))
     if path and not values["takeoff"] and job.marks["job"]:
-        found.append(job.mark("job", 0, "").problem("the job has no takeoff line", "add 'takeoff:' with at least one line"))
+        found.append(
+            job.mark("job", 0, "").problem("the job has no takeoff line", "add 'takeoff:' with at least one line")
+        )
     problems += [replace(fault, severity=WARNING) for fault in found] if job.draft else found
     problems += doubts(estimate, marks)
     return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, sorted(problems))
 
 
 def facts(units: Units, paper: str | None, lines: int, catalogs: Iterable[str | Path]) -> Facts:
-    """The facts of the sheet Start: units, paper ('' for the usual one of the units), room, and what the book is made with."""
-    return {"units": units.system, "currency": units.currency, "exchange": units.exchange,
-            "paper": paper or ("letter" if units.system == "us" else "a4"), "lines": float(lines),
-            "schema": float(SCHEMA), "catalogs": fingerprint(catalogs), "builder": BUILDER}
+    """The facts of the sheet Start: units, paper ('' for the usual one of the units), room, and what the book is made
+    with.
+    """
+    return {
+        "units": units.system,
+        "currency": units.currency,
+        "exchange": units.exchange,
+        "paper": paper or ("letter" if units.system == "us" else "a4"),
+        "lines": float(lines),
+        "schema": float(SCHEMA),
+        "catalogs": fingerprint(catalogs),
+        "builder": BUILDER,
+    }
 
 
 def room_for(values: Values) -> int:

@@ -1,10 +1,11 @@
 """A problem in a file: where it stands, what was found, what to write instead."""
+
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass
 
 ERROR, WARNING, NOTE = "error", "warning", "note"
-LONGEST, END = 2_000, 400      # letters of a printed line, and of its end, where the hint stands, if it is longer
+LONGEST, END = 2_000, 400  # letters of a printed line, and of its end, where the hint stands, if it is longer
 
 
 @dataclass(frozen=True, order=True)
@@ -29,7 +30,8 @@ class Problem:
 
 
 class BadValue(Exception):
-    """What a person wrote in one place cannot be taken: why, and what to write instead. Who knows the place tells it."""
+    """What a person wrote in one place cannot be taken: why, and what to write instead. Who knows the place tells it.
+    """
 
     def __init__(self, message: str, hint: str = "") -> None:
         super().__init__(message, hint)
@@ -65,9 +67,11 @@ def on_one_line(text: str) -> str:
 
     Not endless.
     """
+
     def harmless(letter: str) -> bool:
         return letter.isprintable() or unicodedata.category(letter) == "Zs"
-    text = text if len(text) <= LONGEST else f"{text[:LONGEST - END]} … {text[-END:]}"
+
+    text = text if len(text) <= LONGEST else f"{text[: LONGEST - END]} … {text[-END:]}"
     return "".join(letter if harmless(letter) else letter.encode("unicode_escape").decode() for letter in text)
 
 

@@ -3,6 +3,7 @@
 Inside, every number is SI and every amount of money is in the catalogs' currency. Two borders
 convert: text on load (`Units.parse`), cells on writing and reading (`Units.to_cell`, `from_cell`).
 """
+
 import functools
 import re
 import unicodedata
@@ -15,7 +16,7 @@ from typing import TypeAlias, overload
 from builder.problems import BadValue
 from builder.spellings import SPELLINGS, in_terms_of
 
-Value: TypeAlias = float | str | None    # of a field: in SI, None is blank; text is a name, or what was not understood
+Value: TypeAlias = float | str | None  # of a field: in SI, None is blank; text is a name, or what was not understood
 
 SYSTEMS = ("us", "metric")
 
@@ -24,20 +25,45 @@ ZERO = {"degC": 273.15, "degF": 273.15 - 32 * 5 / 9}  # kelvin at the scale's ow
 # Days are counted, not measured, so money a day is money for each.
 # quantity -> unit shown in US books, unit shown in metric books, decimals shown in each.
 SHOWN = {
-    "length": ("ft", "m", 2, 2), "width": ("in", "mm", 1, 0), "film": ("mil", "um", 2, 0), "orifice": ("thou", "thou", 0, 0),
-    "area": ("ft2", "m2", 0, 1), "volume": ("gal", "L", 2, 1), "spread": ("ft2/gal", "m2/L", 0, 2),
-    "yield": ("gal/ft2", "L/m2", 5, 4), "density": ("lb/gal", "kg/L", 2, 3), "viscosity": ("cP", "cP", 0, 0),
-    "pressure": ("psi", "bar", 0, 0), "flow": ("gal/min", "L/min", 3, 2), "speed": ("ft/s", "m/s", 2, 2),
-    "rate": ("ft2/h", "m2/h", 0, 1), "length_rate": ("ft/h", "m/h", 0, 1), "count_rate": ("/h", "/h", 2, 2),
-    "time": ("h", "h", 2, 2), "area_time": ("h/ft2", "h/m2", 5, 4), "handling": ("s/ft2", "s/m2", 2, 1),
-    "resistance": ("psi.min/gal", "bar.min/L", 0, 1), "endurance": ("psi.gal", "bar.L", 0, 0),
-    "run": ("1/in3", "1/mm3", 0, 2), "voc": ("g/L", "g/L", 0, 0), "mass": ("lb", "kg", 1, 1),
-    "temperature": ("degF", "degC", 0, 0), "warmth": ("degF", "degC", 0, 1),   # warmth: a difference of temperatures
-   
-    "money": ("", "", 2, 2), "money_volume": ("/gal", "/L", 2, 2), "money_area": ("/ft2", "/m2", 4, 4),
-    "money_length": ("/ft", "/m", 2, 2), "money_hour": ("/h", "/h", 2, 2), "money_day": ("/day", "/day", 2, 2),
-    "share": ("", "", 3, 3), "number": ("", "", 3, 3), "count": ("", "", 0, 0), "days": ("day", "day", 1, 1),
-    "date": ("", "", 0, 0), "year": ("", "", 0, 0), "text": ("", "", 0, 0),
+    "length": ("ft", "m", 2, 2),
+    "width": ("in", "mm", 1, 0),
+    "film": ("mil", "um", 2, 0),
+    "orifice": ("thou", "thou", 0, 0),
+    "area": ("ft2", "m2", 0, 1),
+    "volume": ("gal", "L", 2, 1),
+    "spread": ("ft2/gal", "m2/L", 0, 2),
+    "yield": ("gal/ft2", "L/m2", 5, 4),
+    "density": ("lb/gal", "kg/L", 2, 3),
+    "viscosity": ("cP", "cP", 0, 0),
+    "pressure": ("psi", "bar", 0, 0),
+    "flow": ("gal/min", "L/min", 3, 2),
+    "speed": ("ft/s", "m/s", 2, 2),
+    "rate": ("ft2/h", "m2/h", 0, 1),
+    "length_rate": ("ft/h", "m/h", 0, 1),
+    "count_rate": ("/h", "/h", 2, 2),
+    "time": ("h", "h", 2, 2),
+    "area_time": ("h/ft2", "h/m2", 5, 4),
+    "handling": ("s/ft2", "s/m2", 2, 1),
+    "resistance": ("psi.min/gal", "bar.min/L", 0, 1),
+    "endurance": ("psi.gal", "bar.L", 0, 0),
+    "run": ("1/in3", "1/mm3", 0, 2),
+    "voc": ("g/L", "g/L", 0, 0),
+    "mass": ("lb", "kg", 1, 1),
+    "temperature": ("degF", "degC", 0, 0),
+    "warmth": ("degF", "degC", 0, 1),  # warmth: a difference of temperatures
+    "money": ("", "", 2, 2),
+    "money_volume": ("/gal", "/L", 2, 2),
+    "money_area": ("/ft2", "/m2", 4, 4),
+    "money_length": ("/ft", "/m", 2, 2),
+    "money_hour": ("/h", "/h", 2, 2),
+    "money_day": ("/day", "/day", 2, 2),
+    "share": ("", "", 3, 3),
+    "number": ("", "", 3, 3),
+    "count": ("", "", 0, 0),
+    "days": ("day", "day", 1, 1),
+    "date": ("", "", 0, 0),
+    "year": ("", "", 0, 0),
+    "text": ("", "", 0, 0),
 }
 PLAIN = ("number", "count", "days", "date", "year", "text")  # no unit: the value is its own cell
 
@@ -111,8 +137,11 @@ def _closed(found: re.Match[str]) -> str:
 
 # Ways of writing a number that other programs read as another number: what to look for, what is wrong, what to do.
 Trap: TypeAlias = tuple[re.Pattern[str], str, str | Callable[[re.Match[str]], str]]
-APOSTROPHE: Trap = (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:['’]\d{3})+(?:\.\d*)?(?!\d)"),
-              "has an apostrophe between its digits", _closed)
+APOSTROPHE: Trap = (
+    re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:['’]\d{3})+(?:\.\d*)?(?!\d)"),
+    "has an apostrophe between its digits",
+    _closed,
+)
 GAP = "has a space between its digits"
 TRAPS: tuple[Trap, ...] = (
     (re.compile(r"(?![0-9])\d"), "has digits of another script", lambda found: f"write {ascii_digits(found.string)}"),
@@ -120,7 +149,11 @@ TRAPS: tuple[Trap, ...] = (
     APOSTROPHE,
     (re.compile(r"(?<![\w.])[1-9]\d{0,2}(?:\s\d{3})+(?:\.\d*)?(?![\d/])"), GAP, _closed),
     (re.compile(r"(?<![\w.])[\d.]+\s+\d+(?![\d/])"), GAP, "write one number, or a unit after each"),
-    (re.compile(r"(?<![\d.:])[+-]?0\d"), "begins with a 0, which some programs read as another number", "leave the 0 out"),
+    (
+        re.compile(r"(?<![\d.:])[+-]?0\d"),
+        "begins with a 0, which some programs read as another number",
+        "leave the 0 out",
+    ),
     (re.compile(r"\d_"), "has an underscore", "write 1000 for a thousand"),
     (re.compile(r"\d:"), "has a colon", "write 12.5, or '12 h 30 min' for a time"),
     (re.compile(r"\d[eE][+-]?\d"), "has an exponent", "write the number out, as in 1000"),
@@ -128,7 +161,27 @@ TRAPS: tuple[Trap, ...] = (
 
 # Decimals of what can be paid in a currency, where they are not two: the minor units of ISO 4217, from memory.
 MINOR_UNITS = {
-    **dict.fromkeys(("BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG", "RWF", "UGX", "VND", "VUV", "XAF", "XOF", "XPF"), 0),
+    **dict.fromkeys(
+        (
+            "BIF",
+            "CLP",
+            "DJF",
+            "GNF",
+            "ISK",
+            "JPY",
+            "KMF",
+            "KRW",
+            "PYG",
+            "RWF",
+            "UGX",
+            "VND",
+            "VUV",
+            "XAF",
+            "XOF",
+            "XPF",
+        ),
+        0,
+    ),
     **dict.fromkeys(("BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"), 3),
 }
 
@@ -166,7 +219,7 @@ class Units:
     @property
     def money_step(self) -> float:
         """The least amount that can be paid, as it is shown: a cent, a yen."""
-        return 10.0 ** -self.cents
+        return 10.0**-self.cents
 
     def amount(self, shown: float, sign: str = "") -> str:
         """A shown amount of money in words: '48,230.00', '48,230' in yen."""
@@ -222,7 +275,9 @@ class Units:
         return self.from_cell(shown, quantity)
 
     def to_text(self, value: Value, quantity: str) -> str:
-        """Internal value -> the text of a file that `parse` reads as the same value, in the unit the book shows; text stays text."""
+        """Internal value -> the text of a file that `parse` reads as the same value, in the unit the book shows; text
+        stays text.
+        """
         shown = self.to_cell(value, quantity)
         if isinstance(shown, str):
             return shown
@@ -242,9 +297,18 @@ class Units:
         try:
             terms = _terms(text)
         except (ValueError, ZeroDivisionError, OverflowError):
-            wanted = f"a number with a unit, such as '1 {example[0]}'" if example and quantity != "share" else "a plain number"
+            wanted = (
+                f"a number with a unit, such as '1 {example[0]}'"
+                if example and quantity != "share"
+                else "a plain number"
+            )
             raise BadValue(f"'{text}' is not {wanted}", "write digits and a decimal point, as in 12.5") from None
-        if quantity == "share" and terms[0][1] == "" or quantity in PLAIN or (quantity.startswith("money") and not example):
+        if (
+            quantity == "share"
+            and terms[0][1] == ""
+            or quantity in PLAIN
+            or (quantity.startswith("money") and not example)
+        ):
             if len(terms) > 1 or terms[0][1]:
                 raise BadValue(f"'{text}' has a unit or text after the number", "write the number alone")
             if quantity == "share" and terms[0][0] > unmarked:
@@ -255,7 +319,9 @@ class Units:
             if unit == "" and quantity in ("money_hour", "money_day"):
                 unit = example[0]
             if unit == "":
-                raise BadValue(f"'{text}' has no unit", "use " + " or ".join(example[:2]) + f", as in '{number:g} {example[0]}'")
+                raise BadValue(
+                    f"'{text}' has no unit", "use " + " or ".join(example[:2]) + f", as in '{number:g} {example[0]}'"
+                )
             if unit not in SPELLINGS:
                 known = in_terms_of(unit, example[0]) if _alone(example[0]) else ""
                 raise BadValue(f"unknown unit '{unit}'", f"{known}{'; ' if known else ''}use " + ", ".join(example))

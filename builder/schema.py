@@ -1,4 +1,5 @@
 """JSON Schema of a kind of file, made from the same fields and rules, so that editors complete and check."""
+
 import json
 import re
 from collections.abc import Iterable, Mapping, Sequence
@@ -10,16 +11,22 @@ from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import CHANGE, DRAFT, INSIDE, OWN, SETTINGS, WITHOUT
 from builder.records.rules import Between, Day, SizeNumber, Word
 
-Schema: TypeAlias = dict[str, Any]          # a JSON Schema, or the part of one for one place
+Schema: TypeAlias = dict[str, Any]  # a JSON Schema, or the part of one for one place
 
 FILES = {  # name of a schema -> the kinds its file holds
-    "coatings": ("coatings",), "nozzles": ("families",), "pumps": ("pumps",), "surfaces": ("surfaces",), "profiles": ("profiles",),
-    "tasks": ("rates",), "terms": ("terms", "crews", "exposures", "access", "holidays"), "job": tuple(kind.key for kind in JOBS),
+    "coatings": ("coatings",),
+    "nozzles": ("families",),
+    "pumps": ("pumps",),
+    "surfaces": ("surfaces",),
+    "profiles": ("profiles",),
+    "tasks": ("rates",),
+    "terms": ("terms", "crews", "exposures", "access", "holidays"),
+    "job": tuple(kind.key for kind in JOBS),
 }
 NUMBER = r"[+-]?(\d+ +\d+/\d+|\d+/\d+|\d+(\.\d*)?|\.\d+)"
 
 
-UNITLESS = (*PLAIN, "share", "money", "money_hour", "money_day")      # a number of these needs no unit
+UNITLESS = (*PLAIN, "share", "money", "money_hour", "money_day")  # a number of these needs no unit
 
 
 def _value(one: Field) -> Schema:
@@ -52,12 +59,16 @@ def _node(fields: Sequence[tuple[list[str | int], Field]], whole: bool) -> Schem
         inside.setdefault(step, []).append((rest, one))
     if all(isinstance(step, int) for step in inside):
         entries = [_node(inside[step], whole) for step in sorted(inside)]
-        if not whole:                                  # found by what stands first in it: a pack by its size
+        if not whole:  # found by what stands first in it: a pack by its size
             entries = [entry | {"required": [next(iter(entry["properties"]))]} for entry in entries]
         return {"type": "array" if whole else ["array", "null"], "prefixItems": entries, "items": False}
     needed = sorted(step for step, found in inside.items() if whole and any(one.required for _, one in found))
-    return {"type": "object" if whole else ["object", "null"], "additionalProperties": False,
-            "properties": {step: _node(found, whole) for step, found in inside.items()}, "required": needed}
+    return {
+        "type": "object" if whole else ["object", "null"],
+        "additionalProperties": False,
+        "properties": {step: _node(found, whole) for step, found in inside.items()},
+        "required": needed,
+    }
 
 
 def _record(kind: Kind, extra: Mapping[str, Schema], whole: bool = True) -> Schema:
@@ -82,8 +93,11 @@ def _inner(kind: Kind, whole: bool = True) -> dict[str, Schema]:
 
 def _changes(kind: Kind) -> Schema:
     """A record that states only what differs from one below."""
-    name = {"type": ["string", "integer"], "title": "Record below",
-            "description": "Its name. What is stated here changes, all else stays."}
+    name = {
+        "type": ["string", "integer"],
+        "title": "Record below",
+        "description": "Its name. What is stated here changes, all else stays.",
+    }
     return _record(kind, {CHANGE: name, **_inner(kind, False)}, False) | {"required": [CHANGE]}
 
 
@@ -118,7 +132,11 @@ def _beside() -> dict[str, Schema]:
 def schema(name: str) -> Schema:
     """The JSON Schema (draft 2020-12) of one kind of file; KeyError for an unknown name."""
     properties = _kinds(FILES[name]) | (_beside() if name == "job" else {})
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": f"Wetfilm: {name}", **_object(properties)}
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": f"Wetfilm: {name}",
+        **_object(properties),
+    }
 
 
 def as_text(name: str, plain: bool = False) -> str:

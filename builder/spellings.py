@@ -1,10 +1,12 @@
-"""The closed list of spellings that a file or a sheet may use for a unit, and what each is worth. The only user of pint.
+"""The closed list of spellings that a file or a sheet may use for a unit, and what each is worth. The only user of
+pint.
 
-The table was worked out by pint and is held to it, bit for bit, by `tests/test_units.py`; so no command waits for pint, and no figure
-hangs on its version. pint is asked for one thing more: what a unit outside the list would be in one of the list, for the message that
-refuses it. It is not accepted. What pint makes of a word is not always what a painter means: its `mil` is an angle, its `c` the speed
-of light, its `dft` a tenth of a foot.
+The table was worked out by pint and is held to it, bit for bit, by `tests/test_units.py`; so no command waits for pint,
+and no figure hangs on its version. pint is asked for one thing more: what a unit outside the list would be in one of
+the list, for the message that refuses it. It is not accepted. What pint makes of a word is not always what a painter
+means: its `mil` is an angle, its `c` the speed of light, its `dft` a tenth of a foot.
 """
+
 import functools
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -110,10 +112,14 @@ def _registry() -> "pint.UnitRegistry[float]":
 
 
 def measured(expression: str) -> tuple[float, str | None]:
-    """The SI value and the dimension of what pint calls `expression`; the dimension is None where it has others than those of the list."""
+    """The SI value and the dimension of what pint calls `expression`; the dimension is None where it has others than
+    those of the list.
+    """
     one: Any = _registry().Quantity(expression).to_base_units()
     powers = dict(one.dimensionality)
-    found = " ".join(f"{base}{'' if power == 1 else f'{power:g}'}" for base, name in _BASES if (power := powers.pop(name, 0)))
+    found = " ".join(
+        f"{base}{'' if power == 1 else f'{power:g}'}" for base, name in _BASES if (power := powers.pop(name, 0))
+    )
     return float(one.magnitude), None if powers else found
 
 

@@ -1,4 +1,5 @@
 """`wetfilm new`: a folder that builds at once."""
+
 import shutil
 from pathlib import Path
 
@@ -6,7 +7,7 @@ from builder.files import words
 from builder.jobs import SHIPPED
 from builder.problems import Problem, Refused
 
-_INSIDE = Path(__file__).parent / "examples"                 # in an installed wheel
+_INSIDE = Path(__file__).parent / "examples"  # in an installed wheel
 EXAMPLES = _INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "examples"
 EXAMPLE = "boathouse.yaml"
 
@@ -19,7 +20,9 @@ def new(folder: str | Path) -> list[Path]:
             full = "the folder is not empty" if folder.is_dir() else "a file of that name exists"
             raise Refused([Problem(str(folder), 1, 1, full, "name a folder that is new or empty")])
         shutil.copytree(SHIPPED[0], folder / "catalogs")
-        (folder / EXAMPLE).write_text((EXAMPLES / EXAMPLE).read_text(encoding="utf-8").replace("../catalogs/", "catalogs/"), encoding="utf-8")
+        (folder / EXAMPLE).write_text(
+            (EXAMPLES / EXAMPLE).read_text(encoding="utf-8").replace("../catalogs/", "catalogs/"), encoding="utf-8"
+        )
     except (OSError, ValueError) as error:
         raise Refused([Problem(str(folder), 1, 1, f"cannot be written: {words(error)}")]) from None
     return [folder / "catalogs", folder / EXAMPLE]

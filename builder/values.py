@@ -1,4 +1,7 @@
-"""Values as a cell holds them: numbers, texts compared as spreadsheets compare them, dates as day numbers, nozzle sizes."""
+"""Values as a cell holds them: numbers, texts compared as spreadsheets compare them, dates as day numbers, nozzle
+sizes.
+"""
+
 import datetime
 from typing import TypeGuard, overload
 

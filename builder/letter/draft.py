@@ -1,4 +1,5 @@
 """A draft e-mail of paragraphs and tables, as text and as HTML. The same input gives the same bytes."""
+
 import datetime
 import html
 import re
@@ -15,11 +16,14 @@ from builder.problems import BadValue
 from builder.seals import SEAL, sealed
 
 XLSX = "application", "vnd.openxmlformats-officedocument.spreadsheetml.sheet"
-LINE, LABEL = 76, 42           # letters of a line of the text, and of a label that stands on one line with its value
-HIDDEN = ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")     # categories of letters that are not shown, line breaks among them
+LINE, LABEL = 76, 42  # letters of a line of the text, and of a label that stands on one line with its value
+# categories of letters that are not shown, line breaks among them
+HIDDEN = ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
 CELL = "padding: 3px 12px 3px 0; border-bottom: 1px solid #bbbbbb; vertical-align: top"
-_ADDRESS = re.compile(r"[A-Za-z0-9!#$%&'*+/=?^_`{|}~.-]+@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+")   # RFC 5322 dot-atom; a domain of two labels and more
-_SPLIT = re.compile(r'(?:"(?:\\.|[^"\\])*"|[^",;])+')                                        # at commas and semicolons outside of quotes
+# RFC 5322 dot-atom; a domain of two labels and more
+_ADDRESS = re.compile(r"[A-Za-z0-9!#$%&'*+/=?^_`{|}~.-]+@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)+")
+# at commas and semicolons outside of quotes
+_SPLIT = re.compile(r'(?:"(?:\\.|[^"\\])*"|[^",;])+')
 
 
 @dataclass(frozen=True)
@@ -35,7 +39,7 @@ def one_line(text: str, most: int = 400) -> str:
     """Text of a cell as one line: no line break, no letter that is not shown or turns others round, not endless."""
     shown = "".join(" " if unicodedata.category(letter) in HIDDEN else letter for letter in text)
     words = " ".join(shown.split())
-    return words if len(words) <= most else words[:most - 1].rstrip() + "…"
+    return words if len(words) <= most else words[: most - 1].rstrip() + "…"
 
 
 def addresses(text: str) -> tuple[Address, ...]:
@@ -60,7 +64,12 @@ def file_name(text: str, ending: str) -> str:
 
 def as_text(blocks: Sequence[str | Table]) -> str:
     """The blocks as plain text in lines that no program needs to break."""
-    return "\n\n".join(_table_as_text(block) if isinstance(block, Table) else textwrap.fill(block, LINE) for block in blocks) + "\n"
+    return (
+        "\n\n".join(
+            _table_as_text(block) if isinstance(block, Table) else textwrap.fill(block, LINE) for block in blocks
+        )
+        + "\n"
+    )
 
 
 def _table_as_text(table: Table) -> str:
@@ -71,29 +80,51 @@ def _table_as_text(table: Table) -> str:
         if len(label) > wide - 2:
             lines.append(label)
             label = ""
-        lines += textwrap.wrap(f"{value:>{right}}", LINE, initial_indent=f"{label:<{wide}}", subsequent_indent=" " * wide, drop_whitespace=False)
+        lines += textwrap.wrap(
+            f"{value:>{right}}",
+            LINE,
+            initial_indent=f"{label:<{wide}}",
+            subsequent_indent=" " * wide,
+            drop_whitespace=False,
+        )
     return "\n".join(line.rstrip() for line in lines)
 
 
 def as_html(blocks: Sequence[str | Table]) -> str:
     """The blocks as HTML: nothing from outside, readable in gray and without styles."""
-    inner = "\n".join(_table_as_html(block) if isinstance(block, Table) else f"<p>{html.escape(block)}</p>" for block in blocks)
-    return ('<!DOCTYPE html>\n<html lang="en">\n<head><meta charset="utf-8"></head>\n'
-            f'<body style="font-family: sans-serif; font-size: 15px; line-height: 1.4; color: #222222; max-width: 42em">\n{inner}\n</body>\n</html>\n')
+    inner = "\n".join(
+        _table_as_html(block) if isinstance(block, Table) else f"<p>{html.escape(block)}</p>" for block in blocks
+    )
+    return (
+        '<!DOCTYPE html>\n<html lang="en">\n<head><meta charset="utf-8"></head>\n'
+        '<body style="font-family: sans-serif; font-size: 15px; line-height: 1.4; color: #222222; max-width: 42em">\n'
+        f"{inner}\n</body>\n</html>\n"
+    )
 
 
 def _table_as_html(table: Table) -> str:
-    side = ' align="right"' if table.figures else ""         # for programs that show no styles
+    side = ' align="right"' if table.figures else ""  # for programs that show no styles
     value_style = f"{CELL}; text-align: right; white-space: nowrap" if table.figures else CELL
-    rows = [f'<tr><th scope="row" align="left" style="{CELL}; text-align: left; font-weight: normal">{html.escape(label)}</th>'
-            f'<td{side} style="{value_style}">{html.escape(value)}</td></tr>' for label, value in table.rows]
+    rows = [
+        f'<tr><th scope="row" align="left" style="{CELL}; text-align: left; font-weight: normal">'
+        f"{html.escape(label)}</th>"
+        f'<td{side} style="{value_style}">{html.escape(value)}</td></tr>'
+        for label, value in table.rows
+    ]
     title = f'<caption align="left" style="text-align: left; font-weight: bold">{html.escape(table.title)}</caption>'
     return "\n".join(['<table style="border-collapse: collapse; margin: 0 0 1em 0">', title, *rows, "</table>"])
 
 
-def draft(subject: str, to: Sequence[Address], date: datetime.date | None, blocks: Sequence[str | Table],
-          attached: tuple[str, bytes] | None = None) -> bytes:
-    """The bytes of an unsent message. to: addresses; date: a date or None; attached: (file name, bytes) of a workbook, or None."""
+def draft(
+    subject: str,
+    to: Sequence[Address],
+    date: datetime.date | None,
+    blocks: Sequence[str | Table],
+    attached: tuple[str, bytes] | None = None,
+) -> bytes:
+    """The bytes of an unsent message. to: addresses; date: a date or None; attached: (file name, bytes) of a workbook,
+    or None.
+    """
     message = EmailMessage(SMTP)
     message["X-Unsent"] = "1"
     if to:

@@ -1,4 +1,5 @@
 """The letter that goes with a workbook: its estimate in words for a customer or a partner, as a draft e-mail."""
+
 import datetime
 from collections.abc import Iterator
 from pathlib import Path
@@ -15,13 +16,18 @@ from builder.sheets.rows import Row
 from builder.stages.estimate import Estimate
 from builder.values import same, to_date
 
-ESTIMATE = ("All figures are an estimate, worked out from measured surfaces; what the work meets may change them. "
-            "Local codes and the product data sheets come before anything written here.")
+ESTIMATE = (
+    "All figures are an estimate, worked out from measured surfaces; what the work meets may change them. "
+    "Local codes and the product data sheets come before anything written here."
+)
 
 
-def letter(path: str | Path, to: str | None = None, with_book: bool = True,
-           anyway: bool = False) -> tuple[bytes, Opened]:
-    """(the draft as bytes, the estimate it speaks of). Refused where the book's price cannot be relied on, unless `anyway`."""
+def letter(
+    path: str | Path, to: str | None = None, with_book: bool = True, anyway: bool = False
+) -> tuple[bytes, Opened]:
+    """(the draft as bytes, the estimate it speaks of). Refused where the book's price cannot be relied on, unless
+    `anyway`.
+    """
     try:
         receivers = addresses(to) if to is not None else ()
     except BadValue as error:
@@ -35,7 +41,9 @@ def letter(path: str | Path, to: str | None = None, with_book: bool = True,
     job = opened.estimate.job
     blocks = tuple(_blocks(opened, name if with_book else None))
     attached = (name, back.source.getvalue()) if with_book else None
-    return draft(f"Estimate: {_said(job.name, 150) or 'painting'}", receivers, _day(job.date, job), blocks, attached), opened
+    return draft(
+        f"Estimate: {_said(job.name, 150) or 'painting'}", receivers, _day(job.date, job), blocks, attached
+    ), opened
 
 
 def _relied_on(look: Inspection, back: Returned) -> None:
@@ -45,8 +53,9 @@ def _relied_on(look: Inspection, back: Returned) -> None:
 
 
 def _doubts(look: Inspection, back: Returned) -> Iterator[tuple[str, str]]:
-    """Why a book should not be mailed, as (what, what to do): not complete, touched where that may change the price, another price
-    than its inputs give, figures out of date."""
+    """Why a book should not be mailed, as (what, what to do): not complete, touched where that may change the price,
+    another price than its inputs give, figures out of date.
+    """
     estimate, units = look.taken.opened.estimate, back.units
     if estimate.checks.stops:
         yield f"its price is not complete: {'; '.join(_words(estimate.checks, True))}", "fix it on the sheets named"
@@ -55,17 +64,23 @@ def _doubts(look: Inspection, back: Returned) -> Iterator[tuple[str, str]]:
         more = f"; and {len(touched) - 1} more, which 'wetfilm inspect' lists" if len(touched) > 1 else ""
         yield f"its price may be wrong: {touched[0]}{more}", "fix it in the workbook"
     for row, value in zip(estimate.rows["price"], back.shown("price_total")):
-        if row.live and not (isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < units.money_step / 2):
+        if row.live and not (
+            isinstance(value, float) and abs(value - units.to_cell(row.total, "money")) < units.money_step / 2
+        ):
             shows = f"shows {units.amount(value)}" if isinstance(value, float) else "is blank"
-            yield (f"its price cell {shows}, but its inputs give {_money(row.total, units)}",
-                   "recalculate and save it; look for overwritten formulas")
+            yield (
+                f"its price cell {shows}, but its inputs give {_money(row.total, units)}",
+                "recalculate and save it; look for overwritten formulas",
+            )
     for finding in look.doubtful:
         yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
 
 
 def _words(checks: Row, stops: bool) -> Iterator[str]:
     """The checks that are not clear, in words: those that stop the price, or those to review."""
-    return (item.words[0].lower() + item.words[1:] for item in ITEMS if item.stops == stops and getattr(checks, item.key))
+    return (
+        item.words[0].lower() + item.words[1:] for item in ITEMS if item.stops == stops and getattr(checks, item.key)
+    )
 
 
 def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
@@ -73,9 +88,12 @@ def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
     estimate, units = opened.estimate, opened.units
     job, base = estimate.job, estimate.rows["price"][0]
     yield "Hello,"
-    about = " ".join(part for part in (_said(job.name) or "the painting", _said(job.site) and f"at {_said(job.site)}") if part)
+    about = " ".join(
+        part for part in (_said(job.name) or "the painting", _said(job.site) and f"at {_said(job.site)}") if part
+    )
     client, date = _said(job.client), _day(job.date, job)
-    yield f"here is our estimate for {about}{f', for {client}' if client else ''}{f', as of {_date(date)}' if date else ''}."
+    whose, when = f", for {client}" if client else "", f", as of {_date(date)}" if date else ""
+    yield f"here is our estimate for {about}{whose}{when}."
     if base.live:
         yield Table("Price", tuple(_prices(estimate, units)), True)
         yield Table("Payments", tuple(_payments(estimate, units)), True)
@@ -94,7 +112,10 @@ def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
         yield f"Still to be reviewed before work begins: {'; '.join(looks)}."
     yield ESTIMATE
     if attached:
-        yield f"The workbook {attached} is attached. It opens in any spreadsheet program: change an input in it, and every figure follows."
+        yield (
+            f"The workbook {attached} is attached. It opens in any spreadsheet program: "
+            "change an input in it, and every figure follows."
+        )
     yield "Kind regards"
 
 
@@ -109,9 +130,14 @@ def _prices(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
         yield "Price, no sales tax added", _money(base.total, units)
     for row, letter in zip(others, "ABC"):
         if row.live:
-            systems = ", ".join(_said(one.name) for one in estimate.rows["systems"] if one.live and _alternate(one) == letter)
+            systems = ", ".join(
+                _said(one.name) for one in estimate.rows["systems"] if one.live and _alternate(one) == letter
+            )
             tax = ", before tax" if base.tax else ""
-            yield f"Alternate {letter} ({systems}), {'more' if row.difference >= 0 else 'less'}{tax}", _money(abs(row.difference), units)
+            yield (
+                f"Alternate {letter} ({systems}), {'more' if row.difference >= 0 else 'less'}{tax}",
+                _money(abs(row.difference), units),
+            )
 
 
 def _payments(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
@@ -120,7 +146,10 @@ def _payments(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     if base.deposit:
         yield "At signing", _money(base.deposit, units)
     if stages > 1 and base.stage:
-        yield "Then, while work goes on" if stages == 2 else f"Then {stages - 1} times, while work goes on", _money(base.stage, units)
+        yield (
+            "Then, while work goes on" if stages == 2 else f"Then {stages - 1} times, while work goes on",
+            _money(base.stage, units),
+        )
     yield "When the work is done", _money(base.last, units)
 
 
@@ -143,10 +172,16 @@ def _covered(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     """What goes on each system, and on how much."""
     for number, system in enumerate(estimate.rows["systems"], start=1):
         if system.live and system.measured:
-            coats = [_coat(coat) for coat, layer in zip(estimate.rows["coats"], estimate.rows["film"]) if layer.live and layer.system_at == number]
+            coats = [
+                _coat(coat)
+                for coat, layer in zip(estimate.rows["coats"], estimate.rows["film"])
+                if layer.live and layer.system_at == number
+            ]
             alternate = f" (alternate {_alternate(system)})" if _alternate(system) else ""
-            yield (f"{_said(system.name)}{alternate}",
-                   f"{units.to_cell(system.measured, 'area'):,.0f} {units.shown('area')}: {'; '.join(coats)}")
+            yield (
+                f"{_said(system.name)}{alternate}",
+                f"{units.to_cell(system.measured, 'area'):,.0f} {units.shown('area')}: {'; '.join(coats)}",
+            )
 
 
 def _coat(coat: Row) -> str:

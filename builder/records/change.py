@@ -1,9 +1,10 @@
 """A record that states only what differs from the record of its name below: `change: Exterior acrylic satin`.
 
 What is stated takes the place of what stands below, a blank clears it, all else stays. A pack is found by its size, as
-a nozzle is: the price of the five-gallon pack is `packs: [{volume: 5 gal, pack_price: 215.00}]`, whichever pack that is.
-A record here is (values, marks); a value is stated where it has a mark, a blank one too.
+a nozzle is: the price of the five-gallon pack is `packs: [{volume: 5 gal, pack_price: 215.00}]`, whichever pack that
+is. A record here is (values, marks); a value is stated where it has a mark, a blank one too.
 """
+
 from collections.abc import Collection, Iterable, Iterator
 from itertools import takewhile
 from math import inf, isclose
@@ -16,7 +17,7 @@ from builder.records.fields import Kind, Marks, Record
 from builder.values import is_number, same
 
 Marked: TypeAlias = tuple[Record, Marks]
-Pack: TypeAlias = list[tuple[Value, Mark | None]]        # its size and its price
+Pack: TypeAlias = list[tuple[Value, Mark | None]]  # its size and its price
 
 SLOTS = tuple((f"pack{number}_volume", f"pack{number}_price") for number in (1, 2, 3))
 
@@ -66,16 +67,24 @@ def placed(below: Marked, over: Marked, problems: list[Problem]) -> Marked:
     """What is stated, its packs standing where those of their size stand below, new ones in their order."""
     old, new = (_packs(*one) for one in (below, over))
     if all(value is None for pack in new for value, _ in pack):
-        return over                                         # no pack is stated, or all are cleared
+        return over  # no pack is stated, or all are cleared
     added = False
     for size, price in new:
         where = next((pack for pack in old if _alike(pack[0][0], size[0])), None)
         if size[0] is None:
-            _tell(problems, size[1] or price[1], "the size of the pack to change is missing",
-                  "as in '{volume: 5 gal, pack_price: 215.00}'")
+            _tell(
+                problems,
+                size[1] or price[1],
+                "the size of the pack to change is missing",
+                "as in '{volume: 5 gal, pack_price: 215.00}'",
+            )
         elif where is None and len(old) == len(SLOTS):
-            _tell(problems, size[1], f"a coating has at most {len(SLOTS)} packs",
-                  "write the record whole, with 'name:' and the packs it is to have")
+            _tell(
+                problems,
+                size[1],
+                f"a coating has at most {len(SLOTS)} packs",
+                "write the record whole, with 'name:' and the packs it is to have",
+            )
         elif where is None:
             old.append([size, price])
             added = True

@@ -1,12 +1,16 @@
 """The checks of an estimate: what is counted, in words, and whether it stops the price."""
+
 from dataclasses import dataclass
 
 from builder.records.kinds import KINDS
 
 
+# fmt: off
 @dataclass(frozen=True)
 class Item:
-    """One check. Its count is 0 when clear; `where`: the sheet to look on; `stops`: the price stays blank while it is not clear."""
+    """One check. Its count is 0 when clear; `where`: the sheet to look on; `stops`: the price stays blank while it is
+    not clear.
+    """
 
     key: str
     words: str
@@ -16,7 +20,8 @@ class Item:
 
 ITEMS = (
     Item("no_lines", "No takeoff line is complete yet", "Takeoff", True),
-    *(Item(f"faults_{kind.key}", f"Rows with an error on the sheet {kind.sheet}", kind.sheet, True) for kind in KINDS.values()),
+    *(Item(f"faults_{kind.key}", f"Rows with an error on the sheet {kind.sheet}", kind.sheet,
+           True) for kind in KINDS.values()),
     Item("beyond", "Cells typed above or below the rows of a table", "Checks", True),
     Item("too_open", "Takeoff lines whose openings are larger than the face", "Takeoff", True),
     Item("uncoated", "Systems with takeoff lines but no coat", "Coats", True),

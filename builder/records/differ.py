@@ -1,4 +1,5 @@
 """Which record of one book is which of another, and what differs between them."""
+
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -10,8 +11,10 @@ from builder.records.kinds import KINDS
 from builder.records.overlay import identity, label
 from builder.values import is_number, same, to_date
 
-LONGEST = 80                   # letters of a text in a message
-ALIKE = 0.5                    # two records of which more than this share of the filled fields is equal are one record, changed; in the same row, less will do
+LONGEST = 80  # letters of a text in a message
+# two records of which more than this share of the filled fields is equal are one record, changed; in the same row, less
+# will do
+ALIKE = 0.5
 
 
 @dataclass(frozen=True)
@@ -19,14 +22,14 @@ class Difference:
     """One record that was added or removed, or one value of it that is not what it was. Values inside, in SI."""
 
     block: str
-    values: Record             # of the record
-    key: str                   # '' where the whole record was added or removed
-    before: Value | Record     # a record where there is no key; None where there was none
+    values: Record  # of the record
+    key: str  # '' where the whole record was added or removed
+    before: Value | Record  # a record where there is no key; None where there was none
     after: Value | Record
-    rows: tuple[Record, ...] = ()    # the block's rows with this difference alone
+    rows: tuple[Record, ...] = ()  # the block's rows with this difference alone
 
     def words(self, units: Units) -> str:
-        """"Takeoff 'S1', length: 62 -> 60 ft"."""
+        """ "Takeoff 'S1', length: 62 -> 60 ft"."""
         kind = KINDS[self.block]
         record = label(kind, self.values) if _name(kind, self.values) else said(kind, self.values, units)
         where = kind.sheet if kind.upright else f"{kind.sheet} '{record}'"
@@ -68,7 +71,9 @@ def _likeness(kind: Kind, old: Record, new: Record) -> float:
 
 
 def paired(kind: Kind, before: Sequence[Record], after: Sequence[Record]) -> list[tuple[Record | None, Record | None]]:
-    """(old, new) of every record, None on the side where it is missing: by a name that is theirs alone, else by likeness, in the order of `after`."""
+    """(old, new) of every record, None on the side where it is missing: by a name that is theirs alone, else by
+    likeness, in the order of `after`.
+    """
     if kind.upright:
         return [(before[0], after[0])]
     named = [Counter(name for row in rows if (name := _name(kind, row))) for rows in (before, after)]
@@ -84,7 +89,9 @@ def paired(kind: Kind, before: Sequence[Record], after: Sequence[Record]) -> lis
     for *_, i, j in sorted(found):
         if i not in of_old and j not in of_new:
             of_old[i], of_new[j] = j, i
-    return [(before[of_new[j]] if j in of_new else None, new) for j, new in enumerate(after)] + [(old, None) for i, old in enumerate(before) if i not in of_old]
+    return [(before[of_new[j]] if j in of_new else None, new) for j, new in enumerate(after)] + [
+        (old, None) for i, old in enumerate(before) if i not in of_old
+    ]
 
 
 def said(kind: Kind, values: Record, units: Units) -> str:

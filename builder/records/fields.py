@@ -3,6 +3,7 @@
 The YAML check, the limits, the data validation, the judging column, the read-back and the model
 all take a field's rule from here.
 """
+
 from collections.abc import Callable
 from dataclasses import dataclass
 from dataclasses import field as default
@@ -13,9 +14,9 @@ from builder.quantities import Value
 from builder.records.rules import Judge, Rule
 from builder.records.titles import SHEET_OF
 
-Record: TypeAlias = dict[str, Value]                # key of a field -> its value
-Values: TypeAlias = dict[str, list[Record]]         # block -> its records; one of an upright block
-Marks: TypeAlias = dict[str, Mark]                  # key of a field -> where its value is; under '' the record's place
+Record: TypeAlias = dict[str, Value]  # key of a field -> its value
+Values: TypeAlias = dict[str, list[Record]]  # block -> its records; one of an upright block
+Marks: TypeAlias = dict[str, Mark]  # key of a field -> where its value is; under '' the record's place
 
 
 @dataclass(frozen=True)
@@ -67,8 +68,8 @@ class Kind:
     fields: tuple[Field, ...]
     checks: tuple[Check, ...] = ()
     upright: bool = False
-    capacity: int = 0           # rows of its block; an upright kind has one record
-    named: str = ""             # the field whose value other rows look it up by
+    capacity: int = 0  # rows of its block; an upright kind has one record
+    named: str = ""  # the field whose value other rows look it up by
     field_of: dict[str, Field] = default(init=False, compare=False)
 
     def __post_init__(self) -> None:

@@ -1,4 +1,5 @@
 """Folders of catalogs: each file is read once for a command, and understood once for each units of a book."""
+
 from collections.abc import Iterable, Sequence
 from functools import cached_property
 from pathlib import Path
@@ -16,10 +17,11 @@ STARTER = "starter.yaml"
 class Folders(tuple[Path, ...]):
     """The paths of folders of catalogs, a later one to be laid over those before. Folders of Folders are the same.
 
-    What was read stays as it was read for as long as this lives: made by a command, or by one call that was given mere paths.
+    What was read stays as it was read for as long as this lives: made by a command, or by one call that was given mere
+    paths.
     """
 
-    _known: dict[tuple[Units, tuple[str, ...]], list[Loaded]]      # units and kinds -> what `understood` gave
+    _known: dict[tuple[Units, tuple[str, ...]], list[Loaded]]  # units and kinds -> what `understood` gave
 
     def __new__(cls, paths: Iterable[str | Path]) -> "Folders":
         if isinstance(paths, cls):
@@ -44,7 +46,13 @@ class Folders(tuple[Path, ...]):
 def _paths(folder: Path) -> list[Path]:
     found = sorted(path for path in folder.glob("*.yaml") if path.name != STARTER)
     if not found:
-        raise Refused([documents.Mark(str(folder), 1, 1).problem("no catalog (*.yaml) in this folder", "name another folder with --catalogs")])
+        raise Refused(
+            [
+                documents.Mark(str(folder), 1, 1).problem(
+                    "no catalog (*.yaml) in this folder", "name another folder with --catalogs"
+                )
+            ]
+        )
     return found
 
 
@@ -65,5 +73,9 @@ def _understood(files: Iterable[documents.Mapping | Refused], units: Units, kind
             loader.kinds(found, kinds, others)
     for kind in kinds:
         for marks in loader.loaded.marks[kind.key][1:] if kind.upright else ():
-            loader.blame(marks[""], f"'{kind.key}' is in two files", f"keep one; the first is {loader.loaded.mark(kind.key, 0, '').file}")
+            loader.blame(
+                marks[""],
+                f"'{kind.key}' is in two files",
+                f"keep one; the first is {loader.loaded.mark(kind.key, 0, '').file}",
+            )
     return loader.loaded

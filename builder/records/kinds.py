@@ -1,10 +1,23 @@
 """Every kind of record, in the order in which rows are judged: a row refers only to kinds above its own."""
+
 from types import MappingProxyType
 
 from builder.records import catalogs, job
 from builder.records.terms import TERMS
 
-CATALOGS = (TERMS, catalogs.FAMILIES, catalogs.NOZZLES, catalogs.COATINGS, catalogs.PUMPS, catalogs.SURFACES, catalogs.PROFILES,
-            catalogs.RATES, catalogs.CREWS, catalogs.EXPOSURES, catalogs.ACCESS, catalogs.HOLIDAYS)
+CATALOGS = (
+    TERMS,
+    catalogs.FAMILIES,
+    catalogs.NOZZLES,
+    catalogs.COATINGS,
+    catalogs.PUMPS,
+    catalogs.SURFACES,
+    catalogs.PROFILES,
+    catalogs.RATES,
+    catalogs.CREWS,
+    catalogs.EXPOSURES,
+    catalogs.ACCESS,
+    catalogs.HOLIDAYS,
+)
 JOBS = (job.JOB, job.SYSTEMS, job.COATS, job.TAKEOFF, job.OPENINGS, job.KIT, job.TASKS, job.WEATHER)
 KINDS = MappingProxyType({kind.key: kind for kind in (*CATALOGS, *JOBS)})

@@ -1,39 +1,43 @@
 """YAML -> the values of each block, in SI, with the place in the file that each came from."""
+
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from pathlib import Path
 from typing import Any, TypeAlias
 
 from builder import documents
 from builder.documents import Listing, Mapping, Mark, Node, Text
 from builder.problems import ERROR, WARNING, BadValue, Problem, Refused, did_you_mean, errors, near
-from builder.quantities import SYSTEMS, Units, Value
+from builder.quantities import Units, Value
 from builder.records.fields import Field, Kind, Marks, Record, Values
 from builder.records.job import JOB
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.renamed import Told, current_key, current_keys, current_word
 from builder.records.rules import Word
-from builder.values import day, same
+from builder.values import day
 
 SETTINGS = ("units", "currency", "exchange")
-OWN, WITHOUT, DRAFT = "own", "without", "draft"         # keys of a job file beside its kinds
-CHANGE = "change"                               # of a catalog record: of which one below it states what differs
+OWN, WITHOUT, DRAFT = "own", "without", "draft"  # keys of a job file beside its kinds
+CHANGE = "change"  # of a catalog record: of which one below it states what differs
 NAMELESS = "begin each record with '- {}: ...'; indent its other lines alike, without a dash"
 BESIDE_TERMS = "remove this line: in terms, each figure replaces that of the folder before by itself"
-INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}  # lists within a record
+# lists within a record
+INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}
 
 
 # Plain text that is no text to other readers of YAML.
 TRAPS = (
-    ("yes or no", re.compile(r"y|n|yes|no|on|off|true|false", re.IGNORECASE)), ("nothing", re.compile(r"null", re.IGNORECASE)),
+    ("yes or no", re.compile(r"y|n|yes|no|on|off|true|false", re.IGNORECASE)),
+    ("nothing", re.compile(r"null", re.IGNORECASE)),
     ("another number", re.compile(r"0[0-7_]+|0x[0-9a-f_]+|0o[0-7]+", re.IGNORECASE)),
-    ("a time, or another number", re.compile(r"\d+(:[0-5]?\d)+")), ("a number", re.compile(r"\d[\d_]*_[\d_]*|\d+(\.\d*)?e[+-]?\d+|[+-]?\.(inf|nan)", re.IGNORECASE)),
+    ("a time, or another number", re.compile(r"\d+(:[0-5]?\d)+")),
+    ("a number", re.compile(r"\d[\d_]*_[\d_]*|\d+(\.\d*)?e[+-]?\d+|[+-]?\.(inf|nan)", re.IGNORECASE)),
     ("a date", re.compile(r"\d{4}-\d\d?-\d\d?")),
 )
 
-Tree: TypeAlias = dict[str | int, Any]       # step of a path -> the Tree below it; {} at a value, None: read elsewhere
-Settings: TypeAlias = dict[str, Any]         # those of SETTINGS that a file states; exchange is a float, the others text
+Tree: TypeAlias = dict[str | int, Any]  # step of a path -> the Tree below it; {} at a value, None: read elsewhere
+# those of SETTINGS that a file states; exchange is a float, the others text
+Settings: TypeAlias = dict[str, Any]
 
 
 @dataclass(frozen=True)
@@ -57,9 +61,9 @@ class Loaded:
     changes: dict[str, list[Change | None]] = field(default_factory=lambda: {key: [] for key in KINDS})
     problems: list[Problem] = field(default_factory=list)
     units: Units = Units()
-    draft: bool = False                                  # has faults, and is to be built all the same
-    own: "Loaded | None" = None                          # catalog records of a job's own
-    without: tuple[tuple[str, Text], ...] = ()           # (kind, name) of catalog records it does without
+    draft: bool = False  # has faults, and is to be built all the same
+    own: "Loaded | None" = None  # catalog records of a job's own
+    without: tuple[tuple[str, Text], ...] = ()  # (kind, name) of catalog records it does without
 
     def add(self, kind: Kind, values: Record, marks: Marks, change: Change | None = None) -> None:
         self.values[kind.key].append(values)
@@ -87,13 +91,14 @@ def _find(node: Node | None, steps: Iterable[str | int], clears: bool) -> Node |
 
 def _belongs(key: str, known: Tree) -> str:
     """A hint for a key that stands a level too high: 'it belongs under 'packs''."""
-    inside = {name: tree.get(0) or tree for name, tree in known.items() if tree}       # 0: the first of a list
+    inside = {name: tree.get(0) or tree for name, tree in known.items() if tree}  # 0: the first of a list
     places = [f"'{name}'" for name, keys in inside.items() if key in keys]
     return f"it belongs under {' or '.join(places)}" if places else ""
 
 
 def _misspelt(node: Mapping, kind: Kind) -> dict[str, Mark]:
-    """Field -> the mark of the misspelt key that stands in its place: it is told, so that a blank is not told as well."""
+    """Field -> the mark of the misspelt key that stands in its place: it is told, so that a blank is not told as well.
+    """
     missing = {str(one.steps[0]): one.key for one in kind.fields if one.steps[0] not in node.entries}
     unknown = node.entries.keys() - {one.steps[0] for one in kind.fields}
     return {missing[close[0]]: node.entries[key][0] for key in sorted(unknown) if (close := near(key, list(missing)))}
@@ -101,8 +106,8 @@ def _misspelt(node: Mapping, kind: Kind) -> dict[str, Mark]:
 
 class Loader:
     def __init__(self, units: Units, typed: Units) -> None:
-        self.units = units    # of the book: values settle in these
-        self.typed = typed    # of the file: its money may be in another currency
+        self.units = units  # of the book: values settle in these
+        self.typed = typed  # of the file: its money may be in another currency
         self.loaded = Loaded()
         self.renamed = Told(self.loaded.problems)
 
@@ -171,13 +176,18 @@ class Loader:
             return node.value if self.loaded.draft else None
 
     def text(self, one: Field, node: Text) -> str:
-        """A text as it stands, a word of a closed list as it is called now; refused where others would read something else into it."""
+        """A text as it stands, a word of a closed list as it is called now; refused where others would read something
+        else into it.
+        """
         if isinstance(one.rule, Word) and (new := str(current_word(node.value))) != node.value:
             self.renamed(node.mark, node.value, new)
             return new
         trap = next((kind for kind, pattern in TRAPS if pattern.fullmatch(node.value)), None)
         if trap and not node.quoted and not isinstance(one.rule, Word):
-            raise BadValue(f"'{node.value}' would be read as {trap} by other programs", f"put it in quotes if it is meant as text: '{node.value}'")
+            raise BadValue(
+                f"'{node.value}' would be read as {trap} by other programs",
+                f"put it in quotes if it is meant as text: '{node.value}'",
+            )
         return node.value
 
     def names(self, node: Node | None) -> Iterator[tuple[str, Text]]:
@@ -200,11 +210,19 @@ class Loader:
         _, name = node.entries[CHANGE]
         if isinstance(name, Text) and name.value:
             return Change(name.value, name.mark)
-        self.blame(name.mark, "change: the name of the record to change is missing", "as in 'change: Exterior acrylic satin'")
+        self.blame(
+            name.mark, "change: the name of the record to change is missing", "as in 'change: Exterior acrylic satin'"
+        )
         return None
 
-    def record(self, kind: Kind, node: Node, given: Record | None = None, extra: Sequence[str] = (),
-               change: Change | None = None) -> None:
+    def record(
+        self,
+        kind: Kind,
+        node: Node,
+        given: Record | None = None,
+        extra: Sequence[str] = (),
+        change: Change | None = None,
+    ) -> None:
         """One record of a list, with the lists inside it. given, change: values and Change of the record around it."""
         if not isinstance(node, Mapping):
             self.blame(node.mark, f"a record of '{kind.key}' needs keys and values", "as in '- name: ...'")
@@ -217,13 +235,13 @@ class Loader:
                 change = self.changed(node)
                 if change is None:
                     return
-        known.update({name: None for name in (*inner, *extra)})     # None: read elsewhere
+        known.update({name: None for name in (*inner, *extra)})  # None: read elsewhere
         node = current_keys(node, known, self.renamed)
         label = node.get(CHANGE if change and given is None else kind.named or "name")
         where = f"{kind.sheet} '{label.value}'" if isinstance(label, Text) and label.value else kind.sheet
         self.unknown(node, known, where)
         values, marks = dict(given or {}), {"": node.mark}
-        if kind in JOBS or not (kind.upright or change):     # else a mark says that the field is stated
+        if kind in JOBS or not (kind.upright or change):  # else a mark says that the field is stated
             marks |= _misspelt(node, kind)
         for one in kind.fields:
             found = _find(node, one.steps, not kind.upright)
@@ -257,7 +275,7 @@ class Loader:
                 close = near(key, [name for name in names if name not in top.entries])
                 if not close:
                     continue
-                key = close[0]       # read as it is probably meant, so that what names its records is not told as well
+                key = close[0]  # read as it is probably meant, so that what names its records is not told as well
             if names[key].upright:
                 self.record(names[key], node, extra=SETTINGS if key == JOB.key else ())
             else:
@@ -265,71 +283,19 @@ class Loader:
                     told = len(self.loaded.problems)
                     self.record(names[key], item)
                     if self.nameless(names[key], item) and len(self.loaded.problems) == told and not self.loaded.draft:
-                        self.blame(item.mark, f"{names[key].sheet}: a record without '{names[key].named}:'", NAMELESS.format(names[key].named))
-
-
-def _settings(top: Mapping, file_units: str) -> tuple[Settings, Marks, list[Problem]]:
-    """units, currency and exchange of a job file, as (values, marks, problems)."""
-    values: Settings = {}
-    marks: Marks = {}
-    problems: list[Problem] = []
-    job = top.get("job")
-    for key in SETTINGS:
-        node = job.get(key) if isinstance(job, Mapping) else None
-        if isinstance(node, Text) and node.value:
-            values[key], marks[key] = node.value, node.mark
-    if "units" in values and values["units"] not in SYSTEMS:
-        problems.append(marks["units"].problem(f"unknown units '{values['units']}'", "write us or metric"))
-        values["units"] = file_units
-    if "exchange" in values:
-        try:
-            values["exchange"] = Units().parse(values["exchange"], "number")
-            if not 1e-6 < values["exchange"] < 1e6:
-                raise BadValue(f"exchange {values['exchange']:g} is out of range", "write a number from 0.000001 to 1000000")
-        except BadValue as error:
-            problems.append(marks["exchange"].problem(error.message, error.hint))
-            values["exchange"] = 1.0
-    return values, marks, problems
-
-
-def _beside(loader: Loader, top: Mapping) -> None:
-    """What a job file says beside its kinds: whether it is a draft, and its own catalog records."""
-    draft, own = top.get(DRAFT), top.get(OWN)
-    if draft:
-        loader.loaded.draft = isinstance(draft, Text) and same(draft.value) == "yes"
-        if not loader.loaded.draft and not (isinstance(draft, Text) and same(draft.value) in ("", "no")):
-            loader.blame(draft.mark, "draft must be yes or no", "write 'draft: yes', or remove the line")
-    if isinstance(own, Mapping):
-        inner = Loader(loader.units, loader.typed)
-        inner.loaded.draft = loader.loaded.draft
-        inner.kinds(own, CATALOGS, (WITHOUT,))
-        loader.loaded.own = inner.loaded
-        if own.get(WITHOUT):
-            loader.loaded.without = tuple(loader.names(own.get(WITHOUT)))
-    elif own:
-        loader.blame(own.mark, "'own' needs lists of records", "as in 'own: {coatings: [...]}'")
+                        self.blame(
+                            item.mark,
+                            f"{names[key].sheet}: a record without '{names[key].named}:'",
+                            NAMELESS.format(names[key].named),
+                        )
 
 
 def load_record(kind: Kind, text: str, units: Units, name: str) -> Record:
-    """The values of one record that `store.record_text` wrote; `name` is the place that problems speak of. Refused where it is not one."""
+    """The values of one record that `store.record_text` wrote; `name` is the place that problems speak of. Refused
+    where it is not one.
+    """
     loader = Loader(units, units)
     loader.record(kind, documents.parse(text.encode(), name))
     if errors(loader.loaded.problems):
         raise Refused(loader.loaded.problems)
     return loader.loaded.values[kind.key][0]
-
-
-def load_job(path: str | Path, units_for: Callable[[Settings, Marks], Units], system: str | None = None) -> Loaded:
-    """A job file. `units_for(settings, marks)` gives the book's units; `system` overrides the file's own."""
-    top = documents.read(Path(path))
-    settings, marks, problems = _settings(top, "us")
-    typed = units_for(settings, marks)
-    units = Units(system or typed.system, typed.currency, typed.exchange)
-    loader = Loader(units, typed)
-    loader.loaded.units = units
-    loader.loaded.problems += problems
-    _beside(loader, top)
-    loader.kinds(top, JOBS, (OWN, DRAFT))
-    if not loader.loaded.values["job"]:
-        loader.blame(top.mark, "the file has no 'job:'", "begin with 'job: {name: ...}'")
-    return loader.loaded

@@ -1,4 +1,7 @@
-"""Lists that formulas and the model look things up in: the closed lists, what else is said or counted, figures beside them."""
+"""Lists that formulas and the model look things up in: the closed lists, what else is said or counted, figures beside
+them.
+"""
+
 from math import pi
 from types import MappingProxyType
 
@@ -8,13 +11,15 @@ from builder.records.rules import PATTERN
 from builder.records.words import WORDS
 from builder.values import same
 
+# fmt: off
 LOOKUPS = MappingProxyType({
     **WORDS,
     "pattern": tuple(PATTERN),
     "reason": tuple(REASONS.values())[::-1],      # the lightest first
     "to_put_right": tuple(item.words for item in ITEMS if item.stops),
     "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
-    "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"),
+    "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
+              "November", "December"),
 })
 
 # Figures that stand beside a list, word for word.
@@ -27,9 +32,11 @@ BESIDE = MappingProxyType({
     "basis_rated": (1.0, 1.0, 1.0, 1.0, 0.0, 0.0, 0.0),
     "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0),
     # Notches of a wet-film gauge in mil: steps of 0.5 to 6, of 1 to 10, 2 to 30, 5 above (ASTM D4414-95(2020) 7.1.2).
-    "notch": (*(half / 2 for half in range(1, 13)), 7.0, 8.0, 9.0, 10.0, *map(float, range(12, 31, 2)), *map(float, range(35, 201, 5))),
+    "notch": (*(half / 2 for half in range(1, 13)), 7.0, 8.0, 9.0, 10.0, *map(float, range(12, 31, 2)),
+              *map(float, range(35, 201, 5))),
     "basis_whole_job": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0),
 })
+# fmt: on
 
 
 def place(list_name: str, word: str | None, blank: int | None = None) -> int | None:

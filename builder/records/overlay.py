@@ -1,4 +1,5 @@
 """Folders of catalogs, one laid over another, and a job's own records over all; which record is which."""
+
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -48,9 +49,9 @@ class _Layer:
     def __post_init__(self) -> None:
         self.by_identity = {identity(self.kind, values): place for place, values in enumerate(self.values)}
         self.by_label = {same(label(self.kind, values)): place for place, values in enumerate(self.values)}
-        self.done: dict[int, Mark] = {}      # place -> the mark of what this folder laid there
-        self.changed: set[int] = set()       # places where that was a change
-        self.lost: set[str] = set()          # names that were to be changed and are not below
+        self.done: dict[int, Mark] = {}  # place -> the mark of what this folder laid there
+        self.changed: set[int] = set()  # places where that was a change
+        self.lost: set[str] = set()  # names that were to be changed and are not below
 
     def add(self, values: Record, marks: Marks) -> None:
         self.values.append(values)
@@ -92,7 +93,7 @@ class _Layer:
         below, first = (self.values[place], self.marks[place]), over[1][""]
         named = () if self.kind.upright else _named_by(self.kind)
         stated = {key: mark for key, mark in over[1].items() if key not in ("", *named)}
-        if stated or self.kind.key not in LISTS_INSIDE:      # a family may be named for its sizes alone
+        if stated or self.kind.key not in LISTS_INSIDE:  # a family may be named for its sizes alone
             self.problems.append(note(self.kind, label(self.kind, below[0]), below[1][""], stated, first))
         self.values[place], self.marks[place] = merged(below, (over[0], stated))
         self.done[place] = first
@@ -104,14 +105,16 @@ class _Layer:
 
     def _missing(self, name: str, mark: Mark) -> Problem:
         if not self.by_label:
-            return mark.problem(f"{self.kind.sheet} '{name}': nothing to change: no catalog before this one has {self.kind.key}",
-                                "name the folder it changes first: --catalogs catalogs --catalogs THIS")
+            return mark.problem(
+                f"{self.kind.sheet} '{name}': nothing to change: no catalog before this one has {self.kind.key}",
+                "name the folder it changes first: --catalogs catalogs --catalogs THIS",
+            )
         hint = did_you_mean(name, [label(self.kind, values) for values in self.values])
         return mark.problem(f"{self.kind.sheet}: '{name}' is not in the catalogs before this one", hint)
 
     def lay(self, values: Record, marks: Marks, change: Change | None) -> None:
         if self.kind.upright and self.values:
-            self._put(0, (values, marks))                # figure by figure
+            self._put(0, (values, marks))  # figure by figure
         elif change:
             self.change(values, marks, change)
         else:
@@ -125,7 +128,7 @@ def _overlay(under: Loaded, over: Loaded) -> None:
     for kind in CATALOGS:
         layer = _Layer(kind, under.values[kind.key], under.marks[kind.key], under.problems)
         for values, marks, change in zip(over.values[kind.key], over.marks[kind.key], over.changes[kind.key]):
-            told = change and not change.name and same(values["family"]) in lost       # that its family is not there
+            told = change and not change.name and same(values["family"]) in lost  # that its family is not there
             if not told:
                 layer.lay(dict(values), dict(marks), change)
         lost = layer.lost if kind.key == "families" else lost
@@ -134,7 +137,11 @@ def _overlay(under: Loaded, over: Loaded) -> None:
 def _leave_out(under: Loaded, names: Iterable[tuple[str, Text]]) -> None:
     """Take the records out that a job does without; `names` are (kind, the text that names it)."""
     for key, text in names:
-        kept = [place for place, values in enumerate(under.values[key]) if same(label(KINDS[key], values)) != same(text.value)]
+        kept = [
+            place
+            for place, values in enumerate(under.values[key])
+            if same(label(KINDS[key], values)) != same(text.value)
+        ]
         if len(kept) == len(under.values[key]):
             hint = did_you_mean(text.value, [label(KINDS[key], values) for values in under.values[key]])
             under.problems.append(text.mark.problem(f"without, {key}: '{text.value}' is not in the catalogs", hint))
@@ -151,7 +158,8 @@ def currency_of(folders: Iterable[str | Path]) -> str:
 
 
 def load_catalogs(folders: Sequence[str | Path], units: Units, job: Loaded | None = None) -> Loaded:
-    """Every catalog of the folders, a later one laid over those before, in the book's units. Problems are gathered, not raised.
+    """Every catalog of the folders, a later one laid over those before, in the book's units. Problems are gathered, not
+    raised.
 
     job: a loaded job, whose own records are laid over all.
     """
@@ -163,5 +171,7 @@ def load_catalogs(folders: Sequence[str | Path], units: Units, job: Loaded | Non
     for kind in CATALOGS:
         if not stock.values[kind.key] and kind.key in NEEDED:
             nowhere = documents.Mark(str(folders[0]), 1, 1)
-            stock.problems.append(nowhere.problem(f"no '{kind.key}:' in any catalog of this folder", "add a file that has it"))
+            stock.problems.append(
+                nowhere.problem(f"no '{kind.key}:' in any catalog of this folder", "add a file that has it")
+            )
     return stock

@@ -1,7 +1,10 @@
 """Why a size does not fit a coat, why a row cannot be worked out: the words, in the order in which they are told."""
+
 from types import MappingProxyType
 
-# E16. Each reason weighs as much as all that are told after it and one more: from a sum of weights every one can be told, the heaviest first.
+# fmt: off
+# E16. Each reason weighs as much as all that are told after it and one more: from a sum of weights every one can be
+# told, the heaviest first.
 REASONS = MappingProxyType({
     "lossy": "too much paint is lost",
     "over_rated": "above the nozzle's rating",
@@ -18,7 +21,8 @@ REASONS = MappingProxyType({
 })
 WEIGHT = MappingProxyType({key: 2.0 ** (len(REASONS) - place) for place, key in enumerate(REASONS, start=1)})
 COLUMNS = MappingProxyType({            # the columns of the nozzle check, and the reasons whose weights each adds up
-    "limits": ("over_rated", "over_pump", "over_crew"), "feed": ("starves", "too_coarse"), "orifice": ("too_small", "too_large"),
+    "limits": ("over_rated", "over_pump", "over_crew"), "feed": ("starves", "too_coarse"),
+    "orifice": ("too_small", "too_large"),
     "fan": ("too_narrow", "too_wide"), "spray": ("lossy", "too_fast", "too_slow"),
 })
 COLUMN_OF = MappingProxyType({key: column for column, reasons in COLUMNS.items() for key in reasons})

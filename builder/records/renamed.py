@@ -1,4 +1,5 @@
 """Keys and words of older files, read as what they are called now, with a warning that names it."""
+
 from collections.abc import Callable, Container
 from typing import Any, TypeAlias
 
@@ -9,7 +10,8 @@ from builder.records.versions import OLD_KEYS, OLD_WORDS
 from builder.values import same
 
 STILL = "the old name is still read; write the new one"
-Tell: TypeAlias = Callable[[Mark, str, str], None]          # of an old name: where it stands, what it is, what it is called now
+# of an old name: where it stands, what it is, what it is called now
+Tell: TypeAlias = Callable[[Mark, str, str], None]
 
 
 def current(node: Node, known: dict[Any, Any] | None, tell: Tell) -> Node:

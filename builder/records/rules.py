@@ -4,6 +4,7 @@ A rule never raises: `bad` answers for any value a cell can hold. `formula` is t
 statement of the same test, written with `{x}` for the cell: 1 where bad. It may be an error where the
 cell is one; the judging column takes an error for bad.
 """
+
 from dataclasses import dataclass
 from typing import Any, Protocol
 
@@ -12,7 +13,7 @@ from builder.records.titles import SHEET_OF
 from builder.records.words import WORDS
 from builder.values import day, is_number, same, size_digits
 
-PATTERN = "*?~<>="                   # spreadsheet matching reads these as patterns or comparisons
+PATTERN = "*?~<>="  # spreadsheet matching reads these as patterns or comparisons
 NAME_LENGTH = 60
 
 
@@ -148,5 +149,7 @@ class SizeNumber(Rule):
         return "a size of three or four digits, as in 515"
 
     def formula(self, block: str, key: str) -> str:
-        return ('1-(VALUE({x})>={constants.size_least})*(VALUE({x})<={constants.size_most})*(TEXT(VALUE({x}),"0")={x}&"")'
-                "*(MOD(VALUE({x}),100)>={constants.orifice_least})")
+        return (
+            '1-(VALUE({x})>={constants.size_least})*(VALUE({x})<={constants.size_most})*(TEXT(VALUE({x}),"0")={x}&"")'
+            "*(MOD(VALUE({x}),100)>={constants.orifice_least})"
+        )

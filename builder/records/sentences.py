@@ -1,43 +1,56 @@
 """Sentences that pages and cells say, each once for its formula and its model."""
+
 from textwrap import wrap
 
 from builder.records.cautions import CAUTIONS
 
+# fmt: off
 NO_ROOM = "no room for this row: delete a blank one above it"
 
 # Weather and crew card.
 VERDICTS = ("dry enough for the dew-point rule; the coating's own limits count too", "too near the dew point: wait")
-TODAY = ("not read yet: type the readings on Weather", "dry enough, and within the coating's limits", "WAIT: too near the dew point",
+TODAY = ("not read yet: type the readings on Weather", "dry enough, and within the coating's limits",
+         "WAIT: too near the dew point",
          "WAIT: outside the coating's limits", "WAIT: too near the dew point, outside the coating's limits")
 
 # Bid.
 NO_PRICE = "This bid is not complete. It shows no price until this is fixed:"
-LEAD = ("Old paint here may hold lead. It is tested before it is disturbed; the work follows lead-safe work practices (40 CFR 745), "
+LEAD = ("Old paint here may hold lead. It is tested before it is disturbed; the work follows lead-safe work practices "
+        "(40 CFR 745), "
         "by people certified for them where the law asks it.")
-CONDITIONS = ("Coats go on when weather and surface are within what the makers of the coatings ask for; dates move with the weather. "
+CONDITIONS = ("Coats go on when weather and surface are within what the makers of the coatings ask for; dates move "
+              "with the weather. "
               "Changes to the work or the price are agreed in writing. Local codes come first.")
 SIGNED = (("accepted", "Accepted", '"The price, the work and the conditions above are accepted."'),
-          ("customer", "Customer", '"Name, signature, date:"'), ("contractor", "Contractor", '"Name, signature, date:"'))
+          ("customer", "Customer", '"Name, signature, date:"'),
+          ("contractor", "Contractor", '"Name, signature, date:"'))
 
 # Start: (role, words); braces hold what the book fills in.
 STEPS = (
     ("section", "Three steps to an estimate"),
     ("label", "1  Job: say where and when, choose crew, pump and exposure."),
-    ("label", "2  Takeoff: type one row a measured surface. Systems and Coats say what goes on it; six usual ones may be there already."),
-    ("label", "3  Price, Bid, Crew card: read what it comes to, print what the customer signs and what the crew works by."),
+    ("label", "2  Takeoff: type one row a measured surface. Systems and Coats say what goes on it; six usual ones may "
+              "be there already."),
+    ("label",
+     "3  Price, Bid, Crew card: read what it comes to, print what the customer signs and what the crew works by."),
     ("label", "While something is missing the price stays blank, and Checks says what to fix."),
     ("", ""),
     ("section", "Key"),
     ("sample", "Cells like this one are yours to type in."),
-    ("label", "All other cells are worked out and locked without a password. What is wrong is said beside the row, in bold."),
+    ("label",
+     "All other cells are worked out and locked without a password. What is wrong is said beside the row, in bold."),
     ("label", "Folded away, behind a + above the letters (unprotect the sheet to open it): single steps of {folded}."),
     ("", ""),
     ("section", "Before anyone sprays"),
-    *(("label", line) for caution in CAUTIONS for line in wrap(f"{caution.topic}: {caution.words} [{caution.source}]", 140, subsequent_indent="      ")),
+    *(("label", line) for caution in CAUTIONS for line in wrap(f"{caution.topic}: {caution.words} [{caution.source}]",
+                                                               140, subsequent_indent="      ")),
     ("", ""),
     ("section", "What to know of the figures"),
-    ("label", "Catalog figures are invented for the demo unless their source says otherwise. Replace them with your own before you bid."),
-    ("label", "Flow, wear and hours follow published equations with coefficients of common practice; you can change them on Terms."),
-    ("label", "Room: {takeoff} lines of takeoff, {openings} openings, {systems} systems, {coats} coats, {nozzles} nozzle sizes, {tasks} tasks."),
+    ("label", "Catalog figures are invented for the demo unless their source says otherwise. Replace them with your "
+              "own before you bid."),
+    ("label", "Flow, wear and hours follow published equations with coefficients of common practice; you can change "
+              "them on Terms."),
+    ("label", "Room: {takeoff} lines of takeoff, {openings} openings, {systems} systems, {coats} coats, {nozzles} "
+              "nozzle sizes, {tasks} tasks."),
     ("label", "To change units or currency, build the workbook again."),
 )

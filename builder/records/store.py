@@ -1,4 +1,5 @@
 """The values of records -> the text of a file that `load` reads as the same values."""
+
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -11,12 +12,12 @@ from builder.records.load import TRAPS
 from builder.records.rules import Rule, Word
 from builder.values import is_number, to_date
 
-Nested: TypeAlias = dict[str | int, Any]                # step of a path -> Nested, or the text of a value
+Nested: TypeAlias = dict[str | int, Any]  # step of a path -> Nested, or the text of a value
 
-LONGEST = 150                                           # letters of a record on one line
+LONGEST = 150  # letters of a record on one line
 _PLAIN = re.compile(r"[A-Za-z0-9](?:[\w .%/()'+-]*[\w.%/)'])?", re.ASCII)
 _NOT_PLAIN = re.compile(r"null|~|y|n|yes|no|on|off|true|false|[\d.+-]+", re.IGNORECASE)
-_ESCAPED = {0x85: "\\u0085", 0x2028: "\\u2028", 0x2029: "\\u2029"}     # line breaks to YAML alone
+_ESCAPED = {0x85: "\\u0085", 0x2028: "\\u2028", 0x2029: "\\u2029"}  # line breaks to YAML alone
 
 
 def scalar(text: str, rule: Rule | None = None) -> str:
@@ -37,7 +38,9 @@ def field_text(one: Field, value: Value, units: Units) -> str:
 
 
 def _nested(kind: Kind, values: Record, units: Units) -> Nested:
-    """The record as nested dicts and lists of YAML texts, by the paths of its fields; blanks and what is missing are left out."""
+    """The record as nested dicts and lists of YAML texts, by the paths of its fields; blanks and what is missing are
+    left out.
+    """
     top: Nested = {}
     for one in kind.fields:
         if values.get(one.key) is not None:
@@ -82,8 +85,13 @@ def kinds_text(kinds: Iterable[Kind], values: Values, units: Units, indent: str 
             yield from _lines(kind, row, units, indent + ("  " if kind.upright else "  - "))
 
 
-def job_text(values: Values, units: Units, own: Values | None = None,
-             without: Mapping[str, Sequence[str]] | None = None, draft: bool = False) -> str:
+def job_text(
+    values: Values,
+    units: Units,
+    own: Values | None = None,
+    without: Mapping[str, Sequence[str]] | None = None,
+    draft: bool = False,
+) -> str:
     """A job file that builds to the same estimate.
 
     own: catalog records of the job's own, by kind; without: names of catalog records it does without, by kind;

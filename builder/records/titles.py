@@ -1,6 +1,8 @@
 """The sheet that each kind of record is typed on: names that rules and messages say before any kind is declared."""
+
 from types import MappingProxyType
 
+# fmt: off
 SHEET_OF = MappingProxyType({
     "job": "Job",
     "takeoff": "Takeoff",

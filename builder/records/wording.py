@@ -1,4 +1,5 @@
 """What a faulty entry is told: one wording for the sheets, the model and the command line."""
+
 from builder.quantities import SHOWN, Units, Value
 from builder.records.fields import Check, Field, Kind
 from builder.records.rules import Between, Day
@@ -32,7 +33,11 @@ def allowed(kind: Kind, one: Field, units: Units) -> str:
         if one.quantity == "share":
             return _share_words(*one.rule.limits())
         low, high = (limit_text(end, one.quantity, units) for end in one.rule.limits())
-        unit = "" if SHOWN[one.quantity][0] == "" and not one.quantity.startswith("money") else " " + units.shown(one.quantity)
+        unit = (
+            ""
+            if SHOWN[one.quantity][0] == "" and not one.quantity.startswith("money")
+            else " " + units.shown(one.quantity)
+        )
         words = words.format(low=low, high=high) + unit
     return words
 

@@ -1,6 +1,8 @@
 """The closed lists of words of the fields. A word's place in its list is its meaning to the formulas."""
+
 from types import MappingProxyType
 
+# fmt: off
 WORDS = MappingProxyType({
     "kind": ("primer", "finish", "filler", "stain"),
     "base": ("water", "solvent"),

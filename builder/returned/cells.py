@@ -115,8 +115,8 @@ def _sound():
 def loaded(source, data_only=True):
     """The library's workbook with its cells. source: as `safe.opened` takes it; data_only: values, else formulas.
 
-    What the library stumbles over in a file is a fault of the file; but where it stumbles over a sound one too, this module
-    uses something that the library no longer has, and its own error is told.
+    What the library stumbles over in a file is a fault of the file; but where it stumbles over a sound one too, this
+    module uses something that the library no longer has, and its own error is told.
     """
     verified = safe.opened(source)
     try:

@@ -1,4 +1,5 @@
 """What a look at a returned workbook found, in words a contractor understands."""
+
 from dataclasses import asdict, dataclass
 
 from openpyxl.utils.cell import get_column_letter

@@ -1,7 +1,9 @@
-"""The layout of a returned workbook: where the cells of each column are by now, after rows and columns were inserted and sheets renamed.
+"""The layout of a returned workbook: where the cells of each column are by now, after rows and columns were inserted
+and sheets renamed.
 
 Named cells are found by their names, all others by how far the named ones around them have moved.
 """
+
 from collections import Counter
 
 from builder.sheets.grammar import heading
@@ -13,13 +15,15 @@ class Moves:
     """How far the rows, or the columns, of one sheet have moved, by what its names tell. Counted from 1."""
 
     def __init__(self):
-        self.told = {}                         # was -> Counter of where names say it is
+        self.told = {}  # was -> Counter of where names say it is
 
     def tell(self, was, now):
         self.told.setdefault(was, Counter())[now] += 1
 
     def settle(self):
-        """Believe what most names say, and none that alone moved otherwise than those on both sides: that one was cut and pasted."""
+        """Believe what most names say, and none that alone moved otherwise than those on both sides: that one was cut
+        and pasted.
+        """
         known = {was: said.most_common(1)[0][0] for was, said in sorted(self.told.items())}
         by = {was: now - was for was, now in known.items()}
         order = list(known)
@@ -27,7 +31,9 @@ class Moves:
         self.known = {was: now for was, now in known.items() if was not in odd}
 
     def now(self, was, fits=lambda now: False):
-        """Where a row or column is by now. Between two that moved differently, the first that `fits`; else it moved as the one before."""
+        """Where a row or column is by now. Between two that moved differently, the first that `fits`; else it moved as
+        the one before.
+        """
         before = max((one for one in self.known if one <= was), default=None)
         after = min((one for one in self.known if one >= was), default=None)
         first = was + (self.known[before] - before if before is not None else self.known[after] - after)
@@ -38,10 +44,10 @@ class Moves:
 class Located(Layout):
     """A Layout whose places are those of a Returned workbook.
 
-    made: the same as it was made; sheets: title -> what the sheet is called now (None: gone); gone: names that point at nothing any
-    more; headless: titles whose header row is gone; pasted: (place, area) of
-    single inputs that were cut and pasted elsewhere; hidden: keys of places on another sheet than their block's; same_form: whether
-    this program would make the book with the same formulas in the same places. If not, only `sheets` and `gone` are to be relied on.
+    made: the same as it was made; sheets: title -> what the sheet is called now (None: gone); gone: names that point at
+    nothing any more; headless: titles whose header row is gone; pasted: (place, area) of single inputs that were cut
+    and pasted elsewhere; hidden: keys of places on another sheet than their block's; same_form: whether this program
+    would make the book with the same formulas in the same places. If not, only `sheets` and `gone` are to be relied on.
     """
 
     def __init__(self, back):
@@ -51,7 +57,11 @@ class Located(Layout):
         self.made = Layout(self.blocks, capacity)
         self.same_form = self.made.form(back.units) == back.settings.get("form")
         self.gone = [name for name, _ in self.made.names() if name not in back.areas]
-        self.headless = {block.sheet for block in self.blocks if block.entered and block.form == "table" and f"{block.key}_head" in self.gone}
+        self.headless = {
+            block.sheet
+            for block in self.blocks
+            if block.entered and block.form == "table" and f"{block.key}_head" in self.gone
+        }
         self.sheets = {title: self._sheet(title) for title in dict.fromkeys(block.sheet for block in self.blocks)}
         self.rows, self.cols = ({title: Moves() for title in self.sheets} for _ in range(2))
         self._learn()
@@ -116,9 +126,11 @@ class Located(Layout):
         return self.back.units
 
     def formulas(self, key, place):
-        """(record from 1, copy, row, column from 1, the formula that belongs there) of every cell of a column of formulas."""
+        """(record from 1, copy, row, column from 1, the formula that belongs there) of every cell of a column of
+        formulas.
+        """
         if any(block == key[0] and f"{{{hidden}" in place.column.formula for block, hidden in self.hidden):
-            return                             # it speaks of another sheet by now: not told
+            return  # it speaks of another sheet by now: not told
         down, across = (place.rows, place.cols) if place.block.down else (1, place.cols)
         for copy in range(across):
             template = self.template(place.block, place.column, copy if place.block.form == "table" else 0)

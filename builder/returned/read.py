@@ -1,4 +1,5 @@
 """A workbook back to the values of its inputs, found by defined names."""
+
 import datetime
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -22,11 +23,11 @@ from builder.returned.cells import loaded
 from builder.stages.start import BOOK
 from builder.values import is_number
 
-LARGEST = 50_000               # cells under one name, at most
-MADE = {"units": str, "currency": str, "exchange": float, "lines": float}       # what the first line of As issued says
-INPUTS = 60_000                # cells under the names of all inputs; a book of 2,000 lines has 27,000
-DIGITS = 1e-9                  # of a number, beyond which another one was typed
-FURTHER = 1000                 # rows below a table of inputs in which something typed is looked for
+LARGEST = 50_000  # cells under one name, at most
+MADE = {"units": str, "currency": str, "exchange": float, "lines": float}  # what the first line of As issued says
+INPUTS = 60_000  # cells under the names of all inputs; a book of 2,000 lines has 27,000
+DIGITS = 1e-9  # of a number, beyond which another one was typed
+FURTHER = 1000  # rows below a table of inputs in which something typed is looked for
 
 
 def plain(value):
@@ -56,7 +57,9 @@ class Area:
 
 @dataclass(frozen=True)
 class Stray:
-    """A row that was typed above or below its table: the block, the row of the sheet, where it is, the values by key and their cells."""
+    """A row that was typed above or below its table: the block, the row of the sheet, where it is, the values by key
+    and their cells.
+    """
 
     block: str
     sheet: str
@@ -70,10 +73,11 @@ class Stray:
 class Returned:
     """A workbook as it came back.
 
-    values: of each block, raw, blank rows between others kept; settings and units: as the book was made; restated: (key, what the
-    sheet Start says instead) of those that were changed there; areas: what every defined name points at, by the names of now; copies: title -> the
-    copy that stands in for a sheet that was deleted; gone: kinds and fields whose cells cannot be found; strays: rows above or
-    below their tables; issued: the catalogs as the book was made, blank in old books.
+    values: of each block, raw, blank rows between others kept; settings and units: as the book was made; restated:
+    (key, what the sheet Start says instead) of those that were changed there; areas: what every defined name points at,
+    by the names of now; copies: title -> the copy that stands in for a sheet that was deleted; gone: kinds and fields
+    whose cells cannot be found; strays: rows above or below their tables; issued: the catalogs as the book was made,
+    blank in old books.
     """
 
     source: safe.Verified
@@ -124,9 +128,13 @@ class Returned:
 
 
 def _names(book):
-    """(name, what it points at, the copy it is of, if any): a copied sheet has names of its own, which serve where the first sheet is gone."""
+    """(name, what it points at, the copy it is of, if any): a copied sheet has names of its own, which serve where the
+    first sheet is gone.
+    """
     yield from ((name, defined, None) for name, defined in book.defined_names.items())
-    yield from ((name, defined, sheet.title) for sheet in book.worksheets for name, defined in sheet.defined_names.items())
+    yield from (
+        (name, defined, sheet.title) for sheet in book.worksheets for name, defined in sheet.defined_names.items()
+    )
 
 
 def _areas(book):
@@ -136,12 +144,12 @@ def _areas(book):
         if name in found:
             continue
         try:
-            (sheet, address), = defined.destinations
+            ((sheet, address),) = defined.destinations
             left, top, right, bottom = range_boundaries(address)
             size = (bottom - top + 1) * (right - left + 1)
-        except (TypeError, ValueError, TokenizerError):          # deleted, whole columns, or not one run of cells
+        except (TypeError, ValueError, TokenizerError):  # deleted, whole columns, or not one run of cells
             continue
-        sheet = sheet.replace("''", "'")                         # an apostrophe is doubled between quotes
+        sheet = sheet.replace("''", "'")  # an apostrophe is doubled between quotes
         if sheet in book.sheetnames and 1 <= size <= LARGEST and copy in (None, sheet):
             found[name] = Area(sheet, left, top, right, bottom)
             if copy:
@@ -165,15 +173,23 @@ def returned(source):
     back.issued = _issued(back)
     _spanned(back)
     for kind in KINDS.values():
-        missing = [one for one in kind.fields if back.area(kind.key, one.key) is None] if back.settings["schema"] == SCHEMA else []
+        missing = (
+            [one for one in kind.fields if back.area(kind.key, one.key) is None]
+            if back.settings["schema"] == SCHEMA
+            else []
+        )
         whole = len(missing) == len(kind.fields)
         back.gone += [(kind, None)] if whole else [(kind, one) for one in missing]
         rows = list(back.issued.get(kind.key, {}).values()) if whole else _rows(back, kind)
-        back.values[kind.key] = [_restored(row, back.issued.get(kind.key, {}).get(label(kind, row), {})) for row in rows]
+        back.values[kind.key] = [
+            _restored(row, back.issued.get(kind.key, {}).get(label(kind, row), {})) for row in rows
+        ]
         if not kind.upright:
             back.strays += _strays(back, kind)
     if all((kind, None) in back.gone for kind in JOBS):
-        raise safe.refused(back.name, "the defined names of its input cells were deleted or point nowhere", safe.PUT_BACK)
+        raise safe.refused(
+            back.name, "the defined names of its input cells were deleted or point nowhere", safe.PUT_BACK
+        )
     return back
 
 
@@ -201,10 +217,16 @@ def _renamed(back):
 
 def _settings(back):
     """The facts of the sheet Start; where one was changed there, as the book was made, if it says so."""
-    here = {column.key: back.shown(f"book_{column.key}")[0] for column in BOOK.columns if column.key != "form" or "book_form" in back.areas}
+    here = {
+        column.key: back.shown(f"book_{column.key}")[0]
+        for column in BOOK.columns
+        if column.key != "form" or "book_form" in back.areas
+    }
     made = _made(back)
     back.settings = {**here, **made}
-    back.restated = [(key, here[key]) for key, value in made.items() if here[key] != value and not _alike(here[key], value)]
+    back.restated = [
+        (key, here[key]) for key, value in made.items() if here[key] != value and not _alike(here[key], value)
+    ]
     safe.sound(back.name, back.settings)
 
 
@@ -215,8 +237,10 @@ def _made(back):
             said = documents.parse(text.encode(), f"{back.name}, As issued")
             try:
                 return {key: kind(said.get(key).value) for key, kind in MADE.items()}
-            except (ValueError, AttributeError):           # one is missing, not a number, or a list stands in its place
-                raise safe.refused(back.name, "the sheet As issued was changed: its first row is not as it was built", safe.PUT_BACK) from None
+            except (ValueError, AttributeError):  # one is missing, not a number, or a list stands in its place
+                raise safe.refused(
+                    back.name, "the sheet As issued was changed: its first row is not as it was built", safe.PUT_BACK
+                ) from None
     return {}
 
 
@@ -237,7 +261,10 @@ def _rows(back, kind):
         values = [back.units.from_cell(value, one.quantity) for value in back.cells(area)] if area else []
         columns[one.key] = list(map(current_word, values)) if older and isinstance(one.rule, Word) else values
     count = max(map(len, columns.values()))
-    rows = [{key: values[place] if place < len(values) else None for key, values in columns.items()} for place in range(count)]
+    rows = [
+        {key: values[place] if place < len(values) else None for key, values in columns.items()}
+        for place in range(count)
+    ]
     while rows and not kind.upright and all(value is None for value in rows[-1].values()):
         rows.pop()
     return rows
@@ -249,14 +276,24 @@ def _strays(back, kind):
         return
     sheet = back.book[next(iter(areas.values())).sheet]
     top, below = min(area.top for area in areas.values()), max(area.bottom for area in areas.values()) + 1
-    whole = back.areas.get(f"{kind.key}_around") or back.areas.get(f"{kind.key}_headed")      # the latter in older books
-    above = range(whole.top + 1, top) if whole and whole.sheet == sheet.title else ()      # inserted over the first row: names do not grow
+    # the latter in older books
+    whole = back.areas.get(f"{kind.key}_around") or back.areas.get(f"{kind.key}_headed")
+    # inserted over the first row: names do not grow
+    above = range(whole.top + 1, top) if whole and whole.sheet == sheet.title else ()
     for row in (*above, *range(below, min(sheet.max_row, below + FURTHER) + 1)):
         cells = {key: f"{get_column_letter(area.left)}{row}" for key, area in areas.items()}
         raw = {key: plain(sheet[cell].value) for key, cell in cells.items()}
-        if any(raw[one.key] is not None for one in kind.fields if one.required and one.key in raw):       # else a note, not a row
+        # else a note, not a row
+        if any(raw[one.key] is not None for one in kind.fields if one.required and one.key in raw):
             where = "above" if row < top else "below"
-            yield Stray(kind.key, sheet.title, row, where, {key: back.units.from_cell(value, kind.field_of[key].quantity) for key, value in raw.items()}, cells)
+            yield Stray(
+                kind.key,
+                sheet.title,
+                row,
+                where,
+                {key: back.units.from_cell(value, kind.field_of[key].quantity) for key, value in raw.items()},
+                cells,
+            )
 
 
 def _issued_lines(back):
@@ -276,6 +313,7 @@ def _issued(back):
 
 
 def read(source):
-    """The values of each block as `records.load` gives them, the units they are in, and the facts of the sheet Start."""
+    """The values of each block as `records.load` gives them, the units they are in, and the facts of the sheet Start.
+    """
     back = returned(source)
     return back.values, back.units, back.settings

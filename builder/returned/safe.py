@@ -1,4 +1,7 @@
-"""A workbook from outside, verified before anything reads it. Every refusal is one plain message: the file, what it is, what to do."""
+"""A workbook from outside, verified before anything reads it. Every refusal is one plain message: the file, what it is,
+what to do.
+"""
+
 import io
 import re
 import zipfile
@@ -13,20 +16,21 @@ from builder.quantities import SYSTEMS
 from builder.records.job import LINES
 from builder.records.versions import SCHEMA
 
-# The largest book of ours (1,000 lines, saved by another program) is 1.5 MB, 17 MB unpacked, in 54 parts, with 0.6 million tags.
-FILE = 20_000_000              # bytes, packed
-UNPACKED = 100_000_000         # bytes, all parts together
-PART = 32_000_000              # bytes, one part unpacked
-RATIO, FREE = 40, 10_000_000   # times larger than packed (ours: 13); below FREE any ratio is harmless
+# The largest book of ours (1,000 lines, saved by another program) is 1.5 MB, 17 MB unpacked, in 54 parts, with 0.6
+# million tags.
+FILE = 20_000_000  # bytes, packed
+UNPACKED = 100_000_000  # bytes, all parts together
+PART = 32_000_000  # bytes, one part unpacked
+RATIO, FREE = 40, 10_000_000  # times larger than packed (ours: 13); below FREE any ratio is harmless
 PARTS = 2000
-TAGS = 1_500_000               # opening and closing, all parts together; every cell has one at least
+TAGS = 1_500_000  # opening and closing, all parts together; every cell has one at least
 ATTRIBUTES = 1_500_000
-HEAD_TAGS = 25_000             # of each part that tells of the book as a whole: names, styles, properties; ours: 2,700
+HEAD_TAGS = 25_000  # of each part that tells of the book as a whole: names, styles, properties; ours: 2,700
 
-COMPOUND = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"         # [MS-CFB] 2.2: old workbooks, and new ones under a password
-ZIP, ENTRY = b"PK\x03\x04", b"PK\x01\x02"              # APPNOTE.TXT 4.3.7, 4.3.12
-ENCRYPTED = 1                                          # APPNOTE.TXT 4.4.4, bit 0
-STRICT = b"http://purl.oclc.org/ooxml/spreadsheetml/main"   # ISO/IEC 29500-1, which the reading library does not know
+COMPOUND = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"  # [MS-CFB] 2.2: old workbooks, and new ones under a password
+ZIP, ENTRY = b"PK\x03\x04", b"PK\x01\x02"  # APPNOTE.TXT 4.3.7, 4.3.12
+ENCRYPTED = 1  # APPNOTE.TXT 4.4.4, bit 0
+STRICT = b"http://purl.oclc.org/ooxml/spreadsheetml/main"  # ISO/IEC 29500-1, which the reading library does not know
 
 AGAIN = "download it again, or ask the sender for it again"
 AS_XLSX = "open it in a spreadsheet program and save it as .xlsx"
@@ -50,7 +54,9 @@ class Verified(io.BytesIO):
 
 
 def opened(source: "str | Path | BinaryIO | Verified") -> Verified:
-    """A workbook of ours, Verified, even where the file changes meanwhile. source: a path, or a binary stream, which may be Verified already."""
+    """A workbook of ours, Verified, even where the file changes meanwhile. source: a path, or a binary stream, which
+    may be Verified already.
+    """
     if isinstance(source, Verified):
         return source
     data = source.read(FILE + 1) if hasattr(source, "read") else _bytes(Path(source))
@@ -63,7 +69,7 @@ def opened(source: "str | Path | BinaryIO | Verified") -> Verified:
             _ours(name, archive.read("xl/workbook.xml"))
     except Refused:
         raise
-    except Exception:                            # what the library stumbles over in a file is a fault of the file
+    except Exception:  # what the library stumbles over in a file is a fault of the file
         raise refused(name, "it is incomplete or damaged", AGAIN) from None
     return Verified(data, name)
 
@@ -72,11 +78,20 @@ def sound(name: str, settings: Mapping[str, Any]) -> None:
     """Refuses a book whose facts on Start are not what this program writes there."""
     schema = settings["schema"]
     if isinstance(schema, float) and schema > SCHEMA:
-        raise refused(name, "a newer wetfilm made it", f"install the newer one: this one reads up to schema {SCHEMA}, the workbook has {schema:g}")
+        raise refused(
+            name,
+            "a newer wetfilm made it",
+            f"install the newer one: this one reads up to schema {SCHEMA}, the workbook has {schema:g}",
+        )
     right = {
-        "schema": isinstance(schema, float) and schema >= 1, "units": settings["units"] in SYSTEMS, "currency": isinstance(settings["currency"], str),
+        "schema": isinstance(schema, float) and schema >= 1,
+        "units": settings["units"] in SYSTEMS,
+        "currency": isinstance(settings["currency"], str),
         "exchange": isinstance(settings["exchange"], float) and 0 < settings["exchange"] < float("inf"),
-        "lines": isinstance(settings["lines"], float) and 1 <= settings["lines"] <= LINES and settings["lines"] % 1 == 0}
+        "lines": isinstance(settings["lines"], float)
+        and 1 <= settings["lines"] <= LINES
+        and settings["lines"] % 1 == 0,
+    }
     for key in right:
         if not right[key]:
             raise impossible(name, key, settings[key])
@@ -95,8 +110,8 @@ def _bytes(path: Path) -> bytes:
         if size > FILE:
             raise _large(path, size)
         with path.open("rb") as stream:
-            return stream.read(FILE + 1)         # it may have grown since
-    except (OSError, ValueError) as error:       # ValueError: a path with a zero byte
+            return stream.read(FILE + 1)  # it may have grown since
+    except (OSError, ValueError) as error:  # ValueError: a path with a zero byte
         raise refused(path, f"cannot read the file: {words(error)}") from None
 
 
@@ -116,14 +131,19 @@ def _shape(name: str, data: bytes) -> None:
             raise refused(name, *PASSWORD)
         raise refused(name, "it is an old .xls workbook", AS_XLSX)
     if not data.startswith(ZIP):
-        raise refused(name, "it is not an .xlsx workbook, whatever its name says", "a csv file has no formulas: ask for the .xlsx that wetfilm built")
-    if data.count(ENTRY) > PARTS:                # before the directory is loaded
+        raise refused(
+            name,
+            "it is not an .xlsx workbook, whatever its name says",
+            "a csv file has no formulas: ask for the .xlsx that wetfilm built",
+        )
+    if data.count(ENTRY) > PARTS:  # before the directory is loaded
         raise refused(name, *CROWDED)
 
 
 def _directory(name: str, entries: Sequence[zipfile.ZipInfo], size: int) -> None:
     """Refuses by what the archive's directory says of its parts."""
-    names = [entry.filename.lower() for entry in entries]      # part names are equal without regard to case: ECMA-376-2, 6.2.2.3
+    # part names are equal without regard to case: ECMA-376-2, 6.2.2.3
+    names = [entry.filename.lower() for entry in entries]
     if any(entry.flag_bits & ENCRYPTED for entry in entries):
         raise refused(name, *PASSWORD)
     if "mimetype" in names and "content.xml" in names:
@@ -131,7 +151,11 @@ def _directory(name: str, entries: Sequence[zipfile.ZipInfo], size: int) -> None
     if "xl/workbook.bin" in names:
         raise refused(name, "it is a binary workbook (.xlsb)", AS_XLSX)
     if not {"[content_types].xml", "xl/workbook.xml"} <= set(names):
-        raise refused(name, "it is a zip archive without a workbook in it", "take the workbook out of the archive, or ask for it again")
+        raise refused(
+            name,
+            "it is a zip archive without a workbook in it",
+            "take the workbook out of the archive, or ask for it again",
+        )
     if len(set(names)) < len(names):
         raise refused(name, "two of its parts have the same name, which no spreadsheet program writes", AGAIN)
     if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
@@ -142,7 +166,9 @@ def _directory(name: str, entries: Sequence[zipfile.ZipInfo], size: int) -> None
 
 
 def _parts(name: str, archive: zipfile.ZipFile) -> None:
-    """Unpacks every part, which proves lengths and checksums (the library stops at the length in the directory), and looks at its XML."""
+    """Unpacks every part, which proves lengths and checksums (the library stops at the length in the directory), and
+    looks at its XML.
+    """
     tags = attributes = 0
     for entry in archive.infolist():
         data = archive.read(entry)
@@ -153,7 +179,10 @@ def _parts(name: str, archive: zipfile.ZipFile) -> None:
 
 
 def _xml(name: str, part: str, data: bytes) -> None:
-    """Refuses declarations of types and entities, in any encoding. A part that is no XML, whatever its name, cannot declare any."""
+    """Refuses declarations of types and entities, in any encoding. A part that is no XML, whatever its name, cannot
+    declare any.
+    """
+
     def declared(*_: object) -> NoReturn:
         raise refused(name, f"its part {part} declares a document type, which no spreadsheet program writes", AGAIN)
 
@@ -161,7 +190,7 @@ def _xml(name: str, part: str, data: bytes) -> None:
     parser.StartDoctypeDeclHandler = parser.EntityDeclHandler = declared
     try:
         parser.Parse(data, True)
-    except (expat.ExpatError, LookupError, ValueError):         # the last two: encodings it does not know
+    except (expat.ExpatError, LookupError, ValueError):  # the last two: encodings it does not know
         if part.lower().endswith((".xml", ".rels")):
             raise refused(name, f"its part {part} is damaged", AGAIN) from None
 

@@ -1,4 +1,7 @@
-"""What stands in a returned workbook beside its inputs and formulas: texts and figures that the maker wrote, and what a person added."""
+"""What stands in a returned workbook beside its inputs and formulas: texts and figures that the maker wrote, and what a
+person added.
+"""
+
 import io
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
@@ -16,15 +19,18 @@ from builder.workbook.layout import HEAD
 from builder.workbook.make import make
 from builder.workbook.write import MASTER, MASTER_ROW
 
-At: TypeAlias = tuple[int, int]          # row and column, counted from 1
+At: TypeAlias = tuple[int, int]  # row and column, counted from 1
 
-CLOSE = 1e-8                             # of a cached value, which is written with ten digits
-OWN = ("issued", "book")                 # blocks that are not the same in every book of one form
-ON_PAGE = "Crew card"                    # what stands beside its first column follows the coats that the book was built with
+CLOSE = 1e-8  # of a cached value, which is written with ten digits
+OWN = ("issued", "book")  # blocks that are not the same in every book of one form
+# what stands beside its first column follows the coats that the book was built with
+ON_PAGE = "Crew card"
 
 
 def alike(one: object, other: object) -> bool:
-    """Whether two values of cells are one: numbers within the digits of a cached value, texts but for white space, which programs trim."""
+    """Whether two values of cells are one: numbers within the digits of a cached value, texts but for white space,
+    which programs trim.
+    """
     if is_number(one) and is_number(other):
         return abs(one - other) <= CLOSE * max(abs(one), abs(other)) + 1e-12
     if isinstance(one, str) and isinstance(other, str):
@@ -33,8 +39,8 @@ def alike(one: object, other: object) -> bool:
 
 
 def standing(back: Returned, located: Located, raw: Opened) -> Iterator[Finding]:
-    """A Finding for each text or figure of the maker's that is another or gone, runs in a row as one, and for each cell that a person
-    added where nothing is read. raw: the book's own inputs, opened as they stand.
+    """A Finding for each text or figure of the maker's that is another or gone, runs in a row as one, and for each cell
+    that a person added where nothing is read. raw: the book's own inputs, opened as they stand.
     """
     made = loaded(io.BytesIO(make(raw)))
     told = {(stray.sheet, cell) for stray in back.strays for cell in stray.cells.values()}
@@ -42,21 +48,30 @@ def standing(back: Returned, located: Located, raw: Opened) -> Iterator[Finding]
         if now is None:
             continue
         rows, cols = located.rows[title], located.cols[title]
-        written = {place: plain(cell.value) for place, cell in made[title]._cells.items() if plain(cell.value) is not None}
+        written = {
+            place: plain(cell.value) for place, cell in made[title]._cells.items() if plain(cell.value) is not None
+        }
         live = _live(located, title)
-        yield from _overwritten(back, located, title, {place: value for place, value in written.items() if place not in live[0]})
+        yield from _overwritten(
+            back, located, title, {place: value for place, value in written.items() if place not in live[0]}
+        )
         ours = {(rows.now(row), cols.now(col)) for row, col in written} | live[1]
-        for (row, col), cell in sorted(back.book[now]._cells.items()):       # those that are there; walking rows and columns would visit all between
+        # those that are there; walking rows and columns would visit all between
+        for (row, col), cell in sorted(back.book[now]._cells.items()):
             if plain(cell.value) is not None and (row, col) not in ours and (now, cell.coordinate) not in told:
                 shown = shorten(str(cell.value), LONGEST, placeholder=" …")
                 yield Finding("beside", now, cell.coordinate, f"'{shown}' is ignored: not an input cell")
     for title in back.book.sheetnames:
         if title not in located.sheets.values() and back.book[title]._cells:
-            yield Finding("own sheet", title, "", "this sheet was added", "it is not part of the estimate and is not carried over")
+            yield Finding(
+                "own sheet", title, "", "this sheet was added", "it is not part of the estimate and is not carried over"
+            )
 
 
 def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
-    """The cells of a sheet that are inputs, formulas or different in every book: where they were made, and where they are by now."""
+    """The cells of a sheet that are inputs, formulas or different in every book: where they were made, and where they
+    are by now.
+    """
     made: set[At] = set()
     now: set[At] = set()
     for key, place in located.places.items():
@@ -64,7 +79,9 @@ def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
             continue
         was = located.made.places[key]
         if place.column.formula or place.column.field or key[0] in OWN:
-            made |= {(row, was.col + 1 + copy) for row in range(was.row, was.row + was.rows) for copy in range(was.cols)}
+            made |= {
+                (row, was.col + 1 + copy) for row in range(was.row, was.row + was.rows) for copy in range(was.cols)
+            }
         top = located.numbers(title) if place.block.form == "table" else place.row
         now |= {(row, place.col + 1 + copy) for row in range(top, place.row + place.rows) for copy in range(place.cols)}
     return made, now

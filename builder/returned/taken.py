@@ -1,4 +1,7 @@
-"""The inputs of a returned workbook as a job: text understood, rows below their tables taken in, catalog records that are its own."""
+"""The inputs of a returned workbook as a job: text understood, rows below their tables taken in, catalog records that
+are its own.
+"""
+
 import re
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
@@ -21,11 +24,11 @@ from builder.returned.typed import understood
 from builder.stages.start import BOOK
 from builder.values import is_number
 
-TRUTHS = ("=TRUE()", "=FALSE()")                 # how some programs save what was typed as TRUE
+TRUTHS = ("=TRUE()", "=FALSE()")  # how some programs save what was typed as TRUE
 START = {column.key: column.title for column in BOOK.columns}
-LOST = ("cell", "formula without a value")       # kinds of finding that leave a cell as it is, or without its value
+LOST = ("cell", "formula without a value")  # kinds of finding that leave a cell as it is, or without its value
 
-PlaceOf: TypeAlias = Callable[[str], tuple[str, str]]      # key of a field -> its sheet and cell
+PlaceOf: TypeAlias = Callable[[str], tuple[str, str]]  # key of a field -> its sheet and cell
 
 
 @dataclass(frozen=True)
@@ -48,7 +51,14 @@ def _row(back: Returned, kind: Kind, values: Record, place: PlaceOf, found: list
         value = row[one.key] = values.get(one.key)
         if isinstance(value, str) and not value.strip():
             row[one.key] = None
-            found.append(Finding("space", *place(one.key), f"{one.title}: a space, which the workbook counts as an entry; read as blank", "clear the cell"))
+            found.append(
+                Finding(
+                    "space",
+                    *place(one.key),
+                    f"{one.title}: a space, which the workbook counts as an entry; read as blank",
+                    "clear the cell",
+                )
+            )
             continue
         try:
             row[one.key] = understood(value, one, back.units)
@@ -56,7 +66,13 @@ def _row(back: Returned, kind: Kind, values: Record, place: PlaceOf, found: list
             found.append(Finding("cell", *place(one.key), f"{one.title}: {error.message}", error.hint))
             continue
         if isinstance(value, str) and row[one.key] is not None and one.quantity != "text":
-            found.append(Finding("understood", *place(one.key), f"{one.title}: '{value}' is read as {shown(row[one.key], one, back.units)}"))
+            found.append(
+                Finding(
+                    "understood",
+                    *place(one.key),
+                    f"{one.title}: '{value}' is read as {shown(row[one.key], one, back.units)}",
+                )
+            )
     return row
 
 
@@ -79,15 +95,31 @@ def _formulas(back: Returned, found: list[Finding]) -> None:
             continue
         value = back.book[sheet][cell].value
         if value is None:
-            found.append(Finding("formula without a value", sheet, cell, f"{one.title}: the formula {formula} has no result saved with it",
-                                 "open the workbook in a spreadsheet program and save it"))
+            found.append(
+                Finding(
+                    "formula without a value",
+                    sheet,
+                    cell,
+                    f"{one.title}: the formula {formula} has no result saved with it",
+                    "open the workbook in a spreadsheet program and save it",
+                )
+            )
         else:
             settled = back.units.from_cell(plain(value), one.quantity)
-            found.append(Finding("formula typed", sheet, cell, f"{one.title}: the formula {formula} is read as its value, {shown(settled, one, back.units)}"))
+            found.append(
+                Finding(
+                    "formula typed",
+                    sheet,
+                    cell,
+                    f"{one.title}: the formula {formula} is read as its value, {shown(settled, one, back.units)}",
+                )
+            )
 
 
 def _deleted(back: Returned, found: list[Finding]) -> None:
-    """Sheets and cells of inputs that are gone, copies that stand in for a sheet, facts of the sheet Start that were changed."""
+    """Sheets and cells of inputs that are gone, copies that stand in for a sheet, facts of the sheet Start that were
+    changed.
+    """
     for kind, one in back.gone:
         if one:
             found.append(Finding("name", kind.sheet, "", f"{one.title} was deleted; it is read as blank"))
@@ -97,12 +129,27 @@ def _deleted(back: Returned, found: list[Finding]) -> None:
             found.append(Finding("sheet", kind.sheet, "", f"the sheet was deleted; {instead}"))
     for name, copy in back.copies.items():
         if name.startswith("sheet_"):
-            found.append(Finding("sheet", copy, "", "a copy of a sheet that was deleted; what is typed here is read, but the workbook's formulas do not use it"))
+            found.append(
+                Finding(
+                    "sheet",
+                    copy,
+                    "",
+                    "a copy of a sheet that was deleted; what is typed here is read, "
+                    "but the workbook's formulas do not use it",
+                )
+            )
     for key, value in back.restated:
         said, made = (f"{one:.15g}" if is_number(one) else str(one) for one in (value, back.settings[key]))
         area = back.areas[f"book_{key}"]
-        found.append(Finding("start", area.sheet, area.cell(), f"{START[key]} was changed to '{said}'; the workbook was built with '{made}', which counts",
-                             "to change it, build the workbook again"))
+        found.append(
+            Finding(
+                "start",
+                area.sheet,
+                area.cell(),
+                f"{START[key]} was changed to '{said}'; the workbook was built with '{made}', which counts",
+                "to change it, build the workbook again",
+            )
+        )
 
 
 def _rows(back: Returned) -> Iterator[tuple[Kind, Record, PlaceOf]]:
@@ -127,13 +174,16 @@ def taken(back: Returned) -> Taken:
     marks: dict[str, list[dict[str, Cell]]] = {key: [] for key in KINDS}
     _deleted(back, found)
     for stray in back.strays:
-        words = f"'{said(KINDS[stray.block], stray.values, back.units)}' is {stray.where} the table, where the workbook does not count it"
+        record = said(KINDS[stray.block], stray.values, back.units)
+        words = f"'{record}' is {stray.where} the table, where the workbook does not count it"
         found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, "wetfilm counts it"))
     for kind, row, place in _rows(back):
         values[kind.key].append(_row(back, kind, row, place, found))
         cells = {one.key: Cell(*place(one.key)) for one in kind.fields if back.area(kind.key, one.key)}
         first = next(iter(cells.values()), Cell(kind.sheet, ""))
-        marks[kind.key].append(cells | {"": Cell(first.sheet, f"row {re.sub('[A-Z]', '', first.cell)}" if first.cell else "")})
+        marks[kind.key].append(
+            cells | {"": Cell(first.sheet, f"row {re.sub('[A-Z]', '', first.cell)}" if first.cell else "")}
+        )
     _formulas(back, found)
     lines = max(back.settings["lines"], float(len(values["takeoff"])))
     opened = from_values(values, back.units, {**back.settings, "lines": lines})
@@ -142,7 +192,8 @@ def taken(back: Returned) -> Taken:
 
 
 def own_records(values: Values, stock: Values) -> tuple[Values, dict[str, list[str]]]:
-    """(own, without): the catalog records in `values` that `stock` has otherwise or not at all, and the names of those only `stock` has.
+    """(own, without): the catalog records in `values` that `stock` has otherwise or not at all, and the names of those
+    only `stock` has.
 
     Of the one record of Terms only the figures that differ, '' for one that was cleared.
     """
@@ -150,7 +201,7 @@ def own_records(values: Values, stock: Values) -> tuple[Values, dict[str, list[s
     without: dict[str, list[str]] = {}
     for kind in CATALOGS:
         if kind.upright:
-            old, = stock[kind.key] or ({},)
+            (old,) = stock[kind.key] or ({},)
             mine = values[kind.key][0]
             differ = [one.key for one in kind.fields if mine.get(one.key) != old.get(one.key)]
             figures: Record = {key: "" if mine.get(key) is None else mine[key] for key in differ}
@@ -158,7 +209,9 @@ def own_records(values: Values, stock: Values) -> tuple[Values, dict[str, list[s
             continue
         theirs = {identity(kind, row): {one.key: row.get(one.key) for one in kind.fields} for row in stock[kind.key]}
         names = Counter(identity(kind, row) for row in values[kind.key])
-        changed = [row for row in values[kind.key] if theirs.get(identity(kind, row)) != row or names[identity(kind, row)] > 1]
+        changed = [
+            row for row in values[kind.key] if theirs.get(identity(kind, row)) != row or names[identity(kind, row)] > 1
+        ]
         gone = [label(kind, row) for name, row in theirs.items() if name not in names]
         own |= {kind.key: changed} if changed else {}
         without |= {kind.key: gone} if gone else {}

@@ -1,4 +1,5 @@
 """What a person typed into a cell as text, where a number or a date belongs: understood, or refused in words."""
+
 import datetime
 import re
 import unicodedata
@@ -11,11 +12,37 @@ from builder.values import EPOCH
 
 # How people write units -> the spelling of spellings.SPELLINGS; the longer first.
 WORDS = (
-    ("square feet", "ft2"), ("sq. ft.", "ft2"), ("sq ft", "ft2"), ("sqft", "ft2"), ("sq m", "m2"),
-    ("gallons", "gal"), ("gallon", "gal"), ("litres", "L"), ("liters", "L"), ("litre", "L"), ("liter", "L"), ("l", "L"),
-    ("feet", "ft"), ("foot", "ft"), ("inches", "in"), ("inch", "in"), ("metres", "m"), ("meters", "m"), ("metre", "m"), ("meter", "m"),
-    ("mils", "mil"), ("hours", "h"), ("hour", "h"), ("hrs", "h"), ("hr", "h"), ("minutes", "min"), ("percent", "%"),
-    ("°f", "degF"), ("°c", "degC"), ("f", "degF"), ("c", "degC"),
+    ("square feet", "ft2"),
+    ("sq. ft.", "ft2"),
+    ("sq ft", "ft2"),
+    ("sqft", "ft2"),
+    ("sq m", "m2"),
+    ("gallons", "gal"),
+    ("gallon", "gal"),
+    ("litres", "L"),
+    ("liters", "L"),
+    ("litre", "L"),
+    ("liter", "L"),
+    ("l", "L"),
+    ("feet", "ft"),
+    ("foot", "ft"),
+    ("inches", "in"),
+    ("inch", "in"),
+    ("metres", "m"),
+    ("meters", "m"),
+    ("metre", "m"),
+    ("meter", "m"),
+    ("mils", "mil"),
+    ("hours", "h"),
+    ("hour", "h"),
+    ("hrs", "h"),
+    ("hr", "h"),
+    ("minutes", "min"),
+    ("percent", "%"),
+    ("°f", "degF"),
+    ("°c", "degC"),
+    ("f", "degF"),
+    ("c", "degC"),
 )
 _WORDS = {word: unit for word, unit in WORDS}
 _UNIT = re.compile("|".join(rf"(?<![a-z/]){re.escape(word)}(?![a-z0-9/])" for word, _ in WORDS), re.IGNORECASE)
@@ -23,10 +50,24 @@ _QUOTES = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "\u00a0
 _MONEY_SIGNS = re.compile(r"[$€£]")
 _FEET = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*'(?!')\s*-?""")
 _INCHES = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*(?:"|'')""")
-_FRACTION = re.compile(r"(?<=\d)(?=[¼-¾⅐-⅞])")                          # 9½
+_FRACTION = re.compile(r"(?<=\d)(?=[¼-¾⅐-⅞])")  # 9½
 _GROUPS = re.compile(r"(?<![\w.,/])[1-9]\d{0,2}(?: \d{3})+(?![\d/])")  # 1 062: nobody means 1 ft 062 in
-ERRORS = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!")      # ECMA-376 part 1, 18.18.11 and 18.17.3
-MONTHS = ("january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december")
+# ECMA-376 part 1, 18.18.11 and 18.17.3
+ERRORS = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!")
+MONTHS = (
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
+    "december",
+)
 
 
 def _decimal_point(text: str) -> str:
@@ -37,7 +78,7 @@ def _decimal_point(text: str) -> str:
     number = found[0]
     if "." in number:
         last = max(number.rfind("."), number.rfind(","))
-        whole, part = number[:last].replace(".", "").replace(",", ""), number[last + 1:]
+        whole, part = number[:last].replace(".", "").replace(",", ""), number[last + 1 :]
     elif number.count(",") == 1 and len(number) - number.index(",") - 1 != 3:
         whole, part = number.split(",")
     else:
@@ -74,7 +115,8 @@ def _days(year: str | int, month: str | int, day: str | int) -> float:
 
 
 def _date(text: str) -> float:
-    """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12; else BadValue."""
+    """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12; else BadValue.
+    """
     said = _plain(text)
     if found := re.fullmatch(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ]00:00(?::00)?)?", said):
         return _days(*found.groups())
@@ -83,10 +125,22 @@ def _date(text: str) -> float:
     if found := re.fullmatch(r"(\d\d?)/(\d\d?)/(\d{4})", said):
         first, second = int(found[1]), int(found[2])
         if first > 12 or second > 12 or first == second:
-            return _days(found[3], min(first, second), max(first, second)) if max(first, second) > 12 else _days(found[3], first, second)
-        raise BadValue(f"'{text}' can be read as two dates", f"write year-month-day: {found[3]}-{first:02}-{second:02} or {found[3]}-{second:02}-{first:02}")
+            return (
+                _days(found[3], min(first, second), max(first, second))
+                if max(first, second) > 12
+                else _days(found[3], first, second)
+            )
+        raise BadValue(
+            f"'{text}' can be read as two dates",
+            f"write year-month-day: {found[3]}-{first:02}-{second:02} or {found[3]}-{second:02}-{first:02}",
+        )
     words = re.findall(r"[a-z]+|\d+", said.lower())
-    months = [number for word in words for number, name in enumerate(MONTHS, start=1) if len(word) >= 3 and name.startswith(word)]
+    months = [
+        number
+        for word in words
+        for number, name in enumerate(MONTHS, start=1)
+        if len(word) >= 3 and name.startswith(word)
+    ]
     numbers = [word for word in words if word.isdigit()]
     if len(months) == 1 and len(numbers) == 2 and len(words) == 3 and len(numbers[1]) == 4:
         return _days(numbers[1], months[0], numbers[0])
@@ -94,7 +148,9 @@ def _date(text: str) -> float:
 
 
 def _text(value: float | str, name: bool) -> str | None:
-    """A number that was typed where a name belongs, as the name; text without letters that cannot be shown, a name without spaces around it."""
+    """A number that was typed where a name belongs, as the name; text without letters that cannot be shown, a name
+    without spaces around it.
+    """
     if not isinstance(value, str):
         return f"{value:.15g}"
     text = "".join(letter for letter in value.translate(_QUOTES) if letter.isprintable() or letter in "\n\t")
@@ -113,5 +169,5 @@ def understood(value: Value, one: Field, units: Units) -> Value:
         return value
     try:
         return units.settle(_date(value) if one.quantity == "date" else _number(value, one, units), one.quantity)
-    except (ArithmeticError, ValueError):            # ValueError: more digits than the language counts
+    except (ArithmeticError, ValueError):  # ValueError: more digits than the language counts
         raise BadValue(f"'{value}' is not a number") from None

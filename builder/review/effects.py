@@ -1,4 +1,5 @@
 """What differences between two estimates of a job do to its results, each alone and all together."""
+
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -20,7 +21,13 @@ class Effect:
     price: float | None
 
     def words(self, units: Units) -> str:
-        moved = "no price" if self.price is None else "price unchanged" if self.price == 0 else units.amount(self.price, "+")
+        moved = (
+            "no price"
+            if self.price is None
+            else "price unchanged"
+            if self.price == 0
+            else units.amount(self.price, "+")
+        )
         return f"{moved}: {self.difference.words(units)}"
 
 
@@ -40,7 +47,9 @@ def is_book(path: str | Path) -> bool:
 
 
 def opened(path: str | Path, catalogs: Iterable[str | Path]) -> Opened:
-    """A job file with the catalogs in force, or a workbook with those inside it. Refused where it has problems of a file."""
+    """A job file with the catalogs in force, or a workbook with those inside it. Refused where it has problems of a
+    file.
+    """
     if is_book(path):
         return taken(returned(path)).opened
     one = open_job(path, catalogs)
@@ -77,8 +86,17 @@ def results(before: Opened, after: Opened) -> Iterator[tuple[str, str, str, str]
 
 def nozzles(before: Opened, after: Opened) -> list[tuple[str, str, str]]:
     """(coat in words, nozzle before, nozzle after) of coats of the same system and coating whose nozzle changes."""
+
     def picked(one: Opened) -> dict[tuple[str, str, str | None, int], str | None]:
-        return {(coat.system, coat.coating, coat.color, coat.no): pick.nozzle for coat, pick in zip(one.estimate.rows["coats"], one.estimate.rows["picks"])
-                if coat.sound}
+        return {
+            (coat.system, coat.coating, coat.color, coat.no): pick.nozzle
+            for coat, pick in zip(one.estimate.rows["coats"], one.estimate.rows["picks"])
+            if coat.sound
+        }
+
     old, new = picked(before), picked(after)
-    return [(f"coat {key[3]}, {key[0]}, {key[1]}", old[key] or "none", new[key] or "none") for key in old if key in new and old[key] != new[key]]
+    return [
+        (f"coat {key[3]}, {key[0]}, {key[1]}", old[key] or "none", new[key] or "none")
+        for key in old
+        if key in new and old[key] != new[key]
+    ]

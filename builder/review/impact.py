@@ -1,4 +1,5 @@
 """What a change of the catalogs does to jobs: gallons, nozzles and price before and after, and which value did it."""
+
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -33,7 +34,9 @@ def impact(path: str | Path, catalogs: Iterable[str | Path], new_catalogs: Seque
         raise Refused(errors(stock.problems))
     values = before.values | {kind.key: stock.values[kind.key] for kind in CATALOGS}
     after = Opened(values, before.units, before.settings, Estimate(values, before.units, before.estimate.capacity), [])
-    changes = tuple(effect for effect in effects(before, differences(CATALOGS, before.values, values)) if effect.price != 0)
+    changes = tuple(
+        effect for effect in effects(before, differences(CATALOGS, before.values, values)) if effect.price != 0
+    )
     return Impact(str(path), before, after, changes)
 
 

@@ -1,4 +1,7 @@
-"""A look at a returned workbook: what in it is not as it was made, what stops its price, and whether its figures are up to date."""
+"""A look at a returned workbook: what in it is not as it was made, what stops its price, and whether its figures are up
+to date.
+"""
+
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
@@ -22,16 +25,31 @@ from builder.values import is_number, to_date
 from builder.workbook.layout import Place, sheet_name
 
 # Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
-DOUBTFUL = ("start", "formula", "fixed", "name", "sheet", "row above", "row below", "cell", "space", "formula without a value", "fault", "stale")
+DOUBTFUL = (
+    "start",
+    "formula",
+    "fixed",
+    "name",
+    "sheet",
+    "row above",
+    "row below",
+    "cell",
+    "space",
+    "formula without a value",
+    "fault",
+    "stale",
+)
 TOUCHED = (*DOUBTFUL[:-1], "form", "own sheet", "beside", "understood", "formula typed")
-ONE_CELL = re.compile(r"(\$?[a-z]{1,3}\$?\d+):\1(?!\d)")     # LibreOffice 25.2 writes $FK5:$FK5 back as $FK5
+ONE_CELL = re.compile(r"(\$?[a-z]{1,3}\$?\d+):\1(?!\d)")  # LibreOffice 25.2 writes $FK5:$FK5 back as $FK5
 
-Wrong: TypeAlias = tuple[int, int, str, object, str]      # column, row, title, what stands there, the formula
+Wrong: TypeAlias = tuple[int, int, str, object, str]  # column, row, title, what stands there, the formula
 
 
 @dataclass(frozen=True)
 class Inspection:
-    """What a look at a workbook found: the facts of its making in words, and a Finding for each thing that is not as it was made."""
+    """What a look at a workbook found: the facts of its making in words, and a Finding for each thing that is not as it
+    was made.
+    """
 
     facts: tuple[str, ...]
     findings: tuple[Finding, ...]
@@ -60,13 +78,21 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
     if located.same_form:
         found += _names(located)
         broken = list(_formulas(back, located))
-        raw = from_values(back.values, back.units, back.settings)            # as it stands, whatever a person may have meant
+        # as it stands, whatever a person may have meant
+        raw = from_values(back.values, back.units, back.settings)
         written = list(standing(back, located, raw))
         found += broken + written
         if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in written)):
             found += _stale(back, located, raw.estimate)
     elif back.settings["schema"] == SCHEMA and back.settings["builder"] == BUILDER:
-        found.append(Finding("form", "Start", "", "its rows of takeoff were changed, or another build of this version made the workbook"))
+        found.append(
+            Finding(
+                "form",
+                "Start",
+                "",
+                "its rows of takeoff were changed, or another build of this version made the workbook",
+            )
+        )
     found += _catalogs(back, one)
     found += _checks(one)
     return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
@@ -80,10 +106,18 @@ def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form
     date = one.opened.estimate.job.date
     age = f", newest price of {to_date(max(priced))}" if priced else ""
     if priced and is_number(date):
-        age += f", {date - max(priced):g} days before the estimate" if date >= max(priced) else ", after the date of the estimate"
-    yield f"built by {settings['builder']}, schema {settings['schema']:g}, with catalogs {settings['catalogs']}, {here}{age}"
+        age += (
+            f", {date - max(priced):g} days before the estimate"
+            if date >= max(priced)
+            else ", after the date of the estimate"
+        )
+    built = f"built by {settings['builder']}, schema {settings['schema']:g}"
+    yield f"{built}, with catalogs {settings['catalogs']}, {here}{age}"
     if not same_form:
-        yield "built by another version of wetfilm: overwritten formulas cannot be found in it; 'wetfilm reissue' builds it again"
+        yield (
+            "built by another version of wetfilm: overwritten formulas cannot be found in it; "
+            "'wetfilm reissue' builds it again"
+        )
     yield f"its inputs give: {one.opened.summary()}"
     shown, price = back.saved_price(), one.opened.price()
     if not alike(shown, price):
@@ -91,13 +125,21 @@ def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form
 
 
 def _names(located: Located) -> Iterator[Finding]:
-    """Sheets and names that were deleted, but those of inputs, which are told where they are read; single inputs that were cut and pasted."""
+    """Sheets and names that were deleted, but those of inputs, which are told where they are read; single inputs that
+    were cut and pasted.
+    """
     entered = {block.sheet for block in located.blocks if block.entered}
     for title in [title for title, now in located.sheets.items() if now is None and title not in entered]:
         yield Finding("sheet", title, "", "the sheet was deleted")
     for title in located.headless:
         if located.sheets[title]:
-            yield Finding("fixed", located.sheets[title], f"row {located.head(title)}", "the header row was deleted", "its columns still count")
+            yield Finding(
+                "fixed",
+                located.sheets[title],
+                f"row {located.head(title)}",
+                "the header row was deleted",
+                "its columns still count",
+            )
     places = {"_".join(key): place for key, place in located.places.items()}
     frame = {f"{block.key}_{name}" for block in located.blocks if block.entered for name in ("head", "all", "around")}
     frame |= {sheet_name(title) for title, now in located.sheets.items() if now is None}
@@ -107,13 +149,25 @@ def _names(located: Located) -> Iterator[Finding]:
             continue
         if place is None or located.sheets[place.sheet]:
             what = f"{place.column.title} on the sheet {place.sheet}" if place else f"the name {name}"
-            yield Finding("name", "", "", f"{what} was deleted, or its defined name points nowhere: formulas that use it show an error")
+            yield Finding(
+                "name",
+                "",
+                "",
+                f"{what} was deleted, or its defined name points nowhere: formulas that use it show an error",
+            )
     for place, area in located.pasted:
-        yield Finding("moved", area.sheet, area.cell(), f"{place.column.title} was moved here from the sheet {place.sheet} by cut and paste; it still counts")
+        yield Finding(
+            "moved",
+            area.sheet,
+            area.cell(),
+            f"{place.column.title} was moved here from the sheet {place.sheet} by cut and paste; it still counts",
+        )
 
 
 def _same(one: object, other: str) -> bool:
-    """Whether two formulas are one: white space and case do not count, and some programs write a run of one cell as that cell."""
+    """Whether two formulas are one: white space and case do not count, and some programs write a run of one cell as
+    that cell.
+    """
     return isinstance(one, str) and _plain(one) == _plain(other)
 
 
@@ -122,7 +176,9 @@ def _plain(formula: str) -> str:
 
 
 def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
-    """Formulas overwritten or cleared, runs of neighbors in a column as one. A row that was inserted has none, and needs none."""
+    """Formulas overwritten or cleared, runs of neighbors in a column as one. A row that was inserted has none, and
+    needs none.
+    """
     book = back.formulas
     blocks: defaultdict[tuple[str, int, str], list[tuple[tuple[str, str], Place]]] = defaultdict(list)
     for key, place in located.places.items():
@@ -139,7 +195,11 @@ def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
                 rows[row].append(found)
                 if not _same(found, formula):
                     wrong.append((col, row, heading(place.column, located.units, copy), found, formula))
-        inserted = {row for row, found in rows.items() if places[0][1].block.form == "table" and all(value is None for value in found)}
+        inserted = {
+            row
+            for row, found in rows.items()
+            if places[0][1].block.form == "table" and all(value is None for value in found)
+        }
         yield from _told(sheet.title, [one for one in wrong if one[1] not in inserted])
 
 
@@ -168,17 +228,33 @@ def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Fin
         judged = block in KINDS and not KINDS[block].upright and back.area(block, KINDS[block].fields[0].key)
         for record, copy, row, col, _ in located.formulas(key, place):
             if judged and record > judged.bottom - judged.top + 1:
-                continue                       # rows of the table were deleted: nothing is judged there
+                continue  # rows of the table were deleted: nothing is judged there
             want = cell_value(estimate.rows[block][record - 1], place.column, back.units, copy)
             saved = plain(sheet.cell(row, col).value)
             saved = "" if saved is None else saved
             if not alike(saved, want):
-                differ.append((block != "price", sheet.title, span(col, row), heading(place.column, back.units, copy), saved, want))
+                differ.append(
+                    (
+                        block != "price",
+                        sheet.title,
+                        span(col, row),
+                        heading(place.column, back.units, copy),
+                        saved,
+                        want,
+                    )
+                )
     if differ:
         _, where, cell, title, saved, want = min(differ, key=lambda one: one[0])
-        shows, gives = ("a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want))
-        yield Finding("stale", where, cell, f"{title}: the file shows {shows}, its inputs give {gives}; cells out of date: {len(differ)}",
-                      "open the workbook in a spreadsheet program, let it recalculate, and save")
+        shows, gives = (
+            "a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want)
+        )
+        yield Finding(
+            "stale",
+            where,
+            cell,
+            f"{title}: the file shows {shows}, its inputs give {gives}; cells out of date: {len(differ)}",
+            "open the workbook in a spreadsheet program, let it recalculate, and save",
+        )
 
 
 def _catalogs(back: Returned, one: Taken) -> Iterator[Finding]:
@@ -194,4 +270,10 @@ def _checks(one: Taken) -> Iterator[Finding]:
     for item in ITEMS:
         count = getattr(checks, item.key)
         if count:
-            yield Finding("check", "", "", f"{item.words}: {count:g}", "to fix: this stops the price" if item.stops else "to review")
+            yield Finding(
+                "check",
+                "",
+                "",
+                f"{item.words}: {count:g}",
+                "to fix: this stops the price" if item.stops else "to review",
+            )

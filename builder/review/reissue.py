@@ -1,4 +1,5 @@
 """The inputs of a returned workbook on today's catalogs and builder, and what moved the price."""
+
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -18,28 +19,30 @@ from builder.review.effects import Effect, effects, nozzles, results
 from builder.review.inspect import inspect
 from builder.values import same
 
-Renamings: TypeAlias = Sequence[tuple[str, str]]       # (old name, new name)
+Renamings: TypeAlias = Sequence[tuple[str, str]]  # (old name, new name)
 Folders: TypeAlias = Sequence[str | Path]
 
 
 @dataclass(frozen=True)
 class Reissue:
-    """The job as its workbook has it and as reissued, what was kept of the book's own catalog records, and what moved the price."""
+    """The job as its workbook has it and as reissued, what was kept of the book's own catalog records, and what moved
+    the price.
+    """
 
     before: Opened
     after: Opened
-    findings: tuple[Finding, ...]     # how its inputs were read, and what in it is not carried over
-    kept: tuple[Difference, ...]      # what the book has otherwise than it was issued with, and keeps
-    lost: tuple[Difference, ...]      # what it does not keep: no record of today has it, or another bears its name
-    changes: tuple[Effect, ...]       # of each catalog value that is another today
-    saved: float | None               # the price as the file shows it
+    findings: tuple[Finding, ...]  # how its inputs were read, and what in it is not carried over
+    kept: tuple[Difference, ...]  # what the book has otherwise than it was issued with, and keeps
+    lost: tuple[Difference, ...]  # what it does not keep: no record of today has it, or another bears its name
+    changes: tuple[Effect, ...]  # of each catalog value that is another today
+    saved: float | None  # the price as the file shows it
 
 
 def reissue(back: Returned, catalogs: Folders, instead: Renamings = (), keep: Sequence[str] = ()) -> Reissue:
     """The inputs of a Returned workbook on the catalogs of some folders.
 
-    instead: (old name, new name) of records that are called otherwise today; keep: names of records to carry as the book has them.
-    Refused, all at once, where the job uses records that today's catalogs do not have.
+    instead: (old name, new name) of records that are called otherwise today; keep: names of records to carry as the
+    book has them. Refused, all at once, where the job uses records that today's catalogs do not have.
     """
     look = inspect(back, catalogs)
     before = look.taken.opened
@@ -59,23 +62,38 @@ def reissue(back: Returned, catalogs: Folders, instead: Renamings = (), keep: Se
     after = from_values(values, before.units, facts(before.units, back.settings["paper"], lines, catalogs))
     changes = effects(before, differences(CATALOGS, before.values, values))
     held = tuple(one for one in kept if one not in lost)
-    return Reissue(before, after, look.touched, held, tuple(lost), tuple(one for one in changes if one.price != 0), back.saved_price())
+    return Reissue(
+        before,
+        after,
+        look.touched,
+        held,
+        tuple(lost),
+        tuple(one for one in changes if one.price != 0),
+        back.saved_price(),
+    )
 
 
 def _issued(back: Returned, before: Opened, stock: Loaded, catalogs: Folders) -> Values:
-    """The catalogs as the book was issued. An old book does not hold them: then they are today's where its fingerprint says so, else as they stand in it."""
+    """The catalogs as the book was issued. An old book does not hold them: then they are today's where its fingerprint
+    says so, else as they stand in it.
+    """
     if any(back.issued.values()):
         return {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
     return stock.values if back.settings["catalogs"] == fingerprint(catalogs) else before.values
 
 
 def _keep(values: Values, kept: Iterable[Difference], instead: Renamings) -> list[Difference]:
-    """Lay what was changed inside the book over today's records, value by value, under the names of today. Returns what found no place there."""
+    """Lay what was changed inside the book over today's records, value by value, under the names of today. Returns what
+    found no place there.
+    """
     today = {same(old): new for old, new in instead}
-    places = {(kind.key, same(label(kind, row))): place for kind in CATALOGS for place, row in enumerate(values[kind.key])}
+    places = {
+        (kind.key, same(label(kind, row))): place for kind in CATALOGS for place, row in enumerate(values[kind.key])
+    }
     lost: list[Difference] = []
     gone: dict[str, set[int | None]] = {kind.key: set() for kind in CATALOGS}
-    for change in kept:                        # places are those before any change: a record may be renamed and repriced
+    # places are those before any change: a record may be renamed and repriced
+    for change in kept:
         kind, rows = KINDS[change.block], values[change.block]
         name = label(kind, change.values)
         place = places.get((change.block, same(today.get(same(name), name))))
@@ -112,7 +130,7 @@ class _Use(NamedTuple):
     """An input that names a catalog record: its kind, row and key, and which record it names."""
 
     kind: Kind
-    number: int                # of the row, from 1
+    number: int  # of the row, from 1
     row: Record
     key: str
     target: Kind
@@ -132,7 +150,10 @@ def _uses(values: Values) -> Iterator[_Use]:
 def _carried(values: Values, change: Difference, names: Iterable[str]) -> bool:
     """Whether a record that is carried by its name has the change in it."""
     kind, wanted = KINDS[change.block], {same(name) for name in names}
-    return any(same(label(kind, row)) in wanted and (row.get(change.key) if change.key else row) == change.after for row in values[change.block])
+    return any(
+        same(label(kind, row)) in wanted and (row.get(change.key) if change.key else row) == change.after
+        for row in values[change.block]
+    )
 
 
 def _known(book: Values, today: Values, instead: Renamings, where: str) -> None:
@@ -141,7 +162,13 @@ def _known(book: Values, today: Values, instead: Renamings, where: str) -> None:
         known = [label(kind, row) for kind in CATALOGS if not kind.upright for row in values[kind.key]]
         for pair in instead:
             if same(pair[names]) not in map(same, known):
-                raise Refused([Problem(where, 0, 0, f"--instead: '{pair[names]}' is not in {of}", did_you_mean(pair[names], known))])
+                raise Refused(
+                    [
+                        Problem(
+                            where, 0, 0, f"--instead: '{pair[names]}' is not in {of}", did_you_mean(pair[names], known)
+                        )
+                    ]
+                )
 
 
 def _rename(values: Values, instead: Renamings) -> None:
@@ -152,7 +179,9 @@ def _rename(values: Values, instead: Renamings) -> None:
 
 
 def _ask(values: Values, book: Values, where: str) -> None:
-    """Refuse, in one message a record, what the job uses and today's catalogs do not have. What the book did not have either is a fault of its own."""
+    """Refuse, in one message a record, what the job uses and today's catalogs do not have. What the book did not have
+    either is a fault of its own.
+    """
     missing: dict[tuple[Kind, str], list[str]] = {}
     for use in _uses(values):
         here, there = (_find(use.target, of[use.target.key], use.name) for of in (values, book))
@@ -163,8 +192,15 @@ def _ask(values: Values, book: Values, where: str) -> None:
     for (target, name), places in missing.items():
         near = did_you_mean(name, [label(target, row) for row in values[target.key]])
         hint = f"add --instead '{name}=NEW NAME', or --keep '{name}' to use the workbook's own"
-        problems.append(Problem(where, 0, 0, f"{target.sheet} '{name}' is not in today's catalogs; used on {', '.join(places)}",
-                                f"{near} {hint}" if near.startswith("did") else hint))
+        problems.append(
+            Problem(
+                where,
+                0,
+                0,
+                f"{target.sheet} '{name}' is not in today's catalogs; used on {', '.join(places)}",
+                f"{near} {hint}" if near.startswith("did") else hint,
+            )
+        )
     if problems:
         raise Refused(problems)
 
@@ -177,12 +213,18 @@ def report(found: Reissue) -> Iterator[str]:
     for change in found.kept:
         yield f"kept: {change.words(units)}"
     for change in found.lost:
-        yield f"not kept: {change.words(units)}; today's catalogs lack that record or have their own (--keep NAME uses the workbook's)"
+        yield (
+            f"not kept: {change.words(units)}; today's catalogs lack that record or have their own "
+            "(--keep NAME uses the workbook's)"
+        )
     for what, old, new, unit in results(found.before, found.after):
         yield f"{what}: {old} -> {new} {unit}".rstrip()
     price = found.before.price()
     if found.saved is not None and price is not None and abs(found.saved - price) > units.money_step / 2:
-        yield f"the file itself shows {units.amount(found.saved)}: cells were overwritten, rows do not count, or an earlier wetfilm made it"
+        yield (
+            f"the file itself shows {units.amount(found.saved)}: cells were overwritten, rows do not count, "
+            "or an earlier wetfilm made it"
+        )
     for coat, old, new in nozzles(found.before, found.after):
         yield f"{coat}: nozzle {old} -> {new}"
     for effect in found.changes:

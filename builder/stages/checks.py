@@ -105,9 +105,7 @@ def checks(est):
     row.stops = sum(getattr(row, item.key) for item in ITEMS if item.stops)
     row.looks = sum(getattr(row, item.key) for item in ITEMS if not item.stops)
     row.first = next((item.words for item in ITEMS if item.stops and getattr(row, item.key)), None)
-    row.words = (
-        "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to fix, {row.looks:g} to review"
-    )
+    row.words = "All checks clear" if row.stops + row.looks == 0 else f"{row.stops:g} to fix, {row.looks:g} to review"
     if row.no_lines:
         row.words += "; type the first line on Takeoff"
 

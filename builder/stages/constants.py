@@ -48,7 +48,8 @@ CONSTANTS = Block("constants", "Constants", (
     C("volume_unit", "Unit of volume", "text"),
     C("sizes", "Rows of the nozzle catalog", "count"), C("size_least", "Smallest nozzle size", "count"),
     C("size_most", "Largest nozzle size", "count"),
-    C("orifice_least", "Smallest orifice of a size", "count"), C("name_length", "Characters of a name, at most", "count"),
+    C("orifice_least", "Smallest orifice of a size", "count"),
+    C("name_length", "Characters of a name, at most", "count"),
     C("whole", "How far from whole a multiple of packs may be")), form="upright")
 
 WATER_DENSITY = 998.2067       # kg/m3 at 20 C

@@ -184,9 +184,7 @@ def prices(est):
     terms, job = est.terms, est.job
     base, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
     for row, cost, outlook in zip(est.rows["price"], est.rows["cost"], est.rows["risk"]):
-        row.state = (
-            "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to fix, see Checks"
-        )
+        row.state = "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to fix, see Checks"
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
         if not row.live:
             continue

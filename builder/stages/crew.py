@@ -159,9 +159,7 @@ def _work(est, row, entry, coat, gallon, paint):
     )
     row.base = "SOLVENT: ground pump and pail, no flame, no spark" if same(paint.base) == "solvent" else "water-borne"
     row.area, row.need, row.hours = coat.coated, gallon.need, est.row("hours", gallon.no).elapsed
-    row.thin = (
-        f"{plain(hundredths(est, coat.thinning * 100, 'number'))} % by volume" if coat.thinning else "unthinned"
-    )
+    row.thin = f"{plain(hundredths(est, coat.thinning * 100, 'number'))} % by volume" if coat.thinning else "unthinned"
     row.recoat, row.wet_most = paint.recoat, paint.wet_max
     row.scenario = gallon.only or 1.0
     row.purchase_at = (row.scenario - 1) * len(est.rows["gallons"]) + gallon.lead
