@@ -1,39 +1,57 @@
-"""Books built once for all tests, and the plain reason for skipping where an engine is missing."""
+"""What tests of all kinds share: the books, what engines make of them, and the plain reason for skipping where an engine is missing."""
 import os
 import shutil
 from importlib.util import find_spec
-from pathlib import Path
-from types import SimpleNamespace
 
 import pytest
-from more_engines import NODE, HyperFormula
+from hypothesis import HealthCheck, Phase, settings
+from support.books import Books
+from support.more_engines import NODE, HyperFormula
+from support.saved import Saved
+from support.shared import Shared
+from support.sittings import Sittings
+from support.small import small_books
 
-from builder.jobs import open_job
-from builder.stages.order import blocks
-from builder.workbook.layout import Layout
-from builder.workbook.make import make
-
-ROOT = Path(__file__).parent.parent
-BOOKS = {
-    "boathouse": (ROOT / "examples/boathouse.yaml", None), "boathouse in metric": (ROOT / "examples/boathouse.yaml", "metric"),
-    "corridor": (ROOT / "examples/corridor.yaml", None), "corridor in us": (ROOT / "examples/corridor.yaml", "us"),
-    "blank": (None, None), "blank in metric": (None, "metric"), "shed": (ROOT / "tests/data/shed.yaml", None),
-}
+# The same examples in every run; a failing one is shown as drawn, since making it smaller takes minutes.
+settings.register_profile("wetfilm", derandomize=True, deadline=None, database=None, phases=(Phase.explicit, Phase.generate),
+                          suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.function_scoped_fixture])
+settings.load_profile("wetfilm")
 
 
 @pytest.fixture(scope="session")
 def books(tmp_path_factory):
     """name -> an opened job, its layout, its bytes and a file that holds them."""
-    folder, built = tmp_path_factory.mktemp("books"), {}
-    for name, (job, system) in BOOKS.items():
-        opened = open_job(job, [ROOT / "catalogs"], system)
-        assert not opened.problems, opened.problems
-        data, path = make(opened), folder / f"{name}.xlsx"
-        path.write_bytes(data)
-        capacity = opened.estimate.capacity
-        built[name] = SimpleNamespace(opened=opened, estimate=opened.estimate, data=data, path=path,
-                                      layout=Layout(blocks(opened.units, capacity), capacity))
-    return built
+    return Books(tmp_path_factory.mktemp("books"))
+
+
+@pytest.fixture(scope="session")
+def shared(tmp_path_factory):
+    """What takes long to make, made once for all workers."""
+    return Shared.of_run(tmp_path_factory)
+
+
+@pytest.fixture(scope="module")
+def small():
+    """The tests of this module make and read small books."""
+    with small_books():
+        yield
+
+
+@pytest.fixture(scope="session")
+def saved(books, shared, libreoffice_here):
+    """saved(name) -> the path of a book that LibreOffice recalculated and saved."""
+    return Saved(shared, books)
+
+
+@pytest.fixture(scope="session")
+def sittings(request, books, shared, libreoffice_here):
+    return Sittings(shared, request.session.items, books)
+
+
+@pytest.fixture
+def edited(request, sittings):
+    """The path of a book after a sitting in LibreOffice, that of the test's mark `sitting`."""
+    return sittings.of(request.node)
 
 
 def _needed(there, missing, how):
@@ -65,7 +83,4 @@ def hyperformula_here():
     """Closes its process when the tests are done."""
     _needed(shutil.which("node") and (NODE / "node_modules/hyperformula").exists(), "HyperFormula", "npm ci, in tests/support/node")
     yield
-    if HyperFormula.process:
-        HyperFormula.process.stdin.close()
-        HyperFormula.process.wait()
-        HyperFormula.process.stdout.close()
+    HyperFormula.end()

@@ -20,7 +20,7 @@ In formula text, braces hold what the layout turns into cells and names:
 A formula names nothing else: no address, no guard (`when` puts it in), no unit.
 
 The dialect. Two programs that open one workbook must show one figure, so a formula keeps to what all of them compute
-alike (`tests/test_dialect.py` holds each to it; DEVELOPERS.md tells what each program does otherwise):
+alike (`tests/workbook/test_dialect.py` holds each to it; DEVELOPERS.md tells what each program does otherwise):
 
     functions   ABS CHOOSE COUNT COUNTA COUNTBLANK COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR
                 ISNUMBER LARGE LEN LN MATCH MAX MID MIN MOD MONTH N NORMDIST NORMSINV REPT ROUNDUP ROW ROWS SMALL SQRT

@@ -1,0 +1,204 @@
+"""What a person touched in a returned workbook beside its inputs: each told once, nothing mailed that may be false, nothing lost."""
+import pytest
+from support.engines import edited_in_libreoffice
+from support.parcels import retyped
+from support.places import CATALOGS
+from support.returning import inputs
+
+from builder.cli import main
+from builder.jobs import open_job
+from builder.letter.letter import letter
+from builder.problems import Refused
+from builder.records.versions import SCHEMA
+from builder.returned.read import returned
+from builder.returned.taken import as_job, taken
+from builder.review.inspect import inspect
+
+
+@pytest.fixture
+def looked(books, tmp_path):
+    """looked(changes, name) -> the path of a book with some cells retyped, and what `inspect` finds in it."""
+    def look(changes, name="shed"):
+        path = tmp_path / "book.xlsx"
+        path.write_bytes(retyped(books[name].data, changes))
+        return path, inspect(returned(path), [CATALOGS])
+    return look
+
+
+def at(books, block, key, row=0, name="shed"):
+    """The sheet and cell of a place."""
+    place = books[name].layout.places[block, key]
+    return place.sheet, f"{chr(65 + place.col)}{place.row + row}"
+
+
+def told(look):
+    return [(one.kind, one.sheet, one.cell, one.message) for one in look.findings]
+
+
+def refused(path):
+    with pytest.raises(Refused) as caught:
+        letter(path)
+    problem, = caught.value.problems
+    return problem.message
+
+
+@pytest.mark.parametrize("key, title, typed, made", [
+    ("currency", "Currency", "EUR", "USD"), ("units", "Units", "metric", "us"), ("lines", "Rows of takeoff", 40.0, "100"),
+    ("exchange", "Worth of one unit of the catalogs' currency", 0.5, "1")])
+def test_a_fact_changed_on_the_first_sheet_is_told_with_both_values(books, looked, tmp_path, key, title, typed, made):
+    sheet, cell = at(books, "book", key)
+    path, look = looked({(sheet, cell): typed})
+    shown = f"{typed:g}" if isinstance(typed, float) else typed
+    assert told(look) == [("start", "Start", cell, f"{title} was changed to '{shown}'; the workbook was built with '{made}', which counts")]
+    assert refused(path).startswith(f"its price may be wrong: Start {cell}: {title} was changed to '{shown}'")
+    (tmp_path / "job.yaml").write_text(as_job(look.taken, [CATALOGS]))
+    assert open_job(tmp_path / "job.yaml").price() == books["shed"].opened.price()
+
+
+@pytest.mark.parametrize("text", [
+    "{units: us}", "{units: us, currency: USD, exchange: one, lines: 100}", "{units: us, currency: USD, exchange: 1, lines: [100]}",
+    "{units: furlongs, currency: USD, exchange: 1, lines: 100}", "{units: us, currency: USD, exchange: 1e400, lines: 100}", "{units", "[1]"])
+def test_a_first_line_of_as_issued_that_was_bent_is_refused_in_words(books, tmp_path, text):
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(retyped(books["shed"].data, {at(books, "issued", "text"): text}))
+    with pytest.raises(Refused) as caught:
+        returned(path)
+    assert len(caught.value.problems) == 1 and str(caught.value).startswith(f"{path}")
+
+
+def test_an_unknown_word_there_is_not_believed(books, tmp_path):
+    path = tmp_path / "book.xlsx"
+    text = "{units: us, currency: USD, exchange: 1, lines: 100, schema: 7, nonsense: 1}"
+    path.write_bytes(retyped(books["shed"].data, {at(books, "issued", "text"): text}))
+    assert returned(path).settings["schema"] == SCHEMA and returned(path).restated == []
+
+
+def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
+    sheet, cell = at(books, "takeoff", "length", 20)
+    path, look = looked({(sheet, cell): " "})
+    assert told(look)[0] == ("space", sheet, cell, "Length: a space, which the workbook counts as an entry; read as blank")
+    assert [kind for kind, *_ in told(look)] == ["space", "stale"]       # nothing has recalculated it here
+    assert look.taken.opened.price() == books["shed"].opened.price()
+    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: Length: a space, which")
+
+
+@pytest.mark.parametrize("block, key, copies", [
+    ("takeoff", "length", "header"), ("constants", "cover", "figure"), ("words", "finish", "word"), ("least", "takeoff_length", "limit"),
+    ("sources", "says", "source"), ("checks", "beyond", "label")])
+def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked, block, key, copies):
+    sheet, cell = at(books, block, key)
+    if copies == "header":
+        cell = cell.replace("5", "4")
+    if copies == "label":
+        cell = cell.replace("B", "A")
+    path, look = looked({(sheet, cell): "something else"})
+    (kind, where, place, message), = told(look)
+    assert (kind, where, place) == ("fixed", sheet, cell) and message.endswith("' was changed to 'something else'")
+    assert refused(path) == f"its price may be wrong: {sheet} {cell}: {message} (put it back: this is not an input cell)"
+
+
+def test_a_header_in_other_units_is_told_in_both(books, looked):
+    sheet, cell = at(books, "takeoff", "length")
+    _, look = looked({(sheet, cell.replace("5", "4")): "Length (m)"})
+    assert [one.message for one in look.findings] == ["'Length (ft)' was changed to 'Length (m)'"]
+
+
+def test_the_banner_is_told_when_it_was_typed_over(books, looked):
+    path, look = looked({("Takeoff", "A2"): "Price 100.00 USD"})
+    assert told(look) == [("fixed", "Takeoff", "A2", "'=brief_words' was changed to 'Price 100.00 USD'")]
+
+
+def test_a_run_of_headers_is_one_finding(looked):
+    _, look = looked({("Takeoff", f"{letter}4"): "" for letter in "ABC"})
+    assert told(look) == [("fixed", "Takeoff", "A4:C4", "'Tag' is gone")]
+
+
+def test_a_formula_typed_into_an_input_is_told_with_its_value(books, looked, capsys):
+    sheet, cell = at(books, "takeoff", "length")
+    path, look = looked({(sheet, cell): ("12+6+6", 24.0)})
+    assert told(look) == [("formula typed", sheet, cell, "Length: the formula =12+6+6 is read as its value, 24 ft")]
+    letter(path)                                           # the price is not in doubt
+    assert main(["read", str(path), "--catalogs", str(CATALOGS)]) == 1
+    assert f"{sheet} {cell}: Length: the formula =12+6+6 is read as its value, 24 ft" in capsys.readouterr().err
+
+
+# ---- rows and sheets, in LibreOffice -----------------------------------------------------------------------------------------------
+
+def edited(books, tmp_path, *lines, name="shed"):
+    return edited_in_libreoffice(books[name].path, tmp_path / "edited.xlsx", lines)
+
+
+def error_cells(path, title):
+    return [cell.coordinate for row in returned(path).book[title].iter_rows() for cell in row if str(cell.value).startswith("#")]
+
+
+def test_a_row_inserted_directly_under_a_table_stops_the_price_and_is_named(books, tmp_path, libreoffice_here):
+    place = books["shed"].layout.places["takeoff", "system"]
+    under = place.row - 1 + place.rows
+    cell = 'sheets.getByName("Takeoff").getCellByPosition({}, {})'
+    length, height = (books["shed"].layout.places["takeoff", key].col for key in ("length", "height"))
+    path = edited(books, tmp_path, f'sheets.getByName("Takeoff").Rows.insertByIndex({under}, 1)', f'{cell.format(place.col, under)}.setString("Boards")',
+                  f"{cell.format(length, under)}.setValue(10)", f"{cell.format(height, under)}.setValue(10)")
+    back = returned(path)
+    beyond = books["shed"].layout.places["checks", "beyond_takeoff"].row
+    assert back.saved_price() is None and back.book["Checks"].cell(beyond, 2).value == 3
+    assert refused(path).startswith(f"its price may be wrong: Takeoff row {under + 1}: 'Boards, 10 ft, 10 ft' is below the table")
+    assert taken(back).opened.price() > books["shed"].opened.price()
+
+
+def test_the_first_row_cut_leaves_no_error_beside_it(books, tmp_path, libreoffice_here):
+    path = edited(books, tmp_path, 'sheet = sheets.getByName("Takeoff")', 'source = sheet.getCellRangeByName("A5:L5")',
+                  'sheet.moveRange(sheet.getCellRangeByName("A40").CellAddress, source.RangeAddress)')
+    assert error_cells(path, "Takeoff") == [] and inspect(returned(path), [CATALOGS]).findings == ()
+    assert returned(path).saved_price() == books["shed"].opened.price()
+
+
+@pytest.mark.parametrize("row, count", [(4, 1), (5, 1), (6, 3)])
+def test_rows_inserted_and_deleted_leave_no_error_beside_the_table(books, tmp_path, libreoffice_here, row, count):
+    path = edited(books, tmp_path, f'sheets.getByName("Takeoff").Rows.insertByIndex({row}, {count})', f'sheets.getByName("Takeoff").Rows.removeByIndex({row + 20}, {count})',
+                  f'sheets.getByName("Coats").Rows.insertByIndex({row}, {count})')
+    assert error_cells(path, "Takeoff") == error_cells(path, "Coats") == []
+    assert returned(path).saved_price() == books["shed"].opened.price()
+
+
+def test_a_header_row_that_was_deleted_is_told_and_nothing_is_counted_wrong(books, tmp_path, libreoffice_here):
+    path = edited(books, tmp_path, 'sheets.getByName("Kit").Rows.removeByIndex(3, 1)')
+    look = inspect(returned(path), [CATALOGS])
+    assert told(look) == [("fixed", "Kit", "row 4", "the header row was deleted")]
+    assert returned(path).saved_price() == books["shed"].opened.price() == look.taken.opened.price()
+
+
+def test_an_empty_sheet_that_was_deleted_costs_nothing_else(books, tmp_path, libreoffice_here):
+    path = edited(books, tmp_path, 'sheets.removeByName("Kit")', name="corridor")
+    look = inspect(returned(path), [CATALOGS])
+    assert told(look)[0] == ("sheet", "Kit", "", "the sheet was deleted; its entries are read as blank")
+    assert {kind for kind, *_ in told(look)} == {"sheet"}
+    want = inputs(books["corridor"].opened.values) | {"kit": []}
+    assert inputs(look.taken.opened.values) == want
+    assert "the sheet was deleted" in refused(path)
+
+
+def test_the_sheet_job_that_was_deleted_leaves_the_rest(books, tmp_path, libreoffice_here):
+    path = edited(books, tmp_path, 'sheets.removeByName("Job")')
+    look = inspect(returned(path), [CATALOGS])
+    assert told(look)[0] == ("sheet", "Job", "", "the sheet was deleted; its entries are read as blank")
+    want = inputs(books["shed"].opened.values) | {"job": []}
+    assert inputs(look.taken.opened.values) == want and look.taken.opened.price() is None
+    (tmp_path / "job.yaml").write_text(as_job(look.taken, [CATALOGS]))
+    assert inputs(open_job(tmp_path / "job.yaml").values) == want
+
+
+def test_a_catalog_sheet_that_was_deleted_is_taken_as_it_was_issued(books, tmp_path, libreoffice_here):
+    path = edited(books, tmp_path, 'sheets.removeByName("Pumps")')
+    look = inspect(returned(path), [CATALOGS])
+    assert told(look)[0] == ("sheet", "Pumps", "", "the sheet was deleted; its records are read as they were issued")
+    assert look.taken.opened.price() == books["shed"].opened.price()
+
+
+def test_a_copy_stands_in_for_the_sheet_it_was_made_of(books, tmp_path, libreoffice_here):
+    path = edited(books, tmp_path, 'sheets.copyByName("Takeoff", "Takeoff again", 3)', 'sheets.removeByName("Takeoff")')
+    look = inspect(returned(path), [CATALOGS])
+    assert ("sheet", "Takeoff again", "", "a copy of a sheet that was deleted; what is typed here is read, but the workbook's formulas do not use it"
+            ) in told(look)
+    assert inputs(look.taken.opened.values) == inputs(books["shed"].opened.values)
+    refused(path)

@@ -1,0 +1,64 @@
+"""One edit made twice: in a spreadsheet engine and in the model."""
+import copy
+
+from builder.jobs import open_job
+from builder.records.kinds import KINDS
+from builder.stages.estimate import Estimate
+from builder.stages.order import blocks, capacities
+from builder.workbook.layout import Layout
+from builder.workbook.write import write
+from support.engines import IronCalc, differences
+from support.places import CATALOGS, SHED
+
+SETTINGS = {"units": "us", "currency": "USD", "exchange": 1.0, "paper": "letter", "lines": 100.0,
+            "schema": 1.0, "catalogs": "test", "builder": "wetfilm test"}
+
+
+SMALL = {"lines": 9, "coats": 7, "nozzles": 14, "openings": 8, "tasks": 8, "kit": 4, "systems": 6, "profiles": 20, "rates": 22}
+KEPT = ("310", "510", "515", "517", "621", "527", "627", "1223")
+
+
+class LiveBook:
+    """A workbook open in an engine beside the values it was built from."""
+
+    def __init__(self, values, units, folder, engine=IronCalc, **capacity):
+        self.values, self.units = copy.deepcopy(values), units
+        self.capacity = capacities(**capacity)
+        self.layout = Layout(blocks(units, self.capacity), self.capacity)
+        self.path = folder / "live.xlsx"
+        self.path.write_bytes(write(self.layout, self.estimate(), {**SETTINGS, "units": units.system, "currency": units.currency, "exchange": units.exchange}))
+        self.engine = engine(self.path)
+
+    def estimate(self):
+        return Estimate(self.values, self.units, self.capacity)
+
+    def shown(self, block, key, row):
+        """What the cell of an input holds."""
+        rows = self.values[block]
+        value = rows[row].get(key) if row < len(rows) else None
+        shown = self.units.to_cell(value, KINDS[block].field_of[key].quantity)
+        return float(f"{shown:.15g}") if isinstance(shown, float) else shown
+
+    def change(self, block, key, row, shown):
+        """Put `shown` ('' for blank) into one input cell of the workbook, and the same into the model's values. `row` counts from 0."""
+        quantity = KINDS[block].field_of[key].quantity
+        rows = self.values[block]
+        while len(rows) <= row:
+            rows.append({one.key: None for one in KINDS[block].fields})
+        rows[row][key] = self.units.from_cell(shown, quantity)
+        place = self.layout.places[block, key]
+        down = 0 if KINDS[block].upright else row
+        self.engine.put(place.sheet, place.row + down, place.col + 1, shown)
+
+    def differences(self):
+        """Every formula cell in which engine and model disagree, after all changes so far."""
+        return differences(self.estimate(), self.layout, self.engine)
+
+
+def small_book(system, folder, engine=IronCalc):
+    """The shed with the nozzle catalog cut down, so that one recalculation is quick."""
+    opened = open_job(SHED, [CATALOGS], system)
+    assert not opened.problems
+    sizes = [row for row in opened.values["nozzles"] if row["size"] in KEPT]
+    opened.values["nozzles"] = sizes[:SMALL["nozzles"] - 1]
+    return LiveBook(opened.values, opened.units, folder, engine, **SMALL)

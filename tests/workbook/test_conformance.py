@@ -1,0 +1,98 @@
+"""The rules of a workbook, one test a rule: what a partner and an auditor find in the file."""
+import os
+import re
+import subprocess
+import sys
+from importlib.util import find_spec
+from types import SimpleNamespace
+
+import pytest
+from support.engines import IronCalc
+from support.files import MAIN, File, cells_of
+from support.slow import slow
+
+from builder.stages.order import SHEETS
+from builder.workbook.columns import tables
+from builder.workbook.layout import HEAD
+
+TITLES = [sheet.title for sheet in SHEETS]
+
+# --- structure ---
+
+def test_1_sheets_stand_in_groups_from_left_to_right(book):
+    groups = [sheet.group for sheet in SHEETS]
+    assert book.titles == TITLES and groups == sorted(groups, key=["about", "input", "working", "page", "check", "catalog"].index)
+
+
+def test_2_the_first_sheet_says_what_this_is_how_to_use_it_and_what_to_beware_of(book):
+    text = "\n".join(str(cell.value) for row in book.book["Start"].iter_rows() for cell in row if cell.value is not None)
+    for part in ("Estimate of a spray-painting job", "Where this estimate stands", "steps to an estimate", "Key", "Before anyone sprays",
+                 "What to know of the figures", "This book",
+                 "Fingerprint of the catalogs", "Builder", "Units", "Currency", "invented for the demo"):
+        assert part in text
+    assert {f"'{title}'!A1" for title in TITLES[1:]} <= set(book.links("Start").values())
+
+
+def test_3_a_sheet_opens_with_its_title_and_a_table_has_one_row_of_unique_headers_without_gaps(book):
+    for title in TITLES:
+        assert book.book[title]["A1"].value == title
+    for title, columns in tables(book.layout).items():
+        heads = [book.book[title].cell(HEAD, col + 1).value for col, _, _ in columns]
+        assert [col for col, _, _ in columns] == list(range(len(columns))), title
+        assert all(heads) and len(set(heads)) == len(heads), title
+        assert book.book[title].max_column == len(columns), title
+
+
+def test_4_no_cell_is_merged(book):
+    assert not any(sheet.merged_cells.ranges for sheet in book.book)
+
+
+def test_5_nothing_is_hidden_but_the_folded_steps_that_the_first_sheet_names(book):
+    assert all(sheet.sheet_state == "visible" for sheet in book.book)
+    start = "\n".join(str(cell.value) for cell in book.book["Start"]["A"])
+    for title in TITLES:
+        hidden = [col for col in book.sheets[title].iter(f"{MAIN}col") if col.get("hidden")]
+        assert all(col.get("outlineLevel") for col in hidden), title
+        assert not hidden or title in re.search(r"Folded away[^\n]*", start)[0], title
+        assert not any(row.get("hidden") for row in book.sheets[title].iter(f"{MAIN}row")), title
+
+
+def test_6_no_macros_links_to_other_books_or_queries(book):
+    assert not book.matching("vba|externalLink|connections|queryTable|customXml|activeX")
+    assert "TargetMode" not in "".join(book.text(part) for part in book.matching("rels$"))
+
+
+def test_7_and_16_no_circular_reference_and_no_error_value(book):
+    assert "iterate" not in book.text("xl/workbook.xml")
+    engine = IronCalc(book.path)
+    for name, place, _ in book.declared():
+        for row, col in cells_of(place):
+            found = engine.get(place.sheet, row, col), book.cached.get(place.sheet, row, col)
+            assert not any(str(value).startswith("#") for value in found), (name, row, found)
+
+
+def test_8_the_book_opens_on_the_first_sheet_and_none_is_empty(book):
+    assert book.book.active.title == TITLES[0]
+    assert all(sheet.max_row > 4 for sheet in book.book)
+
+
+# --- file ---
+
+@pytest.mark.parametrize("name", ["boathouse", slow("corridor"), slow("blank"), slow("blank in metric")])
+def test_36_every_name_still_points_at_its_cells_after_a_save_by_another_program(books, saved, name):
+    ours, theirs = File(books[name]), File(SimpleNamespace(**{**vars(books[name]), "path": saved(name)}))
+    assert set(ours.names) <= set(theirs.names)
+    plain = {key: area.replace("$'", "'").replace("'", "").replace("$", "") for key, area in theirs.names.items()}
+    moved = {key: (area, plain[key]) for key, area in ours.names.items() if plain[key] != area.replace("'", "").replace("$", "")}
+    assert moved == {}
+
+
+@pytest.mark.parametrize("name", ["drawn at random in metric", *map(slow, ("boathouse", "corridor", "blank", "blank in metric", "large"))])
+def test_the_file_is_valid_office_open_xml(files, name):
+    """openxml-audit, against the schemas of Office 2013."""
+    if not find_spec("openxml_audit"):
+        if os.environ.get("CI"):
+            pytest.fail("openxml-audit is missing; the extra `test` installs it")
+        pytest.skip("openxml-audit is not installed: pip install -e '.[test]'")
+    told = subprocess.run([sys.executable, "-m", "openxml_audit", "-f", "office2013", str(files(name).path)], capture_output=True, text=True)
+    assert told.returncode == 0, told.stdout + told.stderr

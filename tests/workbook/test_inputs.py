@@ -1,0 +1,126 @@
+"""The rules of a workbook that speak of its inputs and checks, one test a rule."""
+import re
+
+import pytest
+from support.editing import small_book
+from support.files import MAIN, cells_of
+
+from builder.records.checklist import CLEAR, ITEMS
+from builder.records.kinds import CATALOGS
+from builder.stages.order import SHEETS
+from builder.workbook.layout import HEAD
+from builder.workbook.theme import ROLES
+
+TITLES = [sheet.title for sheet in SHEETS]
+
+# --- inputs ---
+
+def _input_cells(book):
+    for (key, _), place in book.layout.places.items():
+        if place.column.field:
+            for row, col in cells_of(place):
+                yield key, place, book.book[place.sheet].cell(row, col)
+
+
+def test_18_and_33_inputs_wear_their_own_style_and_are_unlocked_all_else_is_locked_without_a_password(book):
+    inputs = {(place.sheet, cell.row, cell.column) for _, place, cell in _input_cells(book)}
+    fill = ROLES["input"]["bg_color"][1:]
+    for title in TITLES:
+        sheet = book.book[title]
+        assert sheet.protection.sheet and not sheet.protection.password and not sheet.protection.formatColumns, title
+        for row in sheet.iter_rows():
+            for cell in row:
+                entered = (title, cell.row, cell.column) in inputs
+                assert entered != cell.protection.locked, cell.coordinate
+                styled = cell.fill.fill_type == "solid" and cell.fill.fgColor.rgb[2:] == fill
+                assert styled == entered or title == "Start" and str(cell.value).startswith("Cells like this"), (title, cell.coordinate)
+                assert not (entered and cell.data_type == "f"), (title, cell.coordinate)
+
+
+def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_at_ranges(book):
+    checked = {}
+    for sheet in book.book:
+        for rule in sheet.data_validations.dataValidation:
+            assert 0 < len(rule.promptTitle) <= 32 and 0 < len(rule.prompt) <= 255 and 0 < len(rule.errorTitle) <= 32 and 0 < len(rule.error) <= 255
+            assert rule.type != "list" or rule.formula1 in book.names, rule.formula1
+            for area in rule.sqref.ranges:
+                checked.update({(sheet.title, *cell): rule for row in area.rows for cell in row})
+    for key, place, cell in _input_cells(book):
+        rule, field = checked[place.sheet, cell.row, cell.column], place.column.field
+        assert field.help and rule.prompt.startswith(field.help), field.key
+        label = book.book[place.sheet].cell(HEAD if place.block.form == "table" else cell.row, cell.column if place.block.form == "table" else 1)
+        unit = book.estimate.units.shown(field.quantity)
+        beside = label.value if place.block.form == "table" else str(book.book[place.sheet].cell(cell.row, 3).value)
+        assert label.value.startswith(field.title) and unit in beside, (key, field.key)
+        assert hasattr(field.rule, "low") <= (rule.type in ("decimal", "whole", "date") and {rule.formula1, rule.formula2} <= set(book.names)), field.key
+
+
+@pytest.mark.parametrize("kind", CATALOGS, ids=lambda kind: kind.key)
+def test_20_every_catalog_value_carries_its_source_and_prices_their_date(book, kind):
+    priced = [field for field in kind.fields if field.quantity.startswith("money") and "wage" not in field.key]
+    rows = [row for row in book.estimate.rows[kind.key] if row.sound]
+    if kind.key == "nozzles":
+        unsaid = [row.no for row in rows if not book.estimate.row("families", row.family_at).source]     # a size is its family's
+    elif kind.key in ("terms", "holidays"):                            # Terms has its sources on the sheet Sources; a holiday is known by its name
+        unsaid = []
+    else:
+        unsaid = [row.no for row in rows if not row.source]
+    assert rows and not unsaid, f"{kind.key}: rows without a source: {unsaid}"
+    undated = [row.no for row in rows if priced and "priced_on" in kind.field_of and not row.priced_on]
+    assert not undated, f"{kind.key}: rows without the date of their price: {undated}"
+
+
+def test_21_demo_data_says_that_it_is_invented(book):
+    start = [str(cell.value) for cell in book.book["Start"]["A"]]
+    assert any("invented for the demo" in line for line in start)
+    assert any("invented for the demo" in row.source for row in book.estimate.rows["coatings"] if row.source)
+
+
+def test_22_names_have_an_underscore_are_absolute_and_no_cell_addresses(book):
+    for name, area in book.names.items():
+        assert "_" in name and not re.fullmatch(r"[A-Za-z]{1,3}\d{1,7}|[Rr]\d*[Cc]\d*", name), name
+        assert re.fullmatch(r"'[^']+'!\$[A-Z]+\$\d+(:\$[A-Z]+\$\d+)?", area), name
+
+
+# --- checks ---
+
+def test_23_every_check_has_a_word_and_leads_to_its_sheet_and_the_master_check_is_frozen_on_every_sheet(book):
+    cached, links = book.cached, book.links("Checks")
+    for item in ITEMS:
+        row = book.layout.places["checks", item.key].row
+        assert (cached.get("Checks", row, 1), cached.get("Checks", row, 3) == CLEAR) == (item.words, cached.get("Checks", row, 2) == 0)
+        assert item.where == "Checks" or links[f"D{row}"] == f"'{item.where}'!A1"
+    for title in TITLES:
+        assert book.book[title]["A2"].value == "=brief_words"
+        pane = book.sheets[title].find(f".//{MAIN}pane")
+        assert title == "Start" or pane is not None and int(float(pane.get("ySplit"))) >= 2, title
+
+
+def test_24_the_tolerance_of_the_cross_sums_is_a_cell(book):
+    for item in ("area_sum", "gallons_sum", "cost_sum"):
+        assert "terms_tolerance" in book.layout.template(*_column(book, "checks", item))
+
+
+def _column(book, key, column):
+    place = book.layout.places[key, column]
+    return place.block, place.column
+
+
+def test_25_a_sum_overwritten_by_hand_is_noticed_by_its_cross_sum(tmp_path):
+    book = small_book("us", tmp_path)
+    estimate, engine, places = book.estimate(), book.engine, book.layout.places
+    for key, column, check in (("systems", "measured", "area_sum"), ("purchases", "coats_need", "gallons_sum"), ("cost", "wages", "cost_sum")):
+        place, told = places[key, column], places["checks", check]
+        assert engine.get("Checks", told.row, 2) == 0, check
+        row = place.row + next(number for number, one in enumerate(estimate.rows[key]) if getattr(one, column)) * (place.block.form == "table")
+        engine.put(place.sheet, row, place.col + 1, 12345.0)
+        assert (engine.get("Checks", told.row, 2), engine.get("Checks", told.row, 3)) == (1, "look"), check
+
+
+def test_26_a_value_pasted_over_the_validation_is_counted(tmp_path):
+    book = small_book("us", tmp_path)
+    for key, column, value in (("takeoff", "length", "12,5"), ("coatings", "density", -1.0), ("job", "people", 1.5)):
+        place, told = book.layout.places[key, column], book.layout.places["checks", f"faults_{key}"]
+        assert book.engine.get("Checks", told.row, 2) == 0, key
+        book.engine.put(place.sheet, place.row, place.col + 1, value)
+        assert (book.engine.get("Checks", told.row, 2), book.engine.get("Checks", told.row, 3)) == (1, "put right"), key

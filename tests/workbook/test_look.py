@@ -1,0 +1,138 @@
+"""The rules of a workbook that speak of its look, on the screen and on paper, one test a rule."""
+import re
+from math import ceil
+
+import pytest
+from support.files import MAIN
+
+from builder.stages.order import SHEETS
+from builder.workbook.columns import folded, tables, width
+from builder.workbook.layout import HEAD
+from builder.workbook.theme import CALLS, EDGE, INK, PAPER, ROLES, RUST
+
+TITLES = [sheet.title for sheet in SHEETS]
+
+# --- look ---
+
+def luminance(color):
+    """WCAG 2.2, relative luminance of '#rrggbb'."""
+    parts = (int(color[at:at + 2], 16) / 255 for at in (1, 3, 5))
+    red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def contrast(one, other):
+    lighter, darker = sorted((luminance(one), luminance(other)), reverse=True)
+    return (lighter + 0.05) / (darker + 0.05)
+
+
+def test_contrast_is_that_of_wcag():
+    """WCAG 2.2: black on white is 21; #767676 on white is the well-known lightest gray at 4.5 (W3C, G18)."""
+    assert contrast("#000000", "#FFFFFF") == pytest.approx(21) and 4.5 <= contrast("#767676", "#FFFFFF") < 4.6
+
+
+@pytest.mark.parametrize("look", [*ROLES.values(), *CALLS.values()], ids=[*ROLES, *CALLS])
+def test_27_text_stands_out_and_color_is_never_the_only_signal(look):
+    paper = look.get("bg_color", PAPER)
+    assert contrast(look.get("font_color", INK), paper) >= 4.5
+    if "border" in look:
+        assert min(contrast(look["border_color"], paper), contrast(look["border_color"], PAPER)) >= 3
+    if "bg_color" in look or look.get("font_color") == RUST:
+        assert {"bold", "border"} & set(look) or look is CALLS["fits"]     # a number among words says by itself that the size fits
+
+
+CHARTED = ("Risk", "Price", "Picks", "Picks")
+
+
+def test_28_every_chart_has_a_title_axes_with_units_and_a_text_for_who_cannot_see_it(book):
+    charts = [book.text(part) for part in book.matching("xl/charts/chart")]
+    texts = [text for part in book.matching("xl/drawings/drawing") for text in re.findall(r'<xdr:cNvPr [^>]*descr="([^"]+)"', book.text(part))]
+    assert len(charts) == len(texts) == len(CHARTED) and all(len(text) > 40 for text in texts)
+    for chart in charts:
+        titles = ["".join(re.findall(r"<a:t>([^<]*)</a:t>", title)) for title in re.findall(r"<c:title>.*?</c:title>", chart)]
+        assert titles[0].rstrip(")").count("?") == 1, titles                        # a chart answers a question
+        assert sum(bool(re.search(r"\([^)]+\)$", title)) for title in titles[1:]) >= 1, titles
+        assert all(color in (INK[1:], EDGE[1:], "FFFFFF") or luminance(f"#{color}") < 0.9 for color in re.findall(r'srgbClr val="(\w+)"', chart))
+
+
+# Widths of Helvetica, to which Arial is metrically equal, in thousandths of the font's size (Adobe's AFM of Helvetica, from memory).
+GLYPHS = {**dict.fromkeys("0123456789abdeghnopquL", 556), **dict.fromkeys("fIt,. /:;", 278), **dict.fromkeys("ckvxyzsJ", 500), **dict.fromkeys("ijl", 222),
+          **dict.fromkeys("-r()", 333), **dict.fromkeys("ABEKPSVXY", 667), **dict.fromkeys("CDHNRUw", 722), **dict.fromkeys("GOQ", 778),
+          **dict.fromkeys("FTZ", 611), "m": 833, "M": 833, "W": 944, "%": 889, "+": 584}
+PIXELS = 10 * 96 / 72 / 1000      # of a 10 point font
+INDENT = 9                        # pixels of one step
+
+
+def shown(value, pattern):
+    """A number as its format shows it; of a format in parts the first is for what is more than nothing."""
+    if pattern == "yyyy-mm-dd":
+        return "2026-05-04"
+    pattern = pattern.partition(";")[0]
+    decimals = len(pattern.partition(".")[2].rstrip("%"))
+    return f"{value * 100:.{decimals}f}%" if pattern.endswith("%") else f"{value:{',' if ',' in pattern else ''}.{decimals}f}"
+
+
+def test_29_no_number_is_wider_than_its_column(book):
+    for sheet in book.book:
+        widths = book.widths(sheet.title)
+        for row in sheet.iter_rows(min_row=HEAD + 1):
+            for cell in row:
+                if cell.data_type != "n" or cell.value is None or cell.number_format == "General":      # General gives up digits, never shows ###
+                    continue
+                room = widths[cell.column] * 7
+                need = sum(GLYPHS[sign] for sign in shown(cell.value, cell.number_format)) * PIXELS
+                assert need + 6 <= room, (sheet.title, cell.coordinate, cell.value)
+
+
+def test_29_rows_are_high_enough_for_their_words(book):
+    """12.75 points hold a line of a 10 point font; a line may break a word's length before its end."""
+    cached = book.cached
+    for title, columns in tables(book.layout).items():
+        heights = {int(row.get("r")): float(row.get("ht", 15)) for row in book.sheets[title].iter(f"{MAIN}row")}
+        widths = book.widths(title)
+        for col, place, _ in columns:
+            if place.column.quantity != "text" or folded(place.block, place.column):
+                continue
+            for row in range(place.row, place.row + place.rows):
+                text = cached.get(title, row, col + 1) or ""
+                need = sum(GLYPHS.get(sign, 556) for sign in str(text)) * PIXELS
+                assert ceil(need / (widths[col + 1] * 7 - INDENT)) * 12.75 <= heights[row] + 1, (title, row, text)
+
+
+def test_29_workings_have_room_for_a_job_of_a_million_and_text_breaks_into_lines(book):
+    for title, columns in tables(book.layout).items():
+        for _, place, _ in columns:
+            quantity, room = place.column.quantity, width(place.column) * 7
+            if quantity in ("money", "area", "volume", "length"):
+                pattern = book.book[title].cell(HEAD + 1, place.col + 1).number_format
+                assert sum(GLYPHS[sign] for sign in shown(1_000_000 if quantity == "money" else 100_000, pattern)) * PIXELS + 6 <= room, place.column.key
+            elif quantity == "text":
+                assert book.book[title].cell(HEAD + 1, place.col + 1).alignment.wrap_text, (title, place.column.key)
+
+
+def test_30_a_unit_has_one_number_of_decimals_dates_are_explicit_and_the_file_says_what_it_is(book):
+    formats = {}
+    for place in book.layout.places.values():
+        cell = book.book[place.sheet].cell(place.row, place.col + 1)
+        word = place.block.form == "upright" and (place.column.quantity == "number" or place.column.key.startswith("bad_"))     # a flag shows as a word
+        if place.column.quantity != "text" and not word:
+            formats.setdefault(place.column.quantity, set()).add(cell.number_format.partition(";")[0])
+    assert {quantity: found for quantity, found in formats.items() if len(found) > 1} == {}
+    assert formats["date"] == {"yyyy-mm-dd"} and "General" not in set.union(*formats.values())
+    assert book.book.properties.title and book.book.properties.description
+
+
+# --- paper ---
+
+def test_31_paper_page_numbers_repeated_titles_and_print_areas(book):
+    printed, repeated = book.reserved("Print_Area"), book.reserved("Print_Titles")
+    for number, title in enumerate(TITLES):
+        sheet = book.book[title]
+        assert sheet.page_setup.paperSize in (1, 9) and sheet.page_setup.orientation and sheet.sheet_properties.pageSetUpPr.fitToPage, title
+        assert sheet.oddFooter.right.text == "Page &P of &N", title
+        if SHEETS[number].group != "page":                  # what is handed on bears neither the sheet's name nor what is for the office
+            assert sheet.oddFooter.left.text == "&A" and f"$1:${HEAD}" in repeated[number], title
+        if title in tables(book.layout) or SHEETS[number].group == "page":
+            assert number in printed, title
+
+

@@ -1,0 +1,120 @@
+"""The pages that are handed on: the bid tells the customer all of it and nothing of cost; the crew card tells what the model says."""
+import re
+
+import pytest
+from support.editing import LiveBook
+from support.engines import Values
+from support.places import ROOT
+
+from builder.jobs import open_job
+from builder.records.cautions import CAUTIONS
+from builder.records.rules import NAME_LENGTH
+from builder.records.sentences import TODAY
+from builder.stages.estimate import Estimate
+from builder.stages.order import capacities
+
+SMALL = {"lines": 9, "coats": 7, "nozzles": 40, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}
+
+
+def shed(folder, **job):
+    opened = open_job(ROOT / "tests/data/shed.yaml", [ROOT / "catalogs"])
+    opened.values["job"][0].update(job)
+    return LiveBook(opened.values, opened.units, folder, **SMALL)
+
+
+def page(path, title):
+    """Every text and number that stands on a sheet, row by row."""
+    return [[cell for cell in row if cell is not None] for row in Values(path).book[title].iter_rows(values_only=True)]
+
+
+def test_the_bid_says_price_work_and_conditions_and_no_cost(books):
+    book = books["boathouse"]
+    bid, price = book.estimate.rows["bid"][0], book.estimate.rows["price"][0]
+    told = "\n".join(str(cell) for row in page(book.path, "Bid")[4:] for cell in row)
+    for part in ("Ferrymoor boathouse", f"{price.total:,.2f} USD", "until 20 May 2026", "Cladding lower (Lap siding)",
+                 "2 coats of Exterior acrylic satin, sprayed",
+                 "Wash down, Scrape loose paint", "Rotten boards", "Alternate A", f"{book.estimate.rows['price'][1].difference:,.2f} USD more"):
+        assert part in told, part
+    secret = [getattr(price, key) for key in ("cost", "contingency", "protected", "asked", "margin", "kept")] + [book.estimate.rows["days"][0].labor]
+    assert not any(f"{amount:,.2f}" in told for amount in secret) and not re.search("margin|overhead|wage|hours", told, re.IGNORECASE)
+    assert price.total == pytest.approx(price.deposit + price.stage + price.last) and bid.lead is None
+
+
+def test_an_incomplete_bid_names_what_is_missing_and_shows_no_figure(tmp_path):
+    book = shed(tmp_path)
+    book.change("takeoff", "length", 0, "twelve")
+    assert book.differences() == []
+    bid = book.estimate().rows["bid"][0]
+    assert bid.state and bid.missing == "Rows with an error on the sheet Takeoff"
+    assert {bid.price, bid.deposit, bid.last, bid.until, bid.accepted, bid.name_price} == {None}
+    assert not any(row.coat_at for row in book.estimate().rows["scope"])
+
+
+def test_the_bid_speaks_of_lead_where_the_lead_check_looks(tmp_path):
+    """40 CFR 745.83: a home of before 1978 with more than 20 ft2 disturbed outside."""
+    book = shed(tmp_path, built=1971.0, building="home", disturbed_outside=10.0)
+    assert "lead-safe" in book.estimate().rows["bid"][0].lead and book.differences() == []
+
+
+def test_a_task_stands_once_on_the_bid_and_that_of_an_alternate_alone_does_not(books):
+    tasks = books["boathouse"].estimate.rows["bid"][0].tasks.split(", ")
+    assert len(tasks) == len(set(tasks)) and tasks.count("Wash down") == 1
+    values = open_job(ROOT / "examples/boathouse.yaml", [ROOT / "catalogs"]).values
+    values["tasks"] = [row for row in values["tasks"] if row["system"] == "Club room"]
+    assert Estimate(values, books["boathouse"].opened.units, capacities()).rows["bid"][0].tasks is None
+
+
+def test_a_long_text_has_a_row_as_high_as_it_needs(tmp_path):
+    book = shed(tmp_path, exclusions="Racks and boats are moved by others. " * 10)
+    row = next(row for row in Values(tmp_path / "live.xlsx").book["Bid"].iter_rows() if row[0].value == "Not included")[1]
+    assert row.value.startswith("Racks") and row.parent.row_dimensions[row.row].height >= 6 * 12      # 370 letters, at most 64 a line, lines of 12 points
+    assert book.differences() == []
+
+
+def test_long_names_and_a_price_of_millions_stand_whole_on_the_pages(tmp_path):
+    book = shed(tmp_path, name="N" * NAME_LENGTH, minimum=2_345_678.0)
+    assert book.differences() == []
+    bid = book.estimate().rows["bid"][0]
+    assert bid.price == "2,345,680.00 USD" and bid.heading.endswith("N" * NAME_LENGTH)      # rounded up to the 5 of Terms
+    assert book.estimate().rows["brief"][0].words.startswith("Price 2,345,680.00 USD · ")
+
+
+# ASTM D4414-95(2020) 7.1.2: notches of 0.5 mil to 6, of 1 to 10, of 2 to 30, of 5 above; 5.5 is a notch, 8.8 lies between 8 and 9.
+@pytest.mark.parametrize("film, told", [(5.5, "5.5 wet, 6 mil dry"), (8.8, "8 wet, 9 mil dry"), (0.9, "0.5 wet, 1 mil dry"), (31.0, "30 wet, 35 mil dry")])
+def test_the_crew_card_says_between_which_notches_the_wet_film_lies(tmp_path, film, told):
+    book = shed(tmp_path)
+    paint = next(row for row, one in enumerate(book.values["coatings"]) if one["name"] == "Exterior acrylic satin")
+    coat = next(row for row, one in enumerate(book.values["coats"]) if one["coating"] == "Exterior acrylic satin")
+    book.change("coats", "method", coat, "brush")            # at any film, whatever a nozzle could do
+    book.change("coats", "thinning", coat, 0.0)
+    book.change("coats", "dry_film", coat, film * book.values["coatings"][paint]["volume_solids"])     # dry film = wet film * volume solids
+    card = next(row for row in book.estimate().rows["crew_card"] if row.coat_at == coat + 1)
+    assert card.gauge == told and book.differences() == []
+
+
+@pytest.mark.parametrize("surface, humidity, told", [("", 0.55, TODAY[0]), (62.0, 0.55, TODAY[1]), (52.0, 0.55, TODAY[2]), (62.0, 0.2, TODAY[1]),
+                                                     (105.0, 0.2, TODAY[3]), (20.0, 0.98, TODAY[4])])
+def test_the_crew_card_says_whether_the_readings_of_the_day_allow_the_coat(tmp_path, surface, humidity, told):
+    """68 F at 55 % has its dew point at 51 F (Magnus): 52 F is too near, 62 F is not; the acrylic takes 50 to 90 F."""
+    book = shed(tmp_path)
+    book.change("weather", "humidity", 0, humidity)
+    book.change("weather", "surface", 0, surface)
+    assert book.differences() == []
+    assert next(row for row in book.estimate().rows["crew_card"] if "satin" in row.what).today == told
+
+
+def test_every_printed_sheet_of_the_crew_card_bears_the_cautions_with_their_sources(books):
+    rows = page(books["boathouse"].path, "Crew card")
+    sheets = -(-len([row for row in books["boathouse"].estimate.rows["crew_card"] if row.coat_at]) // 3)
+    for caution in CAUTIONS:
+        assert sum(str(cell).startswith(f"{caution.topic}: ") for row in rows for cell in row) == sheets
+    assert "surgical emergency" in Values(books["boathouse"].path).book["Crew card"].oddFooter.left.text
+
+
+def test_the_cards_stand_in_the_order_of_the_work_without_gaps(books):
+    for name in ("boathouse", "corridor", "shed"):
+        cards, estimate = books[name].estimate.rows["crew_card"], books[name].estimate
+        used = [row.coat_at for row in cards if row.coat_at]
+        assert [row.coat_at for row in cards[:len(used)]] == used and len(set(used)) == len(used)
+        systems = [estimate.rows["film"][at - 1].system_at for at in used]
+        assert all(systems.index(one) + systems.count(one) > place for place, one in enumerate(systems))      # a system's coats stand together
