@@ -111,8 +111,6 @@ class OneOf(Rule):
         return judge.find(self.block, value) is None
 
     def words(self, units: Units) -> str:
-        return f"a name on the sheet {SHEET_OF[self.block]}, whose row has no fault"
-
         return f"a name from the sheet {SHEET_OF[self.block]}, in a row without errors"
 
     def formula(self, block: str, key: str) -> str:
