@@ -1,31 +1,32 @@
 """What a person touched in a returned workbook beside its inputs: each told once, nothing mailed that may be false, nothing lost."""
 import pytest
-from support.engines import edited_in_libreoffice
 from support.parcels import retyped
 from support.places import CATALOGS
 from support.returning import inputs
+from support.slow import slow
 
 from builder.cli import main
 from builder.jobs import open_job
 from builder.letter.letter import letter
 from builder.problems import Refused
-from builder.records.versions import SCHEMA
 from builder.returned.read import returned
 from builder.returned.taken import as_job, taken
 from builder.review.inspect import inspect
+
+pytestmark = pytest.mark.usefixtures("small")
 
 
 @pytest.fixture
 def looked(books, tmp_path):
     """looked(changes, name) -> the path of a book with some cells retyped, and what `inspect` finds in it."""
-    def look(changes, name="shed"):
+    def look(changes, name="small shed"):
         path = tmp_path / "book.xlsx"
         path.write_bytes(retyped(books[name].data, changes))
         return path, inspect(returned(path), [CATALOGS])
     return look
 
 
-def at(books, block, key, row=0, name="shed"):
+def at(books, block, key, row=0, name="small shed"):
     """The sheet and cell of a place."""
     place = books[name].layout.places[block, key]
     return place.sheet, f"{chr(65 + place.col)}{place.row + row}"
@@ -42,17 +43,17 @@ def refused(path):
     return problem.message
 
 
-@pytest.mark.parametrize("key, title, typed, made", [
-    ("currency", "Currency", "EUR", "USD"), ("units", "Units", "metric", "us"), ("lines", "Rows of takeoff", 40.0, "100"),
-    ("exchange", "Worth of one unit of the catalogs' currency", 0.5, "1")])
-def test_a_fact_changed_on_the_first_sheet_is_told_with_both_values(books, looked, tmp_path, key, title, typed, made):
-    sheet, cell = at(books, "book", key)
-    path, look = looked({(sheet, cell): typed})
-    shown = f"{typed:g}" if isinstance(typed, float) else typed
-    assert told(look) == [("start", "Start", cell, f"{title} was changed to '{shown}'; the workbook was built with '{made}', which counts")]
-    assert refused(path).startswith(f"its price may be wrong: Start {cell}: {title} was changed to '{shown}'")
+def test_facts_changed_on_the_first_sheet_are_told_with_both_values(books, looked, tmp_path):
+    facts = (("currency", "EUR", "USD"), ("units", "metric", "us"), ("exchange", 0.5, "1"), ("lines", 40.0, "50"))
+    path, look = looked({at(books, "book", key): typed for key, typed, _ in facts})
+    want = []
+    for key, typed, made in facts:
+        shown = f"{typed:g}" if isinstance(typed, float) else typed
+        want.append(("start", "Start", at(books, "book", key)[1], f"{key}: '{shown}' stands there; the book was made with '{made}', which counts"))
+    assert sorted(told(look)) == sorted(want)
+    assert refused(path).startswith(f"its price may be wrong: {look.findings[0]}; and 3 more")
     (tmp_path / "job.yaml").write_text(as_job(look.taken, [CATALOGS]))
-    assert open_job(tmp_path / "job.yaml").price() == books["shed"].opened.price()
+    assert open_job(tmp_path / "job.yaml").price() == books["small shed"].opened.price()
 
 
 @pytest.mark.parametrize("text", [
@@ -60,7 +61,7 @@ def test_a_fact_changed_on_the_first_sheet_is_told_with_both_values(books, looke
     "{units: furlongs, currency: USD, exchange: 1, lines: 100}", "{units: us, currency: USD, exchange: 1e400, lines: 100}", "{units", "[1]"])
 def test_a_first_line_of_as_issued_that_was_bent_is_refused_in_words(books, tmp_path, text):
     path = tmp_path / "book.xlsx"
-    path.write_bytes(retyped(books["shed"].data, {at(books, "issued", "text"): text}))
+    path.write_bytes(retyped(books["small shed"].data, {at(books, "issued", "text"): text}))
     with pytest.raises(Refused) as caught:
         returned(path)
     assert len(caught.value.problems) == 1 and str(caught.value).startswith(f"{path}")
@@ -68,9 +69,9 @@ def test_a_first_line_of_as_issued_that_was_bent_is_refused_in_words(books, tmp_
 
 def test_an_unknown_word_there_is_not_believed(books, tmp_path):
     path = tmp_path / "book.xlsx"
-    text = "{units: us, currency: USD, exchange: 1, lines: 100, schema: 7, nonsense: 1}"
-    path.write_bytes(retyped(books["shed"].data, {at(books, "issued", "text"): text}))
-    assert returned(path).settings["schema"] == SCHEMA and returned(path).restated == []
+    text = "{units: us, currency: USD, exchange: 1, lines: 50, schema: 7, nonsense: 1}"
+    path.write_bytes(retyped(books["small shed"].data, {at(books, "issued", "text"): text}))
+    assert returned(path).settings["schema"] == 2 and returned(path).restated == []
 
 
 def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
@@ -78,23 +79,19 @@ def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
     path, look = looked({(sheet, cell): " "})
     assert told(look)[0] == ("space", sheet, cell, "Length: a space, which the workbook counts as an entry; read as blank")
     assert [kind for kind, *_ in told(look)] == ["space", "stale"]       # nothing has recalculated it here
-    assert look.taken.opened.price() == books["shed"].opened.price()
-    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: Length: a space, which")
+    assert look.taken.opened.price() == books["small shed"].opened.price()
+    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: Length: a space stands there")
 
 
-@pytest.mark.parametrize("block, key, copies", [
-    ("takeoff", "length", "header"), ("constants", "cover", "figure"), ("words", "finish", "word"), ("least", "takeoff_length", "limit"),
-    ("sources", "says", "source"), ("checks", "beyond", "label")])
-def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked, block, key, copies):
-    sheet, cell = at(books, block, key)
-    if copies == "header":
-        cell = cell.replace("5", "4")
-    if copies == "label":
-        cell = cell.replace("B", "A")
-    path, look = looked({(sheet, cell): "something else"})
-    (kind, where, place, message), = told(look)
-    assert (kind, where, place) == ("fixed", sheet, cell) and message.endswith("' was changed to 'something else'")
-    assert refused(path) == f"its price may be wrong: {sheet} {cell}: {message} (put it back: this is not an input cell)"
+def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked):
+    header, label = (at(books, *one) for one in (("takeoff", "length"), ("checks", "beyond")))
+    cells = [at(books, *one) for one in (("constants", "cover"), ("words", "finish"), ("least", "takeoff_length"), ("sources", "says"))]
+    cells += [(header[0], header[1].replace("5", "4")), (label[0], label[1].replace("B", "A"))]
+    path, look = looked({cell: "something else" for cell in cells})
+    assert sorted((kind, *place) for kind, *place, _ in told(look)) == sorted(("fixed", *cell) for cell in cells)
+    assert all(message.startswith("'something else' stands where the book was made with '") for *_, message in told(look)), told(look)
+    sheet, cell = look.findings[0].sheet, look.findings[0].cell
+    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: 'something else' stands where")
 
 
 def test_a_header_in_other_units_is_told_in_both(books, looked):
@@ -124,81 +121,84 @@ def test_a_formula_typed_into_an_input_is_told_with_its_value(books, looked, cap
 
 # ---- rows and sheets, in LibreOffice -----------------------------------------------------------------------------------------------
 
-def edited(books, tmp_path, *lines, name="shed"):
-    return edited_in_libreoffice(books[name].path, tmp_path / "edited.xlsx", lines)
+def error_cells(back, title):
+    return [cell.coordinate for row in back.book[title].iter_rows() for cell in row if str(cell.value).startswith("#")]
 
 
-def error_cells(path, title):
-    return [cell.coordinate for row in returned(path).book[title].iter_rows() for cell in row if str(cell.value).startswith("#")]
+def _row_under(place):
+    under = place["takeoff", "system"].row - 1 + place["takeoff", "system"].rows
+    yield f'sheets.getByName("Takeoff").Rows.insertByIndex({under}, 1)'
+    for key, put in (("system", 'setString("Boards")'), ("length", "setValue(10)"), ("height", "setValue(10)")):
+        yield f'sheets.getByName("Takeoff").getCellByPosition({place["takeoff", key].col}, {under}).{put}'
 
 
-def test_a_row_inserted_directly_under_a_table_stops_the_price_and_is_named(books, tmp_path, libreoffice_here):
-    place = books["shed"].layout.places["takeoff", "system"]
-    under = place.row - 1 + place.rows
-    cell = 'sheets.getByName("Takeoff").getCellByPosition({}, {})'
-    length, height = (books["shed"].layout.places["takeoff", key].col for key in ("length", "height"))
-    path = edited(books, tmp_path, f'sheets.getByName("Takeoff").Rows.insertByIndex({under}, 1)', f'{cell.format(place.col, under)}.setString("Boards")',
-                  f"{cell.format(length, under)}.setValue(10)", f"{cell.format(height, under)}.setValue(10)")
-    back = returned(path)
-    beyond = books["shed"].layout.places["checks", "beyond_takeoff"].row
+@pytest.mark.sitting("small shed", _row_under)
+def test_a_row_inserted_directly_under_a_table_stops_the_price_and_is_named(books, edited):
+    place, back = books["small shed"].layout.places, returned(edited)
+    under, beyond = place["takeoff", "system"].row + place["takeoff", "system"].rows, place["checks", "beyond_takeoff"].row
     assert back.saved_price() is None and back.book["Checks"].cell(beyond, 2).value == 3
-    assert refused(path).startswith(f"its price may be wrong: Takeoff row {under + 1}: 'Boards, 10 ft, 10 ft' is below the table")
-    assert taken(back).opened.price() > books["shed"].opened.price()
+    assert refused(edited).startswith(f"its price may be wrong: Takeoff row {under}: 'Boards, 10 ft, 10 ft' is below the table")
+    assert taken(back).opened.price() > books["small shed"].opened.price()
 
 
-def test_the_first_row_cut_leaves_no_error_beside_it(books, tmp_path, libreoffice_here):
-    path = edited(books, tmp_path, 'sheet = sheets.getByName("Takeoff")', 'source = sheet.getCellRangeByName("A5:L5")',
-                  'sheet.moveRange(sheet.getCellRangeByName("A40").CellAddress, source.RangeAddress)')
-    assert error_cells(path, "Takeoff") == [] and inspect(returned(path), [CATALOGS]).findings == ()
-    assert returned(path).saved_price() == books["shed"].opened.price()
+@pytest.mark.sitting("small shed", lambda place: [
+    'sheet = sheets.getByName("Takeoff")', 'source = sheet.getCellRangeByName("A5:L5")',
+    'sheet.moveRange(sheet.getCellRangeByName("A40").CellAddress, source.RangeAddress)'])
+def test_the_first_row_cut_leaves_no_error_beside_it(books, edited):
+    back = returned(edited)
+    assert error_cells(back, "Takeoff") == [] and inspect(back, [CATALOGS]).findings == ()
+    assert back.saved_price() == books["small shed"].opened.price()
 
 
-@pytest.mark.parametrize("row, count", [(4, 1), (5, 1), (6, 3)])
-def test_rows_inserted_and_deleted_leave_no_error_beside_the_table(books, tmp_path, libreoffice_here, row, count):
-    path = edited(books, tmp_path, f'sheets.getByName("Takeoff").Rows.insertByIndex({row}, {count})', f'sheets.getByName("Takeoff").Rows.removeByIndex({row + 20}, {count})',
-                  f'sheets.getByName("Coats").Rows.insertByIndex({row}, {count})')
-    assert error_cells(path, "Takeoff") == error_cells(path, "Coats") == []
-    assert returned(path).saved_price() == books["shed"].opened.price()
+@pytest.mark.parametrize("row, count", [slow(4, 1), (5, 1), (6, 3)])
+@pytest.mark.sitting("small shed", lambda place, row, count: [
+    f'sheets.getByName("Takeoff").Rows.insertByIndex({row}, {count})', f'sheets.getByName("Takeoff").Rows.removeByIndex({row + 20}, {count})',
+    f'sheets.getByName("Coats").Rows.insertByIndex({row}, {count})'])
+def test_rows_inserted_and_deleted_leave_no_error_beside_the_table(books, edited, row, count):
+    back = returned(edited)
+    assert error_cells(back, "Takeoff") == error_cells(back, "Coats") == []
+    assert back.saved_price() == books["small shed"].opened.price()
 
 
-def test_a_header_row_that_was_deleted_is_told_and_nothing_is_counted_wrong(books, tmp_path, libreoffice_here):
-    path = edited(books, tmp_path, 'sheets.getByName("Kit").Rows.removeByIndex(3, 1)')
-    look = inspect(returned(path), [CATALOGS])
+@pytest.mark.sitting("small shed", lambda place: ['sheets.getByName("Kit").Rows.removeByIndex(3, 1)'])
+def test_a_header_row_that_was_deleted_is_told_and_nothing_is_counted_wrong(books, edited):
+    back = returned(edited)
+    look = inspect(back, [CATALOGS])
     assert told(look) == [("fixed", "Kit", "row 4", "the header row was deleted")]
-    assert returned(path).saved_price() == books["shed"].opened.price() == look.taken.opened.price()
+    assert back.saved_price() == books["small shed"].opened.price() == look.taken.opened.price()
 
 
-def test_an_empty_sheet_that_was_deleted_costs_nothing_else(books, tmp_path, libreoffice_here):
-    path = edited(books, tmp_path, 'sheets.removeByName("Kit")', name="corridor")
-    look = inspect(returned(path), [CATALOGS])
+@pytest.mark.sitting("small corridor", lambda place: ['sheets.removeByName("Kit")'])
+def test_an_empty_sheet_that_was_deleted_costs_nothing_else(books, edited):
+    look = inspect(returned(edited), [CATALOGS])
     assert told(look)[0] == ("sheet", "Kit", "", "the sheet was deleted; its entries are read as blank")
     assert {kind for kind, *_ in told(look)} == {"sheet"}
-    want = inputs(books["corridor"].opened.values) | {"kit": []}
+    want = inputs(books["small corridor"].opened.values) | {"kit": []}
     assert inputs(look.taken.opened.values) == want
-    assert "the sheet was deleted" in refused(path)
+    assert "the sheet was deleted" in refused(edited)
 
 
-def test_the_sheet_job_that_was_deleted_leaves_the_rest(books, tmp_path, libreoffice_here):
-    path = edited(books, tmp_path, 'sheets.removeByName("Job")')
-    look = inspect(returned(path), [CATALOGS])
+@pytest.mark.sitting("small shed", lambda place: ['sheets.removeByName("Job")'])
+def test_the_sheet_job_that_was_deleted_leaves_the_rest(books, edited, tmp_path):
+    look = inspect(returned(edited), [CATALOGS])
     assert told(look)[0] == ("sheet", "Job", "", "the sheet was deleted; its entries are read as blank")
-    want = inputs(books["shed"].opened.values) | {"job": []}
+    want = inputs(books["small shed"].opened.values) | {"job": []}
     assert inputs(look.taken.opened.values) == want and look.taken.opened.price() is None
     (tmp_path / "job.yaml").write_text(as_job(look.taken, [CATALOGS]))
     assert inputs(open_job(tmp_path / "job.yaml").values) == want
 
 
-def test_a_catalog_sheet_that_was_deleted_is_taken_as_it_was_issued(books, tmp_path, libreoffice_here):
-    path = edited(books, tmp_path, 'sheets.removeByName("Pumps")')
-    look = inspect(returned(path), [CATALOGS])
+@pytest.mark.sitting("small shed", lambda place: ['sheets.removeByName("Pumps")'])
+def test_a_catalog_sheet_that_was_deleted_is_taken_as_it_was_issued(books, edited):
+    look = inspect(returned(edited), [CATALOGS])
     assert told(look)[0] == ("sheet", "Pumps", "", "the sheet was deleted; its records are read as they were issued")
-    assert look.taken.opened.price() == books["shed"].opened.price()
+    assert look.taken.opened.price() == books["small shed"].opened.price()
 
 
-def test_a_copy_stands_in_for_the_sheet_it_was_made_of(books, tmp_path, libreoffice_here):
-    path = edited(books, tmp_path, 'sheets.copyByName("Takeoff", "Takeoff again", 3)', 'sheets.removeByName("Takeoff")')
-    look = inspect(returned(path), [CATALOGS])
+@pytest.mark.sitting("small shed", lambda place: ['sheets.copyByName("Takeoff", "Takeoff again", 3)', 'sheets.removeByName("Takeoff")'])
+def test_a_copy_stands_in_for_the_sheet_it_was_made_of(books, edited):
+    look = inspect(returned(edited), [CATALOGS])
     assert ("sheet", "Takeoff again", "", "a copy of a sheet that was deleted; what is typed here is read, but the workbook's formulas do not use it"
             ) in told(look)
-    assert inputs(look.taken.opened.values) == inputs(books["shed"].opened.values)
-    refused(path)
+    assert inputs(look.taken.opened.values) == inputs(books["small shed"].opened.values)
+    refused(edited)

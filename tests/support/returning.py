@@ -9,11 +9,9 @@ def inputs(values):
     return {kind.key: [row for given in values[kind.key] if any((row := {one.key: given.get(one.key) for one in kind.fields}).values())] for kind in JOBS}
 
 
-def partner(layout):
+def partner(place):
     """Lines that insert takeoff rows and a column, rename and reorder sheets, cut and paste an input, type a row below
     the table, overwrite three formulas, and change a coating and a price."""
-    place = layout.places
-
     def at(block, key, row=0):
         return f"{place[block, key].col}, {place[block, key].row - 1 + row}"
 

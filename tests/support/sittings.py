@@ -4,17 +4,13 @@
     def test_...(edited): ...
 
 `edited` is the path of the book as it was saved. The lines are StarBasic, which knows `doc` and `sheets`; they are given the places of
-the book's layout, and the parameters of the test.
+the book's layout, and those parameters of the test that they ask for.
 """
+import inspect
+
 from support.engines import all_edited_in_libreoffice
 
 KIND = "libreoffice sitting.xlsx"
-
-
-def _sitting(item):
-    """(name of the book, what is done to it) of a test."""
-    (name, lines), = (mark.args for mark in item.iter_markers("sitting"))
-    return name, lines
 
 
 class Sittings:
@@ -22,7 +18,7 @@ class Sittings:
 
     def __init__(self, shared, items, books):
         self.shared, self.books = shared, books
-        self.items = [item for item in items if "edited" in item.fixturenames]
+        self.items = [item for item in items if item.get_closest_marker("sitting")]
         self.edited = None
 
     def of(self, item):
@@ -33,9 +29,10 @@ class Sittings:
 
     def _key(self, item):
         """The name of the book, and the lines."""
-        name, lines = _sitting(item)
+        name, lines = item.get_closest_marker("sitting").args
         given = item.callspec.params if hasattr(item, "callspec") else {}
-        return name, "\n".join(lines(self.books[name].layout.places, **given))
+        asked = {key: given[key] for key in inspect.signature(lines).parameters if key in given}
+        return name, "\n".join(lines(self.books[name].layout.places, **asked))
 
     def _made(self):
         sources = {key: self.books[key[0]].data + key[1].encode() for key in map(self._key, self.items)}

@@ -6,7 +6,7 @@ from builder import jobs
 from builder.returned import located
 from builder.stages.order import capacities
 
-FEWER = {"coats": 8, "openings": 12, "tasks": 16, "systems": 7}      # enough for the shed and the corridor
+FEWER = {"coats": 9, "openings": 12, "tasks": 16, "systems": 7}      # enough for the shed and the corridor
 LINES, FEW_LINES = 100, 50
 
 
