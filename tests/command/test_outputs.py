@@ -8,7 +8,7 @@ from support.writing import STOCK, build, left, write
 
 from builder.cli import main
 
-READS = "this is a file that the command reads (choose another file name with -o)"
+READS = "the command reads this file, so it does not write it (choose another file name with -o)"
 
 
 def test_two_jobs_of_one_name(here, capsys):
@@ -75,7 +75,7 @@ def test_a_draft_named_like_its_book(here, capsys):
         ("none/", "not a file (name a file, as in out/boathouse.xlsx)"),
         (
             "job.yaml/book.xlsx",
-            "cannot be written: a file stands where a folder would have to be (choose another file name with -o)",
+            "cannot be written: a file is in the way where a folder is needed (choose another file name with -o)",
         ),
         ("x" * 300, "cannot be written: its name is too long (choose another file name with -o)"),
         ("circle", "cannot be written: its links lead in a circle (choose another file name with -o)"),

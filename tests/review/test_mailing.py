@@ -60,9 +60,9 @@ def test_a_book_that_is_not_complete_is_refused(books, write):
 def test_a_book_that_shows_another_price_than_its_inputs_give_is_refused(books, write):
     book = books["small shed"]
     price = f"{book.opened.price():,.2f} USD"
-    for value, was in (("123", "123.00"), ("", "none")):
+    for value, was in (("123", "shows 123.00"), ("", "is blank")):
         assert write(shown_instead(book, value)) == (
-            1, f"book.xlsx: it shows the price {was}, but what is typed in it gives {price} (recalculate and save it, "
+            1, f"book.xlsx: its price cell {was}, but its inputs give {price} (recalculate and save it; "
                "look for overwritten formulas, or use --anyway)\n", None)
     status, _, message = write(shown_instead(book, value), "--anyway")
     assert status == 0 and price in text(message)

@@ -9,6 +9,7 @@ from builder.cli import main
 from builder.jobs import open_job
 from builder.letter.letter import letter
 from builder.problems import Refused
+from builder.records.versions import SCHEMA
 from builder.returned.read import returned
 from builder.returned.taken import as_job, taken
 from builder.review.inspect import inspect
@@ -44,12 +45,14 @@ def refused(path):
 
 
 def test_facts_changed_on_the_first_sheet_are_told_with_both_values(books, looked, tmp_path):
-    facts = (("currency", "EUR", "USD"), ("units", "metric", "us"), ("exchange", 0.5, "1"), ("lines", 40.0, "50"))
-    path, look = looked({at(books, "book", key): typed for key, typed, _ in facts})
+    facts = (("currency", "Currency", "EUR", "USD"), ("units", "Units", "metric", "us"),
+             ("exchange", "Worth of one unit of the catalogs' currency", 0.5, "1"), ("lines", "Rows of takeoff", 40.0, "50"))
+    path, look = looked({at(books, "book", key): typed for key, _, typed, _ in facts})
     want = []
-    for key, typed, made in facts:
+    for key, title, typed, made in facts:
         shown = f"{typed:g}" if isinstance(typed, float) else typed
-        want.append(("start", "Start", at(books, "book", key)[1], f"{key}: '{shown}' stands there; the book was made with '{made}', which counts"))
+        words = f"{title} was changed to '{shown}'; the workbook was built with '{made}', which counts"
+        want.append(("start", "Start", at(books, "book", key)[1], words))
     assert sorted(told(look)) == sorted(want)
     assert refused(path).startswith(f"its price may be wrong: {look.findings[0]}; and 3 more")
     (tmp_path / "job.yaml").write_text(as_job(look.taken, [CATALOGS]))
@@ -71,7 +74,7 @@ def test_an_unknown_word_there_is_not_believed(books, tmp_path):
     path = tmp_path / "book.xlsx"
     text = "{units: us, currency: USD, exchange: 1, lines: 50, schema: 7, nonsense: 1}"
     path.write_bytes(retyped(books["small shed"].data, {at(books, "issued", "text"): text}))
-    assert returned(path).settings["schema"] == 2 and returned(path).restated == []
+    assert returned(path).settings["schema"] == SCHEMA and returned(path).restated == []
 
 
 def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
@@ -80,7 +83,7 @@ def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
     assert told(look)[0] == ("space", sheet, cell, "Length: a space, which the workbook counts as an entry; read as blank")
     assert [kind for kind, *_ in told(look)] == ["space", "stale"]       # nothing has recalculated it here
     assert look.taken.opened.price() == books["small shed"].opened.price()
-    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: Length: a space stands there")
+    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: Length: a space, which")
 
 
 def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked):
@@ -89,9 +92,9 @@ def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked):
     cells += [(header[0], header[1].replace("5", "4")), (label[0], label[1].replace("B", "A"))]
     path, look = looked({cell: "something else" for cell in cells})
     assert sorted((kind, *place) for kind, *place, _ in told(look)) == sorted(("fixed", *cell) for cell in cells)
-    assert all(message.startswith("'something else' stands where the book was made with '") for *_, message in told(look)), told(look)
+    assert all(message.endswith("' was changed to 'something else'") for *_, message in told(look)), told(look)
     sheet, cell = look.findings[0].sheet, look.findings[0].cell
-    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: 'something else' stands where")
+    assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: {look.findings[0].message}")
 
 
 def test_a_header_in_other_units_is_told_in_both(books, looked):
