@@ -3,7 +3,8 @@
 import os
 
 import pytest
-from support.places import CATALOGS, SHED
+from support.places import SHED
+from support.small import CATALOGS
 from support.writing import STOCK, build, left, write
 
 from builder.cli import main

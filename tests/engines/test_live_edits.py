@@ -7,7 +7,7 @@ from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 
 import pytest
-from support.engines import all_edited_in_libreoffice
+from support.engines import SETTLED, all_edited_in_libreoffice
 from support.returning import inputs
 
 from builder.letter.letter import letter
@@ -24,9 +24,6 @@ ACTIONS = ("insert top", "insert middle", "insert bottom", "insert below", "dele
            "cut top inside", "cut middle inside", "cut last inside", "cut top below")
 EACH = 4                                 # edits of each table
 STOPPED = ("insert top", "insert below", "cut top below")          # the row stands outside its table: the price stops
-# LibreOffice 7.4 works columns out in threads and may leave a cell a step behind until it recalculates once more (Sizes D5, when the
-# first nozzle is cut); the letter refuses such a book as out of date.
-SETTLED = "doc.calculateAll()"
 FREE = ("insert middle", "delete bottom", "cut top inside", "cut middle inside", "cut last inside")     # nothing stands in the way of the letter
 
 

@@ -8,7 +8,8 @@ from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
 from support.places import BOATHOUSE, CATALOGS, CORRIDOR, SHED
-from support.small import small_books
+from support.small import CATALOGS as FEW_SIZES
+from support.small import small_books, usual_books
 
 BOOKS = {
     "boathouse": (BOATHOUSE, None), "boathouse in metric": (BOATHOUSE, "metric"), "corridor": (CORRIDOR, None), "corridor in us": (CORRIDOR, "us"),
@@ -27,15 +28,13 @@ class Books:
 
     def __getitem__(self, name):
         if name not in self.built:
-            self.built[name] = self._small(name) if name.startswith(SMALL) else self._book(name, *BOOKS[name])
+            few = name.startswith(SMALL)
+            with small_books() if few else usual_books():
+                self.built[name] = self._book(name, *BOOKS[name.removeprefix(SMALL)], FEW_SIZES if few else CATALOGS)
         return self.built[name]
 
-    def _small(self, name):
-        with small_books():
-            return self._book(name, *BOOKS[name.removeprefix(SMALL)])
-
-    def _book(self, name, job, system):
-        opened = open_job(job, [CATALOGS], system)
+    def _book(self, name, job, system, catalogs):
+        opened = open_job(job, [catalogs], system)
         assert not opened.problems, f"{name}: {opened.problems}"
         data, path = make(opened), self.folder / f"{name}.xlsx"
         path.write_bytes(data)

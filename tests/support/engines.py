@@ -111,6 +111,11 @@ SITTING = """Sub Edit{number}
 End Sub"""
 
 
+# LibreOffice 7.4 works columns out in threads and may leave a cell a step behind until it recalculates once more (Sizes D5, when the
+# first nozzle is cut; Nozzle check E5, when a sheet is put in); the letter refuses such a book as out of date.
+SETTLED = "doc.calculateAll()"
+
+
 def all_edited_in_libreoffice(sittings):
     """Workbooks edited as a person would in LibreOffice, and saved as xlsx, all in one process: the new paths.
 

@@ -41,3 +41,16 @@ def retyped(data, changes):
             new = f"{head}>{formula}<v>{value:.15g}</v></c>"
         contents[part] = contents[part].decode().replace(old[0], new, 1).encode()
     return packed(contents)
+
+
+def patched(data, part, old, new):
+    """The workbook with one text of one part replaced, by a pattern of bytes."""
+    contents = parts(data)
+    assert re.search(old, contents[part]), f"{part} has no {old}"
+    return packed(contents | {part: re.sub(old, new, contents[part], count=1)})
+
+
+def sheet_part(data, title):
+    """The part that holds a sheet."""
+    titles = re.findall(r'<sheet name="([^"]+)"', parts(data)["xl/workbook.xml"].decode())
+    return f"xl/worksheets/sheet{titles.index(title) + 1}.xml"

@@ -2,6 +2,7 @@
 from xlsxwriter.utility import xl_col_to_name
 
 from builder.records.kinds import JOBS
+from support.parcels import retyped
 
 
 def inputs(values):
@@ -48,3 +49,19 @@ def moved(sheet, col, row, to_col, to_row):
         f'source = sheets.getByName("{sheet}").getCellRangeByName("{xl_col_to_name(col)}{row + 1}")',
         f'target = sheets.getByName("{sheet}").getCellRangeByName("{xl_col_to_name(to_col)}{to_row + 1}")',
         f'sheets.getByName("{sheet}").moveRange(target.CellAddress, source.RangeAddress)']
+
+
+def at(book, block, key, row=0):
+    """The sheet and cell of a place; row: of a record, from 0."""
+    place = book.layout.places[block, key]
+    return place.sheet, f"{xl_col_to_name(place.col)}{place.row + row}"
+
+
+def entered(book, changes):
+    """The bytes of a book with other values in some inputs: (block, key, row from 0) -> value."""
+    return retyped(book.data, {at(book, *place): value for place, value in changes.items()})
+
+
+def satin(book):
+    """The row of the coating of that name."""
+    return next(no for no, row in enumerate(book.opened.values["coatings"]) if row["name"] == "Exterior acrylic satin")

@@ -2,7 +2,7 @@
 from builder.cli import main
 from builder.files import put
 from builder.problems import Refused
-from support.places import CATALOGS
+from support.small import CATALOGS
 
 STOCK = ("--catalogs", str(CATALOGS))
 CHANGED = "wetfilm did not write this file, or somebody changed it since (choose another file name with -o, or overwrite it with --force)"

@@ -114,7 +114,7 @@ def test_25_a_sum_overwritten_by_hand_is_noticed_by_its_cross_sum(tmp_path):
         assert engine.get("Checks", told.row, 2) == 0, check
         row = place.row + next(number for number, one in enumerate(estimate.rows[key]) if getattr(one, column)) * (place.block.form == "table")
         engine.put(place.sheet, row, place.col + 1, 12345.0)
-        assert (engine.get("Checks", told.row, 2), engine.get("Checks", told.row, 3)) == (1, "look"), check
+        assert (engine.get("Checks", told.row, 2), engine.get("Checks", told.row, 3)) == (1, "review"), check
 
 
 def test_26_a_value_pasted_over_the_validation_is_counted(tmp_path):
@@ -123,4 +123,4 @@ def test_26_a_value_pasted_over_the_validation_is_counted(tmp_path):
         place, told = book.layout.places[key, column], book.layout.places["checks", f"faults_{key}"]
         assert book.engine.get("Checks", told.row, 2) == 0, key
         book.engine.put(place.sheet, place.row, place.col + 1, value)
-        assert (book.engine.get("Checks", told.row, 2), book.engine.get("Checks", told.row, 3)) == (1, "put right"), key
+        assert (book.engine.get("Checks", told.row, 2), book.engine.get("Checks", told.row, 3)) == (1, "fix"), key

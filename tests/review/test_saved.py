@@ -1,0 +1,86 @@
+"""A job comes back from its workbook: after a save by another program, whatever the job, and from workbooks of earlier versions."""
+import hashlib
+
+import pytest
+from hypothesis import given, settings
+from support.engines import libreoffice
+from support.made_up import jobs
+from support.parcels import patched
+from support.places import CATALOGS, GOLDEN, SHED
+from support.returning import inputs
+from support.slow import examples, slow
+from support.small import CATALOGS as FEW_SIZES
+from support.small import small_books, usual_books
+
+from builder.jobs import facts, from_values, open_job
+from builder.records import versions
+from builder.records.kinds import KINDS
+from builder.records.store import job_text
+from builder.returned.read import read, returned
+from builder.returned.taken import as_job, taken
+from builder.review.inspect import inspect
+from builder.review.reissue import reissue
+from builder.workbook.make import make
+
+
+def by_way_of_ods(books, name, folder):
+    """A book saved by LibreOffice as ods and back."""
+    return libreoffice(libreoffice([books[name].path], folder / "ods", "ods"), folder / "back")[0]
+
+
+@pytest.mark.parametrize("name, way", [("corridor", "xlsx"), slow("boathouse", "xlsx"), ("small shed", "ods"), slow("boathouse", "ods"), slow("corridor", "ods")])
+def test_a_save_by_another_program_changes_nothing(books, saved, tmp_path, name, way):
+    book, (room, stock) = books[name], (small_books, [FEW_SIZES]) if name.startswith("small") else (usual_books, [CATALOGS])
+    with room():
+        job = as_job(taken(returned(book.path)), stock)
+        (tmp_path / "job.yaml").write_text(job)
+        opened = open_job(tmp_path / "job.yaml", stock)
+        assert inputs(opened.values) == inputs(book.opened.values) and make(opened) == book.data
+        look = inspect(returned(saved(name) if way == "xlsx" else by_way_of_ods(books, name, tmp_path)), stock)
+        assert as_job(look.taken, stock) == job and look.findings == ()
+
+
+@examples(2, 12)
+@pytest.mark.parametrize("system", ("us", "metric"))
+def test_any_job_comes_back_from_its_file_and_its_workbook(system, count, tmp_path):
+    @settings(max_examples=count)
+    @given(jobs(system))
+    def comes_back(drawn):
+        values, units = drawn
+        job, book = tmp_path / "job.yaml", tmp_path / "book.xlsx"
+        job.write_text(job_text(values, units, draft=True))
+        opened = open_job(job, [CATALOGS])
+        assert not opened.errors and inputs(opened.values) == inputs(values)
+        book.write_bytes(make(from_values(values, units, facts(units, "", 20, [CATALOGS]))))
+        assert inputs(taken(returned(book)).opened.values) == inputs(values)
+    comes_back()
+
+
+# ---- older books ---------------------------------------------------------------------------------------------------------------
+
+@pytest.mark.parametrize("schema", range(1, versions.SCHEMA + 1))
+def test_a_book_of_every_schema_is_read_and_reissued(schema):
+    back = returned(GOLDEN / f"schema_{schema}.xlsx")
+    assert back.settings["schema"] == schema
+    one = taken(back)
+    assert f"{one.opened.price():.2f}" == f"{back.shown('price_total')[0]:.2f}"
+    assert inputs(one.opened.values) == inputs(open_job(SHED).values)
+    assert reissue(back, [CATALOGS]).after.price() > 0
+
+
+def test_the_schema_goes_up_with_the_inputs():
+    """Whoever adds, renames or takes away an input raises SCHEMA, keeps a book of the one before in tests/golden, and puts the new digest here."""
+    names = " ".join(f"{kind.key}_{one.key}" for kind in KINDS.values() for one in kind.fields)
+    assert (versions.SCHEMA, hashlib.sha256(names.encode()).hexdigest()[:12]) == (2, "39c634086d51")
+
+
+def test_inputs_that_were_renamed_since_are_found(tmp_path, monkeypatch):
+    want = inputs(read(GOLDEN / "schema_1.xlsx")[0])
+    monkeypatch.setattr(versions, "RENAMED", {1: {"takeoff_run": "takeoff_length"}})
+    data = (GOLDEN / "schema_1.xlsx").read_bytes()
+    path = tmp_path / "old.xlsx"
+    path.write_bytes(patched(data, "xl/workbook.xml", rb'name="takeoff_length"', b'name="takeoff_run"'))
+    assert inputs(read(path)[0]) == want
+    monkeypatch.setattr(versions, "SCHEMA", 3)
+    monkeypatch.setattr(versions, "RENAMED", {1: {"a_one": "a_two"}, 2: {"a_two": "a_three"}})
+    assert [versions.old_name(schema, "a_three") for schema in (1, 2, 3)] == ["a_one", "a_two", "a_three"]
