@@ -45,7 +45,7 @@ def test_the_commands_say_it_on_the_terminal_in_json_and_as_a_workbook(books, to
     assert main(["inspect", str(touched), "--format", "json", "--catalogs", str(CATALOGS)]) == 1
     found = json.loads(capsys.readouterr().out)
     assert [one["sheet"] for one in found["findings"] if one["kind"] == "formula"] == ["Areas"]
-    assert found["facts"][0].startswith("made by wetfilm ")
+    assert found["facts"][0].startswith("built by wetfilm ")
     assert re.search(r"the ones in use here, newest price of 2026-03-02, \d+ days before the estimate$", found["facts"][0])
 
 

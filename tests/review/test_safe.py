@@ -120,7 +120,7 @@ def test_declarations_in_any_part_and_encoding(tmp_path, books, text, encoding, 
 
 
 def test_a_part_that_is_no_xml(tmp_path, books):
-    assert refusal(tmp_path, changed(books["small shed"], sheet=lambda old: old[:-30])) == f"its part {SHEET} is damaged (get it again, or ask for it again)"
+    assert refusal(tmp_path, changed(books["small shed"], sheet=lambda old: old[:-30])) == f"its part {SHEET} is damaged (download it again, or ask the sender for it again)"
 
 
 def test_a_picture_added_by_hand_is_no_reason(tmp_path, books):
@@ -174,7 +174,7 @@ def test_names_that_were_bent(tmp_path, books):
     one = taken(returned(path))
     titles = {key: KINDS["takeoff"].field_of[key].title for key in BENT}
     told = {found.message for found in one.findings if (found.kind, found.sheet) == ("name", "Takeoff")}
-    assert told == {f"{title} was deleted: taken as blank" for title in titles.values()}
+    assert told == {f"{title} was deleted; it is read as blank" for title in titles.values()}
     assert one.opened.price() is None
 
 

@@ -102,9 +102,9 @@ def test_headers_and_the_banner_are_told_in_both_wordings_a_run_of_headers_once(
     header = cell.replace("5", "4")
     _, look = looked({(sheet, header): "Length (m)", (sheet, "A2"): "Price 100.00 USD", **{(sheet, f"{letter}4"): "" for letter in "ABC"}})
     assert sorted(told(look)) == sorted([
-        ("fixed", "Takeoff", header, "'Length (m)' stands where the book was made with 'Length (ft)'"),
-        ("fixed", "Takeoff", "A2", "'Price 100.00 USD' stands where the book was made with '=brief_words'"),
-        ("fixed", "Takeoff", "A4:C4", "nothing stands where the book was made with 'Tag'")])
+        ("fixed", "Takeoff", header, "'Length (ft)' was changed to 'Length (m)'"),
+        ("fixed", "Takeoff", "A2", "'=brief_words' was changed to 'Price 100.00 USD'"),
+        ("fixed", "Takeoff", "A4:C4", "'Tag' is gone")])
 
 
 def test_a_formula_typed_into_an_input_is_told_with_its_value(books, looked, capsys):

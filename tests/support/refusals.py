@@ -7,7 +7,7 @@ from support.parcels import packed, parts
 
 SHEET = "xl/worksheets/sheet3.xml"             # Takeoff
 CROWDED = "it holds far more than an estimate (use the workbook that wetfilm built, with nothing added to it)"
-DAMAGED = "it is cut off or damaged (get it again, or ask for it again)"
+DAMAGED = "it is cut off or damaged (download it again, or ask the sender for it again)"
 
 
 def changed(book, **replaced):
