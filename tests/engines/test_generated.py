@@ -15,7 +15,7 @@ from builder.workbook.layout import Layout
 from builder.workbook.write import write
 
 
-@examples(3, 15)
+@examples(2, 15)
 @pytest.mark.parametrize("system", ["us", "metric"])
 def test_a_generated_job_recomputes_to_the_model(system, count, tmp_path_factory):
     @settings(max_examples=count)
@@ -25,7 +25,7 @@ def test_a_generated_job_recomputes_to_the_model(system, count, tmp_path_factory
     recomputes()
 
 
-@examples(3, 10)
+@examples(2, 10)
 @pytest.mark.parametrize("system", ["us", "metric"])
 def test_a_generated_job_reads_back_as_it_was(system, count):
     room = capacities(**ROOM)
@@ -44,13 +44,12 @@ def test_a_generated_job_reads_back_as_it_was(system, count):
 
 def test_the_generator_makes_jobs_with_a_price():
     """Not all that is drawn is broken: the strategies reach complete estimates too."""
-    found = []
+    prices = []
 
-    @settings(max_examples=300)
+    @settings(max_examples=60)
     @given(jobs("us"))
     def look(made):
-        if not any(found):
-            found.append(Estimate(*made, capacities(**ROOM)).rows["price"][0].total is not None)
+        prices.append(Estimate(*made, capacities(**ROOM)).rows["price"][0].total)
 
     look()
-    assert any(found) and shipped("us").estimate.rows["price"][0].total is None
+    assert any(prices) and shipped("us").estimate.rows["price"][0].total is None

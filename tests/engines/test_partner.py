@@ -1,9 +1,9 @@
 """A partner at the workbook: lines typed into a blank one, a row inserted, a save by another program."""
 import pytest
-from support.books import EACH_BOOK, FEW
+from support.books import EACH_BOOK, FEW, room_of
 from support.engines import IronCalc, Values, differences
 from support.more_engines import HyperFormula
-from support.places import ROOT
+from support.small import CATALOGS, small_books
 
 from builder.jobs import from_values, open_job
 from builder.returned.read import read
@@ -24,14 +24,15 @@ takeoff:
 def estimate(tmp_path_factory):
     """The same job from YAML: the starter and three takeoff lines."""
     path = tmp_path_factory.mktemp("job") / "job.yaml"
-    path.write_text((ROOT / "catalogs/starter.yaml").read_text() + JOB)
-    opened = open_job(path, [ROOT / "catalogs"])
+    path.write_text((CATALOGS / "starter.yaml").read_text() + JOB)
+    with small_books():
+        opened = open_job(path, [CATALOGS])
     assert not opened.problems and opened.price() > 0
     return opened.estimate
 
 
 def test_three_lines_typed_into_a_blank_workbook_give_the_price_of_the_job_from_yaml(books, estimate):
-    blank = books["blank"]
+    blank = books["small blank"]
     engine = IronCalc(blank.path)
     place = {key: blank.layout.places["takeoff", key] for key in ("system", "length", "height")}
     for row, (system, length, _, height, _) in enumerate(LINES):
@@ -42,7 +43,7 @@ def test_three_lines_typed_into_a_blank_workbook_give_the_price_of_the_job_from_
 
 def test_the_same_in_hyperformula(books, estimate, hyperformula_here):
     """Sums typed into inputs are formulas that others rest on."""
-    blank = books["blank"]
+    blank = books["small blank"]
     engine = HyperFormula(blank.path)
     place = {key: blank.layout.places["takeoff", key] for key in ("system", "length", "height")}
     for row, (system, text, length, _, height) in enumerate(LINES):
@@ -60,9 +61,9 @@ def _typed(place):
             yield f'sheet.getCellByPosition({at.col}, {at.row - 1 + down}).setFormula("{text}")'
 
 
-@pytest.mark.sitting("blank", _typed)
+@pytest.mark.sitting("small blank", _typed)
 def test_the_same_in_libreoffice(books, estimate, edited):
-    assert differences(estimate, books["blank"].layout, Values(edited)) == []
+    assert differences(estimate, books["small blank"].layout, Values(edited)) == []
 
 
 def _inserted(place):
@@ -70,13 +71,13 @@ def _inserted(place):
     row = place["takeoff", "system"].row + 3
     yield 'sheet = sheets.getByName("Takeoff")'
     yield f"sheet.Rows.insertByIndex({row}, 1)"
-    for key, put in (("system", 'setString("Trim")'), ("length", "setValue(300)"), ("height", "setValue(1)")):
+    for key, put in (("system", 'setString("Boards")'), ("length", "setValue(300)"), ("height", "setValue(1)")):
         yield f'sheet.getCellByPosition({place["takeoff", key].col}, {row}).{put}'
 
 
-@pytest.mark.sitting("boathouse", _inserted)
+@pytest.mark.sitting("small shed", _inserted)
 def test_a_row_inserted_in_takeoff_counts_in_the_price(books, edited):
-    book = books["boathouse"]
+    book = books["small shed"]
     values, units, settings = read(edited)
     assert len(values["takeoff"]) == len(book.opened.values["takeoff"]) + 1
     estimate = Estimate(values, units, book.opened.estimate.capacity)
@@ -99,9 +100,11 @@ def test_a_cell_typed_below_the_rows_stops_the_price(books):
 
 @EACH_BOOK
 def test_build_of_read_is_byte_identical(books, name):
-    assert make(from_values(*read(books[name].path))) == books[name].data
+    with room_of(name):
+        assert make(from_values(*read(books[name].path))) == books[name].data
 
 
 @pytest.mark.parametrize("name", FEW)
 def test_what_libreoffice_saves_reads_back_the_same(books, saved, name):
-    assert make(from_values(*read(saved(name)))) == books[name].data
+    with room_of(name):
+        assert make(from_values(*read(saved(name)))) == books[name].data

@@ -104,16 +104,6 @@ def test_in_a_draft_each_fault_is_told_once(tmp_path):
     assert [problem.message for problem in problems] == ["Length: 'psi' is not a unit of length"]
 
 
-def test_notes_do_not_stop_a_reissue_or_an_impact(books, tmp_path, capsys):
-    (tmp_path / "own.yaml").write_text("crews:\n  - {change: steady, wage: 31}\n")
-    both = ["--catalogs", str(CATALOGS), "--catalogs", str(tmp_path)]
-    assert main(["reissue", str(books["boathouse"].path), "--dry-run", *both]) == 0
-    assert "Crews 'steady', wage: 28 -> 31 USD/h" in capsys.readouterr().out
-    for job in (str(JOB), str(books["boathouse"].path)):
-        assert main(["impact", job, *both]) == 1
-        assert "Crews 'steady', wage: 28 -> 31 USD/h" in capsys.readouterr().out
-
-
 # ---- records that change one below -----------------------------------------------------------------------------------------------
 
 EACH = [(kind, one) for kind in KINDS if not kind.upright for one in kind.fields

@@ -10,20 +10,20 @@ WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 
 @pytest.fixture(scope="module")
-def letter(books, tmp_path_factory):
+def letter(books, small, tmp_path_factory):
     """That of the boathouse, to two people."""
-    return mailed(tmp_path_factory.mktemp("letter"), books["boathouse"].data, "--to", "Łukasz Ó <l@club.example>, office@club.example")
+    return mailed(tmp_path_factory.mktemp("letter"), books["small boathouse"].data, "--to", "Łukasz Ó <l@club.example>, office@club.example")
 
 
 @pytest.fixture(scope="module")
-def other(books, tmp_path_factory):
+def other(books, small, tmp_path_factory):
     """That of the boathouse as an old home, taxed, its name and place made of markup."""
-    data = with_values(books["boathouse"], name="<b>Boat</b> & <img src='http://a.example/x.png'>", site='"><script>', sales_tax=0.07, built=1950.0, building="home")
+    data = with_values(books["small boathouse"], name="<b>Boat</b> & <img src='http://a.example/x.png'>", site='"><script>', sales_tax=0.07, built=1950.0, building="home")
     return mailed(tmp_path_factory.mktemp("other"), data).message
 
 
 def test_the_draft_opens_unsent_with_both_bodies_and_the_workbook(books, letter):
-    book, message = books["boathouse"], letter.message
+    book, message = books["small boathouse"], letter.message
     assert letter.status == 0 and "the attached workbook shows costs, wages and margin" in letter.said
     assert message["X-Unsent"] == "1" and message["Subject"] == "Estimate: Ferrymoor boathouse"
     assert [str(one) for one in message["To"].addresses] == ["Łukasz Ó <l@club.example>", "office@club.example"]
@@ -35,7 +35,7 @@ def test_the_draft_opens_unsent_with_both_bodies_and_the_workbook(books, letter)
 
 
 def test_the_letter_says_what_a_customer_asks(books, letter):
-    book = books["boathouse"]
+    book = books["small boathouse"]
     price = book.estimate.rows["price"]
     said = text(letter.message)
     for part in ("Ferrymoor boathouse at Towpath, Ferrymoor", "as of 20 April 2026", "no sales tax added", f"{price[0].total:,.2f} USD",
@@ -50,7 +50,7 @@ def test_the_letter_says_what_a_customer_asks(books, letter):
 
 
 def test_costs_margins_and_wages_stay_out_of_the_letter(books, letter):
-    book = books["boathouse"]
+    book = books["small boathouse"]
     price, cost = book.estimate.rows["price"][0], book.estimate.rows["cost"][0]
     for body in (text(letter.message), re.sub(' style="[^"]*"', "", page(letter.message))):
         assert not re.search(r"cost|margin|wage|overhead|contingency|profit|markup", body.lower())

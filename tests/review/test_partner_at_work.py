@@ -2,8 +2,8 @@
 import copy
 
 import pytest
-from support.places import CATALOGS
 from support.returning import inputs, partner
+from support.small import CATALOGS
 
 from builder.records.kinds import KINDS
 from builder.returned.read import returned
@@ -12,7 +12,7 @@ from builder.review.inspect import inspect
 from builder.review.reissue import reissue
 from builder.workbook.make import make
 
-pytestmark = pytest.mark.sitting("boathouse", partner)
+pytestmark = [pytest.mark.sitting("small boathouse", partner), pytest.mark.usefixtures("small")]
 
 
 @pytest.fixture(scope="module")
@@ -23,7 +23,7 @@ def changed(request, sittings):
 
 
 def test_inspect_names_the_three_formulas_and_the_stray_row(books, changed):
-    layout = books["boathouse"].layout
+    layout = books["small boathouse"].layout
     stray = layout.places["takeoff", "tag"].row + layout.places["takeoff", "tag"].rows + 2
     findings = inspect(changed, [CATALOGS]).findings
     assert [(one.sheet, one.message.split(":")[0]) for one in findings if one.kind == "formula"] == [
@@ -37,8 +37,8 @@ def test_inspect_names_the_three_formulas_and_the_stray_row(books, changed):
 
 
 def test_compare_tells_exactly_what_was_changed(books, changed):
-    one = compare(returned(books["boathouse"].path), changed, [CATALOGS])
-    units = books["boathouse"].opened.units
+    one = compare(returned(books["small boathouse"].path), changed, [CATALOGS])
+    units = books["small boathouse"].opened.units
     assert sorted(effect.difference.words(units) for effect in one.inputs) == [
         "Coats 'C2', coating: Exterior acrylic satin -> Exterior acrylic heavy coat", "Takeoff 'S1', place: South side -> blank",
         "Takeoff 'Trim, 20 ft, 1 ft' is added", "Takeoff 'Trim, 26 ft, 0.75 ft' is added", "Takeoff 'Trim, 40 ft, 0.75 ft' is added",
@@ -54,7 +54,7 @@ def test_reissue_keeps_every_input_and_is_healthy(books, changed, tmp_path):
     again = returned(tmp_path / "again.xlsx")
     values, units = again.values, again.units
     trim = {"system": "Trim", "length": 26 * 0.3048, "height": 0.75 * 0.3048}
-    before = inputs(books["boathouse"].opened.values)
+    before = inputs(books["small boathouse"].opened.values)
     want = copy.deepcopy(before)
     blank = dict.fromkeys(KINDS["takeoff"].field_of)
     want["takeoff"][1:1] = []
@@ -66,4 +66,4 @@ def test_reissue_keeps_every_input_and_is_healthy(books, changed, tmp_path):
     assert inputs(values) == {kind: [{key: units.settle(value, KINDS[kind].field_of[key].quantity) for key, value in row.items()} for row in rows]
                               for kind, rows in want.items()}
     assert next(row for row in values["coatings"] if row["name"] == "Interior wall eggshell")["pack2_price"] == 199
-    assert inspect(again, [CATALOGS]).findings == () and one.after.price() == one.before.price() > books["boathouse"].opened.price()
+    assert inspect(again, [CATALOGS]).findings == () and one.after.price() == one.before.price() > books["small boathouse"].opened.price()

@@ -113,11 +113,12 @@ def test_reissue_asks_about_a_record_that_is_gone(books, tmp_path, capsys):
     assert capsys.readouterr().err.splitlines() == [
         f"{book}: Surfaces 'Lap siding' is not in today's catalogs; used on Systems row 1, Systems row 3 (did you mean 'Lap sidings'? "
         "add --instead 'Lap siding=NEW NAME', or --keep 'Lap siding' to use the workbook's own)"]
-    price = f"{taken(returned(book)).opened.price():,.2f}"
-    for choice in (["--instead", "Lap siding=Lap sidings"], ["--keep", "Lap siding"]):
-        assert main(["reissue", str(book), "--catalogs", str(folder), "--dry-run", *choice]) == 0
-        assert f"price: {price} -> {price} USD" in capsys.readouterr().out, choice
-    assert not out.exists()
+    back = returned(book)
+    for choice in ({"instead": [("Lap siding", "Lap sidings")]}, {"keep": ["Lap siding"]}):
+        one = reissue(back, [folder], **choice)
+        assert one.after.price() == one.before.price() > 0, choice
+    assert main(["reissue", str(book), "--catalogs", str(folder), "--dry-run", "--keep", "Lap siding"]) == 0
+    assert f"price: {one.before.price():,.2f} -> {one.before.price():,.2f} USD" in capsys.readouterr().out and not out.exists()
 
 
 def test_own_records_and_those_left_out_give_the_same_estimate(books, tmp_path):
@@ -140,3 +141,16 @@ def test_a_renaming_of_what_is_not_there_is_refused(books, capsys):
                         ("Lap siding=Blok", "'Blok' is not in today's catalogs (did you mean 'Block'?)")):
         assert main(["reissue", book, "--catalogs", str(CATALOGS), "--dry-run", "--instead", pair]) == 1
         assert capsys.readouterr().err == f"{book}: --instead: {words}\n"
+
+
+def test_notes_do_not_stop_a_reissue_or_an_impact(books, tmp_path, capsys, monkeypatch):
+    (tmp_path / "today").mkdir()
+    (tmp_path / "today/catalogs").symlink_to(CATALOGS)
+    monkeypatch.chdir(tmp_path / "today")                    # impact compares with the catalogs of the folder where it runs
+    (tmp_path / "own.yaml").write_text("crews:\n  - {change: steady, wage: 31}\n")
+    both, book = ["--catalogs", str(CATALOGS), "--catalogs", str(tmp_path)], str(books["small shed"].path)
+    assert main(["reissue", book, "--dry-run", *both]) == 0
+    assert "Crews 'steady', wage: 28 -> 31 USD/h" in capsys.readouterr().out
+    for job in (str(SHED), book):
+        assert main(["impact", job, *both]) == 1
+        assert "Crews 'steady', wage: 28 -> 31 USD/h" in capsys.readouterr().out

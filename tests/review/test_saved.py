@@ -3,14 +3,13 @@ import hashlib
 
 import pytest
 from hypothesis import given, settings
+from support.books import catalogs_of, room_of
 from support.engines import libreoffice
 from support.made_up import jobs
 from support.parcels import patched
 from support.places import CATALOGS, GOLDEN, SHED
 from support.returning import inputs
-from support.slow import examples, slow
-from support.small import CATALOGS as FEW_SIZES
-from support.small import small_books, usual_books
+from support.slow import slow
 
 from builder.jobs import facts, from_values, open_job
 from builder.records import versions
@@ -28,10 +27,10 @@ def by_way_of_ods(books, name, folder):
     return libreoffice(libreoffice([books[name].path], folder / "ods", "ods"), folder / "back")[0]
 
 
-@pytest.mark.parametrize("name, way", [("corridor", "xlsx"), slow("boathouse", "xlsx"), ("small shed", "ods"), slow("boathouse", "ods"), slow("corridor", "ods")])
+@pytest.mark.parametrize("name, way", [("small corridor", "ods"), *(slow(name, way) for name in ("boathouse", "corridor") for way in ("xlsx", "ods"))])
 def test_a_save_by_another_program_changes_nothing(books, saved, tmp_path, name, way):
-    book, (room, stock) = books[name], (small_books, [FEW_SIZES]) if name.startswith("small") else (usual_books, [CATALOGS])
-    with room():
+    book, stock = books[name], [catalogs_of(name)]
+    with room_of(name):
         job = as_job(taken(returned(book.path)), stock)
         (tmp_path / "job.yaml").write_text(job)
         opened = open_job(tmp_path / "job.yaml", stock)
@@ -40,8 +39,7 @@ def test_a_save_by_another_program_changes_nothing(books, saved, tmp_path, name,
         assert as_job(look.taken, stock) == job and look.findings == ()
 
 
-@examples(2, 12)
-@pytest.mark.parametrize("system", ("us", "metric"))
+@pytest.mark.parametrize("system, count", [("us", 1), ("metric", 1), slow("us", 12), slow("metric", 12)])
 def test_any_job_comes_back_from_its_file_and_its_workbook(system, count, tmp_path):
     @settings(max_examples=count)
     @given(jobs(system))

@@ -8,6 +8,7 @@ from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
 from support.places import BOATHOUSE, CATALOGS, CORRIDOR, SHED
+from support.slow import slow
 from support.small import CATALOGS as FEW_SIZES
 from support.small import small_books, usual_books
 
@@ -15,9 +16,18 @@ BOOKS = {
     "boathouse": (BOATHOUSE, None), "boathouse in metric": (BOATHOUSE, "metric"), "corridor": (CORRIDOR, None), "corridor in us": (CORRIDOR, "us"),
     "blank": (None, None), "blank in metric": (None, "metric"), "shed": (SHED, None),
 }
-FEW = ("boathouse", "corridor")          # one in each system of units; the slow tests look at the others too
-EACH_BOOK = pytest.mark.parametrize("name", [name if name in FEW else pytest.param(name, marks=pytest.mark.slow) for name in BOOKS])
 SMALL = "small "                         # before a name: the same as a small book
+FEW = ("boathouse", "small corridor")    # one in each system of units; the slow tests look at the others too
+EACH_BOOK = pytest.mark.parametrize("name", [*FEW, *(slow(name) for name in BOOKS if name not in FEW)])
+
+
+def room_of(name):
+    """In force while a book of this name is made or looked at."""
+    return small_books() if name.startswith(SMALL) else usual_books()
+
+
+def catalogs_of(name):
+    return FEW_SIZES if name.startswith(SMALL) else CATALOGS
 
 
 class Books:
@@ -28,13 +38,12 @@ class Books:
 
     def __getitem__(self, name):
         if name not in self.built:
-            few = name.startswith(SMALL)
-            with small_books() if few else usual_books():
-                self.built[name] = self._book(name, *BOOKS[name.removeprefix(SMALL)], FEW_SIZES if few else CATALOGS)
+            with room_of(name):
+                self.built[name] = self._book(name, *BOOKS[name.removeprefix(SMALL)])
         return self.built[name]
 
-    def _book(self, name, job, system, catalogs):
-        opened = open_job(job, [catalogs], system)
+    def _book(self, name, job, system):
+        opened = open_job(job, [catalogs_of(name)], system)
         assert not opened.problems, f"{name}: {opened.problems}"
         data, path = make(opened), self.folder / f"{name}.xlsx"
         path.write_bytes(data)

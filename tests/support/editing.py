@@ -1,4 +1,5 @@
 """One edit made twice: in a spreadsheet engine and in the model."""
+import contextlib
 import copy
 
 from builder.jobs import open_job
@@ -49,6 +50,21 @@ class LiveBook:
         place = self.layout.places[block, key]
         down = 0 if KINDS[block].upright else row
         self.engine.put(place.sheet, place.row + down, place.col + 1, shown)
+
+    @contextlib.contextmanager
+    def changed(self, *changes):
+        """While this lasts, the book with changes (block, key, row, shown) made one after another; then as it was."""
+        before = [(block, key, row, self.shown(block, key, row)) for block, key, row, _ in changes]
+        rows = {block: len(self.values[block]) for block, *_ in changes}
+        for change in changes:
+            self.change(*change)
+        try:
+            yield
+        finally:
+            for change in reversed(before):
+                self.change(*change)
+            for block, count in rows.items():
+                del self.values[block][count:]
 
     def differences(self):
         """Every formula cell in which engine and model disagree, after all changes so far."""

@@ -11,7 +11,8 @@ from builder.workbook.layout import Layout
 from builder.workbook.write import write
 from support.editing import SETTINGS
 from support.made_up import ROOM, jobs
-from support.places import BOATHOUSE, CATALOGS
+from support.places import BOATHOUSE
+from support.small import CATALOGS, small_books
 
 
 def _written(folder, name, estimate, facts):
@@ -37,7 +38,8 @@ def drawn(system, folder):
 
 def large(folder):
     """The boathouse in yen with prices 150 times its own and every system and coating of 60 letters."""
-    opened = open_job(BOATHOUSE, [CATALOGS])
+    with small_books():
+        opened = open_job(BOATHOUSE, [CATALOGS])
     units = Units("us", "JPY", 150.0)
     longer = {row["name"]: f"{row['name']} with a name as long as it can be".ljust(60, "x")[:60]
               for key in ("systems", "coatings") for row in opened.values[key]}

@@ -13,7 +13,7 @@ class Saved:
         self.shared, self.books = shared, books
 
     def __call__(self, name):
-        together = [one for one in BOOKS if (one in FEW) == (name in FEW)]
+        together = FEW if name in FEW else [one for one in BOOKS if one not in FEW]
         return self.shared.files("libreoffice.xlsx", {one: self.books[one].data for one in together}, self._make)[name]
 
     def _make(self, names, targets):

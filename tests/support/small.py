@@ -9,13 +9,15 @@ from pathlib import Path
 from unittest import mock
 
 from builder import jobs
+from builder.jobs import room_for
 from builder.returned import located
+from builder.review import reissue
 from builder.stages.order import capacities
 from support.places import CATALOGS as SHIPPED
 
-FEWER = {"coats": 9, "nozzles": 12, "openings": 12, "tasks": 16, "systems": 7}      # enough for the shed and the corridor
-LINES, FEW_LINES = 100, 50
-KEPT = ("310", "510", "515", "517", "527", "621", "627", "1223")
+FEWER = {"coats": 12, "nozzles": 15, "openings": 22, "tasks": 20, "systems": 8}      # enough for either example
+LINES = 50
+KEPT = ("310", "315", "412", "515", "517", "527", "617", "621", "627", "1223")
 OTHER_SIZES = re.compile(rf'^ *- \{{size: "(?!(?:{"|".join(KEPT)})").*\n', re.MULTILINE)
 
 _FOLDER = tempfile.TemporaryDirectory(prefix="few sizes ")              # for as long as the process lives
@@ -24,21 +26,29 @@ for _path in SHIPPED.glob("*.yaml"):
     (CATALOGS / _path.name).write_text(OTHER_SIZES.sub("", _path.read_text()))
 
 
-def small(lines=LINES, **more):
-    """As `capacities`, of a smaller book."""
-    return capacities(FEW_LINES if lines == LINES else lines, **{**FEWER, **more})
+def _capacities(lines=LINES, **more):
+    return capacities(lines, **{**FEWER, **more})
+
+
+def _room_for(values):
+    return max(LINES, len(values["takeoff"]) + 5)
 
 
 @contextlib.contextmanager
-def rooms(room):
-    """Every book that is made or looked at meanwhile has as many rows as `room(lines)` says."""
-    with mock.patch.object(jobs, "capacities", room), mock.patch.object(located, "capacities", room):
+def _rooms(capacities, room_for):
+    with contextlib.ExitStack() as patches:
+        for module in (jobs, located):
+            patches.enter_context(mock.patch.object(module, "capacities", capacities))
+        for module in (jobs, reissue):
+            patches.enter_context(mock.patch.object(module, "room_for", room_for))
         yield
 
 
 def small_books():
-    return rooms(small)
+    """Every book that is made or looked at meanwhile is a small one."""
+    return _rooms(_capacities, _room_for)
 
 
 def usual_books():
-    return rooms(capacities)
+    """Every book that is made or looked at meanwhile is of the usual size, whatever is in force around this."""
+    return _rooms(capacities, room_for)
