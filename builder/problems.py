@@ -30,7 +30,8 @@ class Problem:
 
 
 class BadValue(Exception):
-    """What a person wrote in one place cannot be taken: why, and what to write instead. Who knows the place tells it.
+    """What a person wrote in one place cannot be taken: why, and what to write instead. Who knows the place
+    tells it.
     """
 
     def __init__(self, message: str, hint: str = "") -> None:

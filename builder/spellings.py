@@ -1,9 +1,9 @@
 """The closed list of spellings that a file or a sheet may use for a unit, and what each is worth. The only user of
 pint.
 
-The table was worked out by pint and is held to it, bit for bit, by `tests/trade/test_units.py`; so no command waits for pint,
-and no figure hangs on its version. pint is asked for one thing more: what a unit outside the list would be in one of
-the list, for the message that refuses it. It is not accepted. What pint makes of a word is not always what a painter
+The table was worked out by pint and is held to it, bit for bit, by `tests/trade/test_units.py`; so no command waits for
+pint, and no figure hangs on its version. pint is asked for one thing more: what a unit outside the list would be in one
+of the list, for the message that refuses it. It is not accepted. What pint makes of a word is not always what a painter
 means: its `mil` is an angle, its `c` the speed of light, its `dft` a tenth of a foot.
 """
 

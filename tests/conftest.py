@@ -1,4 +1,7 @@
-"""What tests of all kinds share: the books, what engines make of them, and the plain reason for skipping where an engine is missing."""
+"""What tests of all kinds share: the books, what engines make of them, and the plain reason for skipping where an
+engine is missing.
+"""
+
 import os
 import shutil
 from importlib.util import find_spec
@@ -13,8 +16,14 @@ from support.sittings import Sittings
 from support.small import small_books
 
 # The same examples in every run; a failing one is shown as drawn, since making it smaller takes minutes.
-settings.register_profile("wetfilm", derandomize=True, deadline=None, database=None, phases=(Phase.explicit, Phase.generate),
-                          suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.function_scoped_fixture])
+settings.register_profile(
+    "wetfilm",
+    derandomize=True,
+    deadline=None,
+    database=None,
+    phases=(Phase.explicit, Phase.generate),
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.function_scoped_fixture],
+)
 settings.load_profile("wetfilm")
 
 
@@ -81,6 +90,10 @@ def formualizer_here():
 @pytest.fixture(scope="session")
 def hyperformula_here():
     """Closes its process when the tests are done."""
-    _needed(shutil.which("node") and (NODE / "node_modules/hyperformula").exists(), "HyperFormula", "npm ci, in tests/support/node")
+    _needed(
+        shutil.which("node") and (NODE / "node_modules/hyperformula").exists(),
+        "HyperFormula",
+        "npm ci, in tests/support/node",
+    )
     yield
     HyperFormula.end()

@@ -97,7 +97,8 @@ def _belongs(key: str, known: Tree) -> str:
 
 
 def _misspelt(node: Mapping, kind: Kind) -> dict[str, Mark]:
-    """Field -> the mark of the misspelt key that stands in its place: it is told, so that a blank is not told as well.
+    """Field -> the mark of the misspelt key that stands in its place: it is told, so that a blank is not
+    told as well.
     """
     missing = {str(one.steps[0]): one.key for one in kind.fields if one.steps[0] not in node.entries}
     unknown = node.entries.keys() - {one.steps[0] for one in kind.fields}

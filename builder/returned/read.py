@@ -313,7 +313,8 @@ def _issued(back):
 
 
 def read(source):
-    """The values of each block as `records.load` gives them, the units they are in, and the facts of the sheet Start.
+    """The values of each block as `records.load` gives them, the units they are in, and the facts of the
+    sheet Start.
     """
     back = returned(source)
     return back.values, back.units, back.settings

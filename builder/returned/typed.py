@@ -115,7 +115,8 @@ def _days(year: str | int, month: str | int, day: str | int) -> float:
 
 
 def _date(text: str) -> float:
-    """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12; else BadValue.
+    """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12;
+    else BadValue.
     """
     said = _plain(text)
     if found := re.fullmatch(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ]00:00(?::00)?)?", said):

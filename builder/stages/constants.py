@@ -60,7 +60,8 @@ CLOCK = 24 * 3600.0            # seconds of a day on the clock: coats dry at nig
 
 
 def shown_constants(units, sizes):
-    """key -> figure for the Constants sheet: scales in the units of the book, and what has a quantity of its own in SI.
+    """key -> figure for the Constants sheet: scales in the units of the book, and what has a quantity of
+    its own in SI.
     """
     warm = units.shown("temperature")
     unit = {name: units.scale(name) for name in ("film", "area", "volume", "flow", "width", "length", "speed",

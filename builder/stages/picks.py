@@ -157,7 +157,8 @@ def _advice(est, row):
 
 
 def scores(est):
-    """Sizes down, coats across: orifice and cost of what fits or the reason in words, and the score the pick goes by.
+    """Sizes down, coats across: orifice and cost of what fits or the reason in words, and the score the
+    pick goes by.
     """
     count = len(est.rows["nozzles"])
     for row, size in zip(est.rows["fit"], est.rows["nozzles"]):

@@ -1,4 +1,5 @@
-"""Wet film, loss and what a coated area takes of material and paint (E4-E8). Nothing here checks its range: callers do.
+"""Wet film, loss and what a coated area takes of material and paint (E4-E8). Nothing here checks its range:
+callers do.
 """
 
 

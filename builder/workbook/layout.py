@@ -72,7 +72,8 @@ class Layout:
         self._each_cell_once()
 
     def _runs(self):
-        """((sheet, column), first row, last row, what) of each run of cells downwards, headers and words beside it too.
+        """((sheet, column), first row, last row, what) of each run of cells downwards, headers and words
+        beside it too.
         """
         for (key, word), place in self.places.items():
             block, column, sheet, last = place.block, place.column, place.sheet, place.row + place.rows - 1

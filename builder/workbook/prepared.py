@@ -1,4 +1,5 @@
-"""The writing library's workbook, whose parts are sealed and pressed once, by us: the same input gives the same bytes.
+"""The writing library's workbook, whose parts are sealed and pressed once, by us: the same input gives the
+same bytes.
 """
 
 import io

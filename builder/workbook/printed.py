@@ -115,7 +115,8 @@ REMEDIES = (
 
 
 def crew_card(writer):
-    """Three coats on a sheet of paper, what stands before them on each; below them what to try and what to beware of.
+    """Three coats on a sheet of paper, what stands before them on each; below them what to try and what to
+    beware of.
     """
     sheet, used = writer.sheets["Crew card"], [row for row in writer.estimate.rows["crew_card"] if row.coat_at]
     sheet.set_column(0, 0, LABEL)

@@ -1,4 +1,5 @@
 """What the tests of the commands share."""
+
 import pytest
 from support.places import SHED
 

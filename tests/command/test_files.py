@@ -30,7 +30,8 @@ def edited(data):
 
 def test_a_book_of_ours_is_written_over(here, books):
     assert (
-        build("-o", "book.xlsx", "--units", "metric") == 0 and (here / "book.xlsx").read_bytes() != books["small shed"].data
+        build("-o", "book.xlsx", "--units", "metric") == 0
+        and (here / "book.xlsx").read_bytes() != books["small shed"].data
     )
     assert build("-o", "book.xlsx") == 0 and (here / "book.xlsx").read_bytes() == books["small shed"].data
 
@@ -63,7 +64,8 @@ def test_a_book_another_program_saved_is_kept(here, books, change):
     assert write("book.xlsx", books["small shed"].data) == f"book.xlsx: {CHANGED}"
     assert (here / "book.xlsx").read_bytes() == theirs
     assert (
-        write("book.xlsx", books["small shed"].data, True) == "" and (here / "book.xlsx").read_bytes() == books["small shed"].data
+        write("book.xlsx", books["small shed"].data, True) == ""
+        and (here / "book.xlsx").read_bytes() == books["small shed"].data
     )
 
 

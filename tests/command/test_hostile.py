@@ -1,4 +1,5 @@
 """Hostile files given to a command: answered in one plain line, in bounded time and memory."""
+
 import os
 import re
 import subprocess
@@ -139,5 +140,8 @@ def test_commands_refuse_alike(tmp_path, capsys):
     path = tmp_path / "book.xlsx"
     path.write_text("tag,length")
     assert main(["impact", str(path), "--catalogs", str(CATALOGS)]) == 1
-    assert capsys.readouterr().err == f"{path}: it is not an .xlsx workbook, whatever its name says (a csv file has no formulas: " \
-                                      "ask for the .xlsx that wetfilm built)\n"
+    assert (
+        capsys.readouterr().err
+        == f"{path}: it is not an .xlsx workbook, whatever its name says (a csv file has no formulas: "
+        "ask for the .xlsx that wetfilm built)\n"
+    )

@@ -1,4 +1,5 @@
 """A command does no work that its answer does not need: no library it does not use, no catalog read twice."""
+
 import subprocess
 import sys
 from pathlib import Path
@@ -17,13 +18,19 @@ HEAVY = {"pint", "openpyxl", "xlsxwriter", "email", "difflib", "zipfile", "yaml"
 ASKED = "import sys; there = set(sys.modules); from builder.cli import main; main(sys.argv[1:]); print(*set(sys.modules) - there)"
 
 
-@pytest.mark.parametrize("command, used", [
-    (["schema", "job"], {"yaml"}), (["check", str(CATALOGS), str(SHED)], {"yaml"}),
-    (["build", str(SHED), "-o", "BOOK"], {"yaml", "xlsxwriter", "zipfile"}),
-])
+@pytest.mark.parametrize(
+    "command, used",
+    [
+        (["schema", "job"], {"yaml"}),
+        (["check", str(CATALOGS), str(SHED)], {"yaml"}),
+        (["build", str(SHED), "-o", "BOOK"], {"yaml", "xlsxwriter", "zipfile"}),
+    ],
+)
 def test_a_command_loads_no_heavy_library_but_those_it_uses(tmp_path, command, used):
     command = [str(tmp_path / "book.xlsx") if word == "BOOK" else word for word in command]
-    told = subprocess.run([sys.executable, "-c", ASKED, *command], cwd=ROOT, capture_output=True, text=True, check=True).stdout
+    told = subprocess.run(
+        [sys.executable, "-c", ASKED, *command], cwd=ROOT, capture_output=True, text=True, check=True
+    ).stdout
     assert "yaml" in told.split() and HEAVY & set(told.split()) <= used
 
 
@@ -35,6 +42,7 @@ def readings(monkeypatch):
     def told(path):
         found.append(Path(path).name)
         return read(path)
+
     monkeypatch.setattr(documents, "read", told)
     return found
 

@@ -105,10 +105,14 @@ def test_a_default_name_that_is_too_long(here, capsys):
     name = "x" * 255
     os.rename("book.xlsx", name)
     assert main(["letter", name]) == 1
-    assert capsys.readouterr().err == f"{name}.eml: cannot be written: its name is too long (choose another file name with -o)\n"
+    assert (
+        capsys.readouterr().err
+        == f"{name}.eml: cannot be written: its name is too long (choose another file name with -o)\n"
+    )
     os.replace("job.yaml", name)
     assert main(["build", name, *STOCK]) == 1
     assert (
-        capsys.readouterr().err == f"out/{name}.xlsx: cannot be written: its name is too long (choose another file name with -o)\n"
+        capsys.readouterr().err
+        == f"out/{name}.xlsx: cannot be written: its name is too long (choose another file name with -o)\n"
     )
     assert os.listdir("out") == []

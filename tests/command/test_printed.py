@@ -65,10 +65,7 @@ def test_sheets_and_cells_fake_no_line(here, books, capsys):
     (here / "book.xlsx").write_bytes(packed(contents))
     assert main(["inspect", "book.xlsx", *STOCK]) == 1
     said = capsys.readouterr().out
-    assert (
-        r"  My\nown \u202e: this sheet was added" in said
-        and r"'ten\nbook.xlsx: fine' is not a number" in said
-    )
+    assert r"  My\nown \u202e: this sheet was added" in said and r"'ten\nbook.xlsx: fine' is not a number" in said
     assert all(line.startswith(("book.xlsx: ", "  ")) and line != "book.xlsx: fine" for line in said.splitlines())
 
 
@@ -99,7 +96,9 @@ def test_consoles_that_cannot_show_every_letter(here, encoding):
     )
     seen = run("check", "job.yaml")
     assert seen.returncode == 1 and seen.stderr == b""
-    assert f"'{said.encode(encoding, 'backslashreplace').decode(encoding)}' is not in Surfaces" in seen.stdout.decode(encoding)
+    assert f"'{said.encode(encoding, 'backslashreplace').decode(encoding)}' is not in Surfaces" in seen.stdout.decode(
+        encoding
+    )
     exact = run("check", "job.yaml", "--format", "json")
     assert said in json.loads(exact.stdout.decode("ascii"))[0]["message"]
 

@@ -1,4 +1,5 @@
 """What programs may call: as light to import as the command, and refusing in words."""
+
 import io
 import subprocess
 import sys
@@ -14,7 +15,7 @@ SHED, CATALOGS = ROOT / "tests/data/shed.yaml", ROOT / "catalogs"
 
 def test_nothing_is_loaded_before_it_is_asked_for():
     ask = "import sys; there = set(sys.modules); import builder; print(*set(sys.modules) - there)"
-    alone = [sys.executable, "-S", "-c", ask]              # -S: without what a site loads for itself
+    alone = [sys.executable, "-S", "-c", ask]  # -S: without what a site loads for itself
     assert subprocess.run(alone, cwd=ROOT, capture_output=True, text=True, check=True).stdout == "builder\n"
 
 

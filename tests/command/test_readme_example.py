@@ -1,4 +1,5 @@
 """The README's Python runs as it stands, and does what the commands do."""
+
 import re
 import shutil
 

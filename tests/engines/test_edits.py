@@ -1,4 +1,5 @@
 """One edit in the engine and in the model: every formula cell agrees after each of hundreds, sensible and silly."""
+
 import random
 
 import pytest
@@ -9,7 +10,21 @@ from support.slow import slow
 from builder.records.kinds import KINDS
 from builder.records.rules import Between, OneOf, SizeNumber, Word
 
-OFTEN = ("coats", "takeoff", "systems", "job", "coatings", "surfaces", "nozzles", "openings", "tasks", "kit", "crews", "pumps", "terms")
+OFTEN = (
+    "coats",
+    "takeoff",
+    "systems",
+    "job",
+    "coatings",
+    "surfaces",
+    "nozzles",
+    "openings",
+    "tasks",
+    "kit",
+    "crews",
+    "pumps",
+    "terms",
+)
 
 
 def _names(book, block):
@@ -31,7 +46,11 @@ def _sensible(draw, book, kind, field):
     if isinstance(rule, Between):
         low, high = (book.units.to_cell(end, field.quantity) for end in rule.limits())
         now = [row[field.key] for row in book.values[kind.key] if isinstance(row.get(field.key), float)]
-        value = book.units.to_cell(draw.choice(now), field.quantity) * draw.choice([1, 0.5, 0.8, 1.1, 1.5]) if now else low + (high - low) * draw.random() ** 4
+        value = (
+            book.units.to_cell(draw.choice(now), field.quantity) * draw.choice([1, 0.5, 0.8, 1.1, 1.5])
+            if now
+            else low + (high - low) * draw.random() ** 4
+        )
         value = float(f"{draw.choice([value, value, value, low, high]):.15g}")
         return float(round(value)) if rule.whole else value
     return draw.choice(["North", "A1", "Slate", "Some name", 7.0])
@@ -50,7 +69,10 @@ def random_edit(draw, book):
     return kind.key, field.key, row, value
 
 
-@pytest.mark.parametrize("seed, system, count", [(1, "us", 12), (2, "metric", 12), *(slow(seed, ("metric", "us")[seed % 2], 80) for seed in (1, 2, 3, 4))])
+@pytest.mark.parametrize(
+    "seed, system, count",
+    [(1, "us", 12), (2, "metric", 12), *(slow(seed, ("metric", "us")[seed % 2], 80) for seed in (1, 2, 3, 4))],
+)
 def test_random_edits_agree(seed, system, count, tmp_path):
     _edits_agree(random.Random(seed), small_book(system, tmp_path), count)
 
@@ -87,7 +109,7 @@ def test_ties_fall_to_the_earlier_size(tmp_path):
     """Two sizes alike in all but the name of their family: engine and model take the same one, the earlier."""
     book = small_book("us", tmp_path)
     for row in range(len(book.values["kit"])):
-        book.change("kit", "nozzle", row, "standard 627")          # nothing of the kit prefers one of the twins
+        book.change("kit", "nozzle", row, "standard 627")  # nothing of the kit prefers one of the twins
     before = book.estimate().rows["picks"][1]
     picked = dict(book.values["nozzles"][before.pick_at - 1])
     family = dict(next(row for row in book.values["families"] if row["name"] == picked["family"]), name="twin")
@@ -106,14 +128,41 @@ def shed(tmp_path_factory):
     return small_book("us", tmp_path_factory.mktemp("shed"))
 
 
-@pytest.mark.parametrize("block, key, row, value, look", [
-    ("coats", "coating", 1, "Exterior acrylic", lambda est: est.rows["coats"][1].fault.startswith("Coats, coating: enter a name from the sheet Coatings")),
-    ("takeoff", "length", 0, "12,5", lambda est: est.rows["takeoff"][0].fault == "Takeoff, length: enter a number from 0 to 5,000 ft"),
-    ("takeoff", "length", 0, "", lambda est: est.rows["takeoff"][0].shown_fault == "Takeoff, length: enter a number from 0 to 5,000 ft"),
-    ("takeoff", "height", 0, 2.0, lambda est: est.rows["areas"][0].fault == "openings larger than the face"),
-    ("job", "people", 0, 1.5, lambda est: est.job.fault == "Job, people on the job: enter a whole number from 1 to 50"),
-    ("terms", "margin", 0, 0.95, lambda est: est.checks.stops == 0),
-])
+@pytest.mark.parametrize(
+    "block, key, row, value, look",
+    [
+        (
+            "coats",
+            "coating",
+            1,
+            "Exterior acrylic",
+            lambda est: est.rows["coats"][1].fault.startswith("Coats, coating: enter a name from the sheet Coatings"),
+        ),
+        (
+            "takeoff",
+            "length",
+            0,
+            "12,5",
+            lambda est: est.rows["takeoff"][0].fault == "Takeoff, length: enter a number from 0 to 5,000 ft",
+        ),
+        (
+            "takeoff",
+            "length",
+            0,
+            "",
+            lambda est: est.rows["takeoff"][0].shown_fault == "Takeoff, length: enter a number from 0 to 5,000 ft",
+        ),
+        ("takeoff", "height", 0, 2.0, lambda est: est.rows["areas"][0].fault == "openings larger than the face"),
+        (
+            "job",
+            "people",
+            0,
+            1.5,
+            lambda est: est.job.fault == "Job, people on the job: enter a whole number from 1 to 50",
+        ),
+        ("terms", "margin", 0, 0.95, lambda est: est.checks.stops == 0),
+    ],
+)
 def test_a_faulty_row_says_so_and_the_price_stays_blank(shed, block, key, row, value, look):
     with shed.changed((block, key, row, value)):
         assert shed.differences() == []

@@ -1,4 +1,7 @@
-"""Every formula cell: cached value = model = what five spreadsheet engines work out from scratch, in both unit systems."""
+"""Every formula cell: cached value = model = what five spreadsheet engines work out from scratch, in both
+unit systems.
+"""
+
 import re
 import zipfile
 
@@ -22,7 +25,8 @@ def test_ironcalc_agrees(books, name):
     book = books[name]
     engine = IronCalc(book.path)
     assert differences(book.estimate, book.layout, engine) == []
-    assert engine.get("Takeoff", 2, 1) == book.estimate.rows["brief"][0].words      # result and master check in the frozen rows
+    # result and master check in the frozen rows
+    assert engine.get("Takeoff", 2, 1) == book.estimate.rows["brief"][0].words
 
 
 @EACH_BOOK
@@ -47,7 +51,9 @@ def test_another_engine_agrees(books, other, name):
 def test_what_an_engine_has_no_function_for_is_told_in_words_and_bears_no_figure(books):
     layout = books["boathouse"].layout
     left_out = resting_on(layout, HyperFormula.LACKS)
-    assert len(HyperFormula.LACKS) <= 5 and {"brief.told_price", "brief.words", "bid.price", "bid.name_price"} <= left_out
+    assert (
+        len(HyperFormula.LACKS) <= 5 and {"brief.told_price", "brief.words", "bid.price", "bid.name_price"} <= left_out
+    )
     assert {layout.places[tuple(name.split("."))].column.quantity for name in left_out} == {"text"}
 
 
@@ -102,7 +108,7 @@ def test_the_comparison_sees_a_wrong_cached_value(wrong):
 
 def test_libreoffice_recalculates_a_wrong_cached_value(wrong, tmp_path, libreoffice_here):
     book, path = wrong
-    again, = libreoffice([path], tmp_path / "again")
+    (again,) = libreoffice([path], tmp_path / "again")
     assert differences(book.estimate(), book.layout, Values(again)) == []
 
 

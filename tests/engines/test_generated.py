@@ -1,4 +1,5 @@
 """Jobs drawn at random: the workbook recomputes to the model, and reads back to what it was built from."""
+
 import io
 
 import pytest
@@ -22,6 +23,7 @@ def test_a_generated_job_recomputes_to_the_model(system, count, tmp_path_factory
     @given(jobs(system))
     def recomputes(job):
         assert LiveBook(*job, tmp_path_factory.mktemp("job"), **ROOM).differences() == []
+
     recomputes()
 
 
@@ -35,10 +37,16 @@ def test_a_generated_job_reads_back_as_it_was(system, count):
     def reads_back(job):
         values, units = job
         facts = {**SETTINGS, "units": system, "currency": units.currency}
-        again, same_units, _ = read(io.BytesIO(write(Layout(blocks(units, room), room), Estimate(values, units, room), facts)))
+        again, same_units, _ = read(
+            io.BytesIO(write(Layout(blocks(units, room), room), Estimate(values, units, room), facts))
+        )
         assert same_units == units
         for kind in KINDS.values():
-            assert again[kind.key] == [{field.key: units.settle(row.get(field.key), field.quantity) for field in kind.fields} for row in values[kind.key]], kind.key
+            assert again[kind.key] == [
+                {field.key: units.settle(row.get(field.key), field.quantity) for field in kind.fields}
+                for row in values[kind.key]
+            ], kind.key
+
     reads_back()
 
 

@@ -1,4 +1,5 @@
 """A partner at the workbook: lines typed into a blank one, a row inserted, a save by another program."""
+
 import pytest
 from support.books import EACH_BOOK, FEW, room_of
 from support.engines import IronCalc, Values, differences
@@ -11,7 +12,10 @@ from builder.stages.estimate import Estimate
 from builder.workbook.make import make
 
 LINES = (  # system, length, height as a person types them, and the same in feet
-    ("Exterior siding", "=12+14+9", 35, "9.5", 9.5), ("Interior walls", "48", 48, "8", 8), ("Exterior trim", "120", 120, "0.75", 0.75))
+    ("Exterior siding", "=12+14+9", 35, "9.5", 9.5),
+    ("Interior walls", "48", 48, "8", 8),
+    ("Exterior trim", "120", 120, "0.75", 0.75),
+)
 JOB = """
 takeoff:
   - {system: Exterior siding, length: 35 ft, height: 9.5 ft}
@@ -47,7 +51,11 @@ def test_the_same_in_hyperformula(books, estimate, hyperformula_here):
     engine = HyperFormula(blank.path)
     place = {key: blank.layout.places["takeoff", key] for key in ("system", "length", "height")}
     for row, (system, text, length, _, height) in enumerate(LINES):
-        for key, value in (("system", system), ("length", text if text.startswith("=") else length), ("height", height)):
+        for key, value in (
+            ("system", system),
+            ("length", text if text.startswith("=") else length),
+            ("height", height),
+        ):
             engine.put("Takeoff", place[key].row + row, place[key].col + 1, value)
     assert differences(estimate, blank.layout, engine) == []
 
@@ -72,7 +80,7 @@ def _inserted(place):
     yield 'sheet = sheets.getByName("Takeoff")'
     yield f"sheet.Rows.insertByIndex({row}, 1)"
     for key, put in (("system", 'setString("Boards")'), ("length", "setValue(300)"), ("height", "setValue(1)")):
-        yield f'sheet.getCellByPosition({place["takeoff", key].col}, {row}).{put}'
+        yield f"sheet.getCellByPosition({place['takeoff', key].col}, {row}).{put}"
 
 
 @pytest.mark.sitting("small shed", _inserted)

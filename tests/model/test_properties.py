@@ -1,4 +1,5 @@
 """What must hold whatever the figures: doubling, monotone prices, order, alternates, both unit systems."""
+
 import copy
 
 import pytest
@@ -14,8 +15,12 @@ from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
 from builder.trade import film, packs, spray, wear
 
-PLAIN = {"deadline": None, "derandomize": True, "phases": (Phase.generate,),
-         "suppress_health_check": [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.function_scoped_fixture]}
+PLAIN = {
+    "deadline": None,
+    "derandomize": True,
+    "phases": (Phase.generate,),
+    "suppress_health_check": [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.function_scoped_fixture],
+}
 
 
 @pytest.fixture(scope="module")
@@ -33,27 +38,33 @@ def again(opened, *changes):
 
 def setting(block, key, value):
     """A change: one figure of every row of a block."""
+
     def change(values):
         for row in values[block]:
             row[key] = value
+
     return change
 
 
 def scaling(block, key, factor):
     """A change: one figure of every row of a block that has it, times a factor."""
+
     def change(values):
         for row in values[block]:
             if row.get(key) is not None:
                 row[key] *= factor
+
     return change
 
 
 def own_nozzles(opened):
     """A change: each coat keeps the nozzle that it has, so that no other pick answers what changes next."""
     nozzles = [row.nozzle for row in opened.estimate.rows["picks"]]
+
     def change(values):
         for coat, nozzle in zip(values["coats"], nozzles):
             coat["nozzle"] = nozzle
+
     return change
 
 
@@ -65,19 +76,33 @@ def needs(estimate):
     return [row.need for row in estimate.rows["gallons"] if row.live]
 
 
-# ---- areas and orders ---------------------------------------------------------------------------------------------------------
+# ---- areas and orders
+# ---------------------------------------------------------------------------------------------------------
+
 
 @pytest.mark.parametrize("factor", [2.0, 3.0])
 def test_twice_the_area_needs_twice_the_coating_and_twice_the_hours(boathouse, factor):
     """Every line and every opening counted twice; before packs and whole days."""
+
     def counted(values):
         for line in values["takeoff"] + values["openings"]:
             line["count"] = factor * (line["count"] or 1.0)
+
     one, many = boathouse.estimate, again(boathouse, counted)
     assert needs(one) and needs(many) == pytest.approx([factor * need for need in needs(one)], rel=1e-9)
-    for block, key in (("hours", "labor"), ("hours", "trigger"), ("systems", "coated"), ("systems", "work"), ("systems", "perimeter"), ("gallons", "due")):
+    for block, key in (
+        ("hours", "labor"),
+        ("hours", "trigger"),
+        ("systems", "coated"),
+        ("systems", "work"),
+        ("systems", "perimeter"),
+        ("gallons", "due"),
+    ):
         found = [[getattr(row, key) or 0.0 for row in estimate.rows[block]] for estimate in (one, many)]
-        assert sum(found[0]) > 0 and found[1] == pytest.approx([factor * each for each in found[0]], rel=1e-9), (block, key)
+        assert sum(found[0]) > 0 and found[1] == pytest.approx([factor * each for each in found[0]], rel=1e-9), (
+            block,
+            key,
+        )
 
 
 @settings(max_examples=12, **PLAIN)
@@ -98,12 +123,15 @@ def test_the_order_of_takeoff_lines_of_generated_jobs(data):
     one = Estimate(copy.deepcopy(values), units, capacities(**ROOM))
     other = Estimate(dict(values, takeoff=data.draw(st.permutations(values["takeoff"]))), units, capacities(**ROOM))
     assert all(_alike(row.coated, twin.coated) for row, twin in zip(one.rows["systems"], other.rows["systems"]))
-    assert (other.checks.stops, other.checks.looks) == (one.checks.stops, one.checks.looks) and (net(other) is None) == (net(one) is None)
+    assert (other.checks.stops, other.checks.looks) == (one.checks.stops, one.checks.looks) and (
+        net(other) is None
+    ) == (net(one) is None)
 
 
-# ---- unit systems -------------------------------------------------------------------------------------------------------------
+# ---- unit systems
+# -------------------------------------------------------------------------------------------------------------
 
-WORDED = {"constants", "words"}                # blocks that hold the units themselves
+WORDED = {"constants", "words"}  # blocks that hold the units themselves
 
 
 def unlike(us, metric):
@@ -111,8 +139,11 @@ def unlike(us, metric):
     found = []
     for block in us.rows.keys() - WORDED:
         for one, other in zip(us.rows[block], metric.rows[block]):
-            keys = {key for key in vars(one).keys() | vars(other).keys() if not key.startswith("notch_")}     # a gauge has other notches in each system
-            found += [(block, one.no, key, one, other) for key in keys if not _alike(getattr(one, key), getattr(other, key))]
+            # a gauge has other notches in each system
+            keys = {key for key in vars(one).keys() | vars(other).keys() if not key.startswith("notch_")}
+            found += [
+                (block, one.no, key, one, other) for key in keys if not _alike(getattr(one, key), getattr(other, key))
+            ]
     return found
 
 
@@ -120,7 +151,7 @@ def _alike(one, other):
     if isinstance(one, tuple):
         return len(one) == len(other) and all(map(_alike, one, other))
     if isinstance(one, str) or one is None:
-        return type(one) is type(other)          # words tell figures in the book's own units
+        return type(one) is type(other)  # words tell figures in the book's own units
     if one == int(one) and abs(one) < 1e5:
         return other == pytest.approx(one, abs=1e-9, rel=0)
     return other == pytest.approx(one, rel=1e-9)
@@ -130,10 +161,18 @@ def test_us_and_metric_books_of_one_job_agree(boathouse):
     """Inputs settle at 15 digits of each system's own units, so quantities agree to 1e-9 and counts exactly."""
     us, metric = boathouse.estimate, open_job(ROOT / "examples/boathouse.yaml", [ROOT / "catalogs"], "metric").estimate
     assert metric.units.system == "metric" and unlike(us, metric) == []
-    for block, keys in (("purchases", ("small", "middle", "large")), ("sizes", ("buy",)), ("days", ("days", "visits", "finish")), ("picks", ("nozzle", "next")),
-                        ("price", ("net", "total", "deposit", "stage"))):
+    for block, keys in (
+        ("purchases", ("small", "middle", "large")),
+        ("sizes", ("buy",)),
+        ("days", ("days", "visits", "finish")),
+        ("picks", ("nozzle", "next")),
+        ("price", ("net", "total", "deposit", "stage")),
+    ):
         for key in keys:
-            assert [getattr(row, key) for row in metric.rows[block]] == [getattr(row, key) for row in us.rows[block]], (block, key)
+            assert [getattr(row, key) for row in metric.rows[block]] == [getattr(row, key) for row in us.rows[block]], (
+                block,
+                key,
+            )
     assert us.rows["price"][0].net > 0 and any(row.large for row in us.rows["purchases"])
 
 
@@ -142,25 +181,43 @@ def test_us_and_metric_books_of_one_job_agree(boathouse):
 def test_generated_jobs_agree_in_both_systems(data):
     values, units = data.draw(jobs("us"))
     metric = Units("metric", units.currency, units.exchange)
-    settled = {block: [{field.key: metric.settle(row.get(field.key), field.quantity) for field in KINDS[block].fields} for row in rows]
-               for block, rows in values.items()}
+    settled = {
+        block: [
+            {field.key: metric.settle(row.get(field.key), field.quantity) for field in KINDS[block].fields}
+            for row in rows
+        ]
+        for block, rows in values.items()
+    }
     assert unlike(Estimate(values, units, capacities(**ROOM)), Estimate(settled, metric, capacities(**ROOM))) == []
 
 
-# ---- nozzles ------------------------------------------------------------------------------------------------------------------
+# ---- nozzles
+# ------------------------------------------------------------------------------------------------------------------
+
 
 @settings(max_examples=100, **PLAIN)
-@given(orifice=st.floats(1e-4, 1e-3), pressure=st.floats(1e6, 4e7), density=st.floats(600, 2500), growth=st.floats(1.0001, 2), worn=st.floats(0.5, 3))
+@given(
+    orifice=st.floats(1e-4, 1e-3),
+    pressure=st.floats(1e6, 4e7),
+    density=st.floats(600, 2500),
+    growth=st.floats(1.0001, 2),
+    worn=st.floats(0.5, 3),
+)
 def test_a_worn_nozzle_never_throws_less(orifice, pressure, density, growth, worn):
     new = spray.flow(0.8, orifice, pressure, density)
     assert spray.flow(0.8, orifice * growth, pressure, density) > new
-    assert spray.flow(0.8, orifice, pressure * growth, density) > new > spray.flow(0.8, orifice, pressure, density * growth)
+    assert (
+        spray.flow(0.8, orifice, pressure * growth, density)
+        > new
+        > spray.flow(0.8, orifice, pressure, density * growth)
+    )
     assert wear.worn_by_flow(worn * growth, 1.0, 17 / 15) >= wear.worn_by_flow(worn, 1.0, 17 / 15) >= 0
 
 
 def test_a_nozzle_of_the_kit_that_throws_more_is_more_worn(boathouse):
     def measured(flow):
         return again(boathouse, setting("kit", "used", None), setting("kit", "fan", None), setting("kit", "flow", flow))
+
     less, more = ([row.worn for row in measured(flow).rows["kit"] if row.live] for flow in (2.0e-5, 2.2e-5))
     assert len(less) == 5 and all(one <= other for one, other in zip(less, more)) and sum(less) < sum(more)
 
@@ -174,8 +231,13 @@ def pairs_of_trials(one, other):
 
 @pytest.mark.parametrize("less, more", [(0.3, 0.5), (0.5, 0.6)])
 def test_more_overlap_never_covers_more_a_pass_nor_slows_the_hand(boathouse, less, more):
-    """The film being the same, narrower passes must be swept faster: what a pass covers a second is the same, and never more."""
-    one, other = again(boathouse, setting("terms", "overlap", less)), again(boathouse, setting("terms", "overlap", more))
+    """The film being the same, narrower passes must be swept faster: what a pass covers a second is the same, and never
+    more.
+    """
+    one, other = (
+        again(boathouse, setting("terms", "overlap", less)),
+        again(boathouse, setting("terms", "overlap", more)),
+    )
     found = pairs_of_trials(one, other)
     assert all(twin.step <= row.step and twin.gun_speed >= row.gun_speed for row, twin in found)
     assert all(twin.step * twin.gun_speed == pytest.approx(row.step * row.gun_speed) for row, twin in found)
@@ -189,39 +251,67 @@ def test_more_overlap_never_saves_time(boathouse):
 
 def test_a_nozzle_that_does_not_fit_changes_no_pick(boathouse):
     """99 thou: too large for every coating, in every family."""
+
     def add(values):
         values["nozzles"] += [dict(values["nozzles"][0], family=row["name"], size="1299") for row in values["families"]]
+
     added = again(boathouse, add)
     tried = [row for row in added.rows["trials"] if row.nozzle and row.nozzle.endswith(" 1299")]
-    assert len({row.nozzle for row in tried}) == 3 and any(row.live for row in tried) and not any(row.fits for row in tried)
+    assert (
+        len({row.nozzle for row in tried}) == 3
+        and any(row.live for row in tried)
+        and not any(row.fits for row in tried)
+    )
     for key in ("pick", "next", "nozzle", "cost", "fitting"):
-        assert [getattr(row, key) for row in added.rows["picks"]] == [getattr(row, key) for row in boathouse.estimate.rows["picks"]]
+        assert [getattr(row, key) for row in added.rows["picks"]] == [
+            getattr(row, key) for row in boathouse.estimate.rows["picks"]
+        ]
     assert needs(added) == needs(boathouse.estimate) and net(added) == net(boathouse.estimate)
 
 
 @settings(max_examples=100, **PLAIN)
-@given(loss=st.floats(0, 0.8), more=st.floats(0.01, 0.1), clear=st.floats(0.1, 4), fan=st.floats(0.1, 0.6), solids=st.floats(0.2, 0.8),
-       thinning=st.floats(0, 0.3))
+@given(
+    loss=st.floats(0, 0.8),
+    more=st.floats(0.01, 0.1),
+    clear=st.floats(0.1, 4),
+    fan=st.floats(0.1, 0.6),
+    solids=st.floats(0.2, 0.8),
+    thinning=st.floats(0, 0.3),
+)
 def test_a_film_takes_at_least_itself(loss, more, clear, fan, solids, thinning):
-    """No loss, miss or thinning makes a film cheaper: the paint is at least dry film over solids, more with more loss, less on a wider face."""
+    """No loss, miss or thinning makes a film cheaper: the paint is at least dry film over solids, more with more loss,
+    less on a wider face.
+    """
+
     def paint(loss, clear):
         band = film.band(fan, clear)
-        return film.paint(film.material(film.wet_film(4e-5, solids, thinning), 1.0, loss, film.miss(1.0, clear, band)), thinning)
+        return film.paint(
+            film.material(film.wet_film(4e-5, solids, thinning), 1.0, loss, film.miss(1.0, clear, band)), thinning
+        )
+
     assert paint(loss + more, clear) > paint(loss, clear) >= 4e-5 / solids * (1 - 1e-12)
     assert paint(loss, clear * (1 + more)) <= paint(loss, clear) * (1 + 1e-12)
 
 
-# ---- money --------------------------------------------------------------------------------------------------------------------
+# ---- money
+# --------------------------------------------------------------------------------------------------------------------
+
 
 @settings(max_examples=100, **PLAIN)
 @given(need=st.floats(0.01, 80), more=st.floats(0.01, 5), prices=st.tuples(st.floats(1, 50), st.floats(1, 400)))
 def test_more_is_never_cheaper(need, more, prices):
     """A larger need, or a dearer pack of either size."""
+
     def cost(need, small, large):
         return packs.least_cost(need, ((1.0, small), (5.0, large), (None, None)), 1e-9).cost
+
     small, large = prices
     least = cost(need, small, large) * (1 - 1e-9)
-    assert cost(need + more, small, large) >= least and cost(need, small + more, large) >= least and cost(need, small, large + more) >= least
+    assert (
+        cost(need + more, small, large) >= least
+        and cost(need, small + more, large) >= least
+        and cost(need, small, large + more) >= least
+    )
 
 
 def as_hired(values):
@@ -232,9 +322,24 @@ def as_hired(values):
     setting("coatings", "thinner_price", 4000.0)(values)
 
 
-COSTS = [("crews", "wage"), ("coatings", "pack1_price"), ("coatings", "pack2_price"), ("nozzles", "nozzle_price"), ("access", "rental"), ("terms", "sundries"),
-         ("terms", "burden"), ("terms", "overhead"), ("terms", "purchase_tax"), ("terms", "margin"), ("terms", "percentile"),
-         ("rates", "area_material"), ("rates", "length_material"), ("pumps", "rental"), ("terms", "overhead_hour"), ("coatings", "thinner_price")]
+COSTS = [
+    ("crews", "wage"),
+    ("coatings", "pack1_price"),
+    ("coatings", "pack2_price"),
+    ("nozzles", "nozzle_price"),
+    ("access", "rental"),
+    ("terms", "sundries"),
+    ("terms", "burden"),
+    ("terms", "overhead"),
+    ("terms", "purchase_tax"),
+    ("terms", "margin"),
+    ("terms", "percentile"),
+    ("rates", "area_material"),
+    ("rates", "length_material"),
+    ("pumps", "rental"),
+    ("terms", "overhead_hour"),
+    ("coatings", "thinner_price"),
+]
 
 
 @pytest.mark.parametrize("block, key", [*COSTS, ("terms", "change_time")])
@@ -247,8 +352,17 @@ def test_the_price_rises_with_every_cost(boathouse, block, key, factor):
         assert after.rows["cost"][0].cost > before.rows["cost"][0].cost
 
 
-@pytest.mark.parametrize("key, before, after", [
-    ("contingency", 0.0, 0.05), ("contingency", 0.05, 0.12), ("wage", 0.006, 0.007), ("margin", 0.1, 0.12), ("overhead", 0.1, 0.12), ("minimum", 1e5, 1.1e5)])
+@pytest.mark.parametrize(
+    "key, before, after",
+    [
+        ("contingency", 0.0, 0.05),
+        ("contingency", 0.05, 0.12),
+        ("wage", 0.006, 0.007),
+        ("margin", 0.1, 0.12),
+        ("overhead", 0.1, 0.12),
+        ("minimum", 1e5, 1.1e5),
+    ],
+)
 def test_the_price_rises_with_every_figure_of_the_job_itself(boathouse, key, before, after):
     assert net(again(boathouse, setting("job", key, after))) > net(again(boathouse, setting("job", key, before)))
 
@@ -260,21 +374,36 @@ def test_tax_is_added_to_the_price(boathouse):
 
 @pytest.mark.parametrize("deposit, stages", [(0.0, 1.0), (0.25, 2.0), (0.33, 3.0), (0.5, 7.0)])
 def test_payments_add_up_to_the_total(boathouse, deposit, stages):
-    for row in again(boathouse, setting("terms", "deposit", deposit), setting("terms", "stages", stages)).rows["price"][:2]:
-        assert row.deposit + (stages - 1) * row.stage + row.last == pytest.approx(row.total) and min(row.deposit, row.stage) >= 0 and row.last >= row.stage
+    for row in again(boathouse, setting("terms", "deposit", deposit), setting("terms", "stages", stages)).rows["price"][
+        :2
+    ]:
+        assert (
+            row.deposit + (stages - 1) * row.stage + row.last == pytest.approx(row.total)
+            and min(row.deposit, row.stage) >= 0
+            and row.last >= row.stage
+        )
 
 
 def test_every_cost_is_counted_once(boathouse):
     """The price of a job comes apart into its purchases, hours, nozzles and rental again."""
     estimate = boathouse.estimate
     cost = estimate.rows["cost"][0]
-    assert cost.paint == pytest.approx(sum(row.cost for row in estimate.rows["purchases"] if row.live and row.scenario == 1)) and cost.paint > 0
-    assert cost.direct == pytest.approx(cost.materials + cost.wages + cost.rental + cost.tax) and min(cost.materials, cost.wages, cost.rental, cost.tax) > 0
+    assert (
+        cost.paint
+        == pytest.approx(sum(row.cost for row in estimate.rows["purchases"] if row.live and row.scenario == 1))
+        and cost.paint > 0
+    )
+    assert (
+        cost.direct == pytest.approx(cost.materials + cost.wages + cost.rental + cost.tax)
+        and min(cost.materials, cost.wages, cost.rental, cost.tax) > 0
+    )
     assert cost.cost == pytest.approx(cost.direct * (1 + estimate.terms.overhead))
     assert all(row.bought >= row.total * (1 - 1e-9) for row in estimate.rows["purchases"] if row.live)
 
 
-# ---- alternates ---------------------------------------------------------------------------------------------------------------
+# ---- alternates
+# ---------------------------------------------------------------------------------------------------------------
+
 
 def railings_as_b(values):
     next(row for row in values["systems"] if row["name"] == "Railings")["alternate"] = "B"
@@ -282,24 +411,30 @@ def railings_as_b(values):
 
 def without(*names):
     """A change: some systems and all that belongs to them are gone."""
+
     def change(values):
         values["systems"] = [row for row in values["systems"] if row["name"] not in names]
         for block in ("coats", "takeoff", "tasks"):
             values[block] = [row for row in values[block] if row["system"] not in names]
         tags = {row["tag"] for row in values["takeoff"]}
         values["openings"] = [row for row in values["openings"] if row["line"] in tags]
+
     return change
 
 
 def into_the_base(name):
     """A change: an alternate belongs to the base."""
+
     def change(values):
         next(row for row in values["systems"] if row["name"] == name)["alternate"] = None
+
     return change
 
 
 def test_an_alternate_is_priced_as_the_difference_it_makes(boathouse):
-    """Base and A together are the job whose base holds A; the alternate's price is what that job costs more than the base alone."""
+    """Base and A together are the job whose base holds A; the alternate's price is what that job costs more than the
+    base alone.
+    """
     both = again(boathouse, railings_as_b)
     base = net(again(boathouse, without("Club room", "Railings")))
     assert net(both) == base
@@ -307,7 +442,7 @@ def test_an_alternate_is_priced_as_the_difference_it_makes(boathouse):
         with_it = net(again(boathouse, without(other), into_the_base(name)))
         assert net(both, scenario) == with_it
         assert both.rows["price"][scenario - 1].difference == pytest.approx(with_it - base) and with_it > base
-    assert net(both, 4) is None                 # no system belongs to C
+    assert net(both, 4) is None  # no system belongs to C
 
 
 def test_alternates_do_not_see_each_other(boathouse):

@@ -1,4 +1,5 @@
 """Figures worked out by hand, one definition a test: the numbers are written down, formulas and model give them."""
+
 import pytest
 from support.editing import SETTINGS, LiveBook
 from support.places import ROOT
@@ -56,7 +57,7 @@ class Barn(LiveBook):
                 opened.values[block][0].update(given)
             else:
                 opened.values[block] = given
-        opened.values["nozzles"] = opened.values["nozzles"][:SMALL["nozzles"] - 1]
+        opened.values["nozzles"] = opened.values["nozzles"][: SMALL["nozzles"] - 1]
         super().__init__(opened.values, opened.units, folder, **SMALL)
 
     def worked(self):
@@ -87,9 +88,9 @@ tasks:
 
 
 def test_people_share_the_time_of_a_rate_and_each_have_typed_hours(tmp_path):
-    """400 ft2 at 100 ft2/h is 4 h, 2 h for each of two; 150 ft at 50 ft/h is 3 h, 1 h for each of three; 8 lamps at
-    4 an hour are 2 h; 1 h of each of four is 4 h, 3 h of each of two 6; a visit takes 2 x 0.5 h, the one color 2 x 0.25 h.
-    With 2 h of rolling (400 ft2 at 200 ft2/h): 2 + 4 + 3 + 2 + 4 + 6 + 0.5 = 21.5 h over 2 x 8 - 1 = 15 h a visit:
+    """400 ft2 at 100 ft2/h is 4 h, 2 h for each of two; 150 ft at 50 ft/h is 3 h, 1 h for each of three; 8 lamps at 4
+    an hour are 2 h; 1 h of each of four is 4 h, 3 h of each of two 6; a visit takes 2 x 0.5 h, the one color 2 x 0.25
+    h. With 2 h of rolling (400 ft2 at 200 ft2/h): 2 + 4 + 3 + 2 + 4 + 6 + 0.5 = 21.5 h over 2 x 8 - 1 = 15 h a visit:
     1.43, so 1.5 days, 2 visits.
     """
     rows = Barn(tmp_path, RATES).worked()
@@ -102,16 +103,27 @@ def test_people_share_the_time_of_a_rate_and_each_have_typed_hours(tmp_path):
 
 # ---- E41: a nozzle of the kit within the preference of the least cost ------------------------------------------------
 
+
 def racks(losses):
     """Sizes that differ in their loss alone: with unpaid people and no waste by wear cost goes by 1 / (1 - loss)."""
-    alike = {"pressure_factor": 1.0, "finish": "good", "life": 40 * GALLON, "life_orifice": 15 * scale("thou"),
-             "life_pressure": 2000 * scale("psi"), "pressure_max": 5000 * scale("psi"), "source": "invented"}
+    alike = {
+        "pressure_factor": 1.0,
+        "finish": "good",
+        "life": 40 * GALLON,
+        "life_orifice": 15 * scale("thou"),
+        "life_pressure": 2000 * scale("psi"),
+        "pressure_max": 5000 * scale("psi"),
+        "source": "invented",
+    }
     names = ("first", "second", "third")
     families = [{"name": name, "loss_factor": loss / 0.2, **alike} for name, loss in zip(names, losses)]
     size = {"size": "515", "nozzle_price": 28.0, "priced_on": 46083.0}
-    return {"families": families, "nozzles": [{"family": row["name"], **size} for row in families],
-            "kit": [{"tag": "K1", "nozzle": "second 515"}, {"tag": "K2", "nozzle": "third 515"}],
-            "terms": {"excess": 0.0, "slow": 0.0, "kit_preference": 0.03}}
+    return {
+        "families": families,
+        "nozzles": [{"family": row["name"], **size} for row in families],
+        "kit": [{"tag": "K1", "nozzle": "second 515"}, {"tag": "K2", "nozzle": "third 515"}],
+        "terms": {"excess": 0.0, "slow": 0.0, "kit_preference": 0.03},
+    }
 
 
 def sprayed(folder, losses):
@@ -121,18 +133,22 @@ def sprayed(folder, losses):
     return book.worked()["picks"][0]
 
 
-@pytest.mark.parametrize("losses, pick, next_best, extra, words", [
-    # 0.8 / 0.78 = 1.0256: within 3 %. The first, cheaper by 1 - 0.78 / 0.8 = 2.5 %, is the next best, not the third.
-    ((0.20, 0.22, 0.2213), "second 515", "first 515", 0.78 / 0.8 - 1, "in your kit; first 515 would save 2.5 %"),
-    # 0.8 / 0.7765 = 1.0303, more than 3 % dearer, though 3 % less than it is less than the first.
-    ((0.20, 0.2235, 0.23), "first 515", "second 515", 0.8 / 0.7765 - 1, "second 515 costs 3.0 % more"),
-    # Two of the kit within 3 %, 1.0256 and 1.0127: the cheaper of them, though it stands later.
-    ((0.20, 0.22, 0.21), "third 515", "first 515", 0.79 / 0.8 - 1, "in your kit; first 515 would save 1.3 %"),
-    # The least cost is in the kit itself: 0.75 / 0.73 = 1.0274.
-    ((0.30, 0.25, 0.27), "second 515", "third 515", 0.75 / 0.73 - 1, "third 515 costs 2.7 % more"),
-    # Alike in the kit: the earlier row.
-    ((0.30, 0.25, 0.25), "second 515", "third 515", 0.0, "third 515 costs the same"),
-])
+@pytest.mark.parametrize(
+    "losses, pick, next_best, extra, words",
+    [
+        # 0.8 / 0.78 = 1.0256: within 3 %. The first, cheaper by 1 - 0.78 / 0.8 = 2.5 %, is the next best, not the
+        # third.
+        ((0.20, 0.22, 0.2213), "second 515", "first 515", 0.78 / 0.8 - 1, "in your kit; first 515 would save 2.5 %"),
+        # 0.8 / 0.7765 = 1.0303, more than 3 % dearer, though 3 % less than it is less than the first.
+        ((0.20, 0.2235, 0.23), "first 515", "second 515", 0.8 / 0.7765 - 1, "second 515 costs 3.0 % more"),
+        # Two of the kit within 3 %, 1.0256 and 1.0127: the cheaper of them, though it stands later.
+        ((0.20, 0.22, 0.21), "third 515", "first 515", 0.79 / 0.8 - 1, "in your kit; first 515 would save 1.3 %"),
+        # The least cost is in the kit itself: 0.75 / 0.73 = 1.0274.
+        ((0.30, 0.25, 0.27), "second 515", "third 515", 0.75 / 0.73 - 1, "third 515 costs 2.7 % more"),
+        # Alike in the kit: the earlier row.
+        ((0.30, 0.25, 0.25), "second 515", "third 515", 0.0, "third 515 costs the same"),
+    ],
+)
 def test_a_nozzle_of_the_kit_is_taken_within_the_preference(tmp_path, losses, pick, next_best, extra, words):
     row = sprayed(tmp_path, losses)
     assert (row.fitting, row.pick, row.next, row.next_words) == (3, pick, next_best, words)
@@ -151,11 +167,14 @@ CERTAIN = {f"{key}_{end}": 1.0 for key in ("material", "time", "wear") for end i
 ONE_DRIVER = {"area_low": 0.8, "area_high": 1.25, **CERTAIN, "minimum": 0.0, "rounding": 0.01}
 
 
-@pytest.mark.parametrize("basis, margin, net, break_even", [
-    ("sales", 0.15, 1 / 0.60, 1 / 0.75),       # 1 / (1 - 0.15 - 0.25); 0.75 of it pays the cost: 0.75 / 0.6 = 1.25
-    ("direct cost", 0.20, 1 / 0.80, 1.0),      # 1 / 0.8 = 1.25; cost holds the overhead
-    ("labor hours", 0.20, 1 / 0.80, 1.0),
-])
+@pytest.mark.parametrize(
+    "basis, margin, net, break_even",
+    [
+        ("sales", 0.15, 1 / 0.60, 1 / 0.75),  # 1 / (1 - 0.15 - 0.25); 0.75 of it pays the cost: 0.75 / 0.6 = 1.25
+        ("direct cost", 0.20, 1 / 0.80, 1.0),  # 1 / 0.8 = 1.25; cost holds the overhead
+        ("labor hours", 0.20, 1 / 0.80, 1.0),
+    ],
+)
 def test_overhead_of_sales_is_paid_before_the_cost(tmp_path, basis, margin, net, break_even):
     """The net price is rounded up to the cent; the margin is kept up to the median, which is the cost itself."""
     terms = {**ONE_DRIVER, "overhead_basis": basis, "overhead": 0.25, "margin": margin}
@@ -166,6 +185,7 @@ def test_overhead_of_sales_is_paid_before_the_cost(tmp_path, basis, margin, net,
 
 
 # ---- E43: what is paid is whole cents, yen, fils ---------------------------------------------------------------------
+
 
 def payments(folder, money="currency: USD", **figures):
     """Figures of Price in the job's own currency, and the book, of a job that leaves for its least charge."""
@@ -220,6 +240,7 @@ def test_a_dinar_has_a_thousand_fils(tmp_path):
 
 # ---- E47c: what the owner supplies is not bought ---------------------------------------------------------------------
 
+
 def test_what_the_owner_supplies_is_told_apart_from_what_is_bought(tmp_path):
     """400 ft2 at 100 ft2/gal and a quarter for touch-up are 4.25 gal: 5 to buy. 1000 ft2 are 10.25: 11, the owner's."""
     book = Barn(tmp_path)
@@ -261,14 +282,20 @@ LINES = """
 
 
 def test_a_line_higher_than_its_ladder_reaches_is_to_be_looked_at(tmp_path):
-    """30 and 25 ft are above 24; 24 is not; girth of a strip and diameter of a pipe are no height; G needs no ladder."""
+    """30 and 25 ft are above 24; 24 is not; girth of a strip and diameter of a pipe are no height; G needs
+    no ladder.
+    """
     book = Barn(tmp_path, LADDER, lines=LINES)
     rows = book.worked()
     looks = [row.look for row in rows["areas"]]
     assert looks == [None, TOO_HIGH, TOO_HIGH, None, None, None, None, None]
     assert [row.shown_look for row in rows["takeoff"]] == looks
     checks = rows["checks"][0]
-    assert (checks.too_high, checks.verdict_too_high, checks.stops) == (2, "review", 0) and "2 to review" in checks.words
+    assert (checks.too_high, checks.verdict_too_high, checks.stops) == (
+        2,
+        "review",
+        0,
+    ) and "2 to review" in checks.words
     assert next(item for item in ITEMS if item.key == "too_high").where == "Takeoff"
     told = [problem for problem in book.problems if "24 ft" in problem.message]
     text = (tmp_path / "barn.yaml").read_text().splitlines()

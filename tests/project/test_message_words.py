@@ -1,9 +1,11 @@
-"""Every text that a person may be told stands in tests/data/messages.txt: a change of words shows in the diff of that file.
+"""Every text that a person may be told stands in tests/data/messages.txt: a change of words shows in the diff of that
+file.
 
 The texts are those of the source: all of two words or more, and the titles of fields and columns. What the program
 puts into one stands in braces. They are sorted under the way they leave by (what they are handed to, the list or
 function they stand in), so that no line hangs on a module or on a place in it. The texts of one call share a line.
 """
+
 import ast
 import re
 from collections import defaultdict
@@ -16,15 +18,44 @@ import builder
 SOURCE = Path(builder.__file__).parent
 KEPT = SOURCE.parent / "tests/data/messages.txt"
 ANEW = "write it anew with: python tests/project/test_message_words.py"
-TITLED = ("Field", "Column")      # their second argument is a title, which may be one word
+TITLED = ("Field", "Column")  # their second argument is a title, which may be one word
 PROSE = re.compile(r"""[\w})'",.:;%] ([('"]?[A-Za-z]{2,}|['(]*\{|[a-z]\b)""")
-SILENT = (                        # nobody reads these
-    "results_first", "namedtuple", "compile", "write", "write_shared", "as_html", "set_footer", "encode")
-WRAPS = ("MappingProxyType", "tuple", "dict")     # what they wrap leaves under the name of its list
-WAYS = (                          # those that are known today; all others are found too
-    "Problem", "problem", "Finding", "BadValue", "ValueError", "refused", "stop", "Check", "Doubt", "Item", "Caution",
-    "Field", "Column", "add_argument", "ArgumentTypeError", "REASONS", "FILM_FAULTS", "SLIPS", "WORDS", "words", "fault", "report",
-    "summary")
+SILENT = (  # nobody reads these
+    "results_first",
+    "namedtuple",
+    "compile",
+    "write",
+    "write_shared",
+    "as_html",
+    "set_footer",
+    "encode",
+)
+WRAPS = ("MappingProxyType", "tuple", "dict")  # what they wrap leaves under the name of its list
+WAYS = (  # those that are known today; all others are found too
+    "Problem",
+    "problem",
+    "Finding",
+    "BadValue",
+    "ValueError",
+    "refused",
+    "stop",
+    "Check",
+    "Doubt",
+    "Item",
+    "Caution",
+    "Field",
+    "Column",
+    "add_argument",
+    "ArgumentTypeError",
+    "REASONS",
+    "FILM_FAULTS",
+    "SLIPS",
+    "WORDS",
+    "words",
+    "fault",
+    "report",
+    "summary",
+)
 FORMULA = re.compile(r"[A-Z]{3,}\(|\}[-+*/<>=,)]+[\d{]|[-+*/<>=(]\{|PK")
 
 
@@ -53,7 +84,7 @@ def below(node):
 
 def ways(node, way, names):
     """(way, texts) of all that is said at and below a node. names: what a module calls by another name -> its own."""
-    if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):          # a docstring
+    if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):  # a docstring
         return
     parts = below(node)
     if isinstance(node, ast.Call):
@@ -110,9 +141,13 @@ def said(one, units, *rest):
     return f"{units.shown(one)} of {', '.join('each of ' + name for name in rest)}"
 '''
     assert gathered([source]) == {
-        "NOTES": {"a text of a list"}, "Column": {"Title"}, "said": {"{shown} of {join}"}, "join": {"each of "},
+        "NOTES": {"a text of a list"},
+        "Column": {"Title"},
+        "said": {"{shown} of {join}"},
+        "join": {"each of "},
         "Problem": {"no way out", "go back, "},
-        "problem": {"{title}: '{value}' is odd", "say it again", "say {rest} twice"}}
+        "problem": {"{title}: '{value}' is odd", "say it again", "say {rest} twice"},
+    }
 
 
 @pytest.mark.parametrize("way", WAYS)

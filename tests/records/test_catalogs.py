@@ -1,4 +1,7 @@
-"""Mistakes of the office in the catalogs: each is answered with file, line, column and useful words; nothing breaks the program."""
+"""Mistakes of the office in the catalogs: each is answered with file, line, column and useful words; nothing breaks the
+program.
+"""
+
 import json
 import os
 import random
@@ -14,46 +17,257 @@ from builder.jobs import open_job
 from builder.problems import Refused
 
 CATALOGS = ROOT / "catalogs"
-MISTAKES = [  # file, line that is changed (first that holds this text), old, new, text the answer points at, words of the answer
-    ("coatings", "volume_solids: 38 %", "38 %", "3.8 %", "3.8", "Coatings, volume solids: '3.8 %' is not allowed; enter a share from 5 % to 100 %, that is 0.05 to 1"),
+# file, line that is changed (first that holds this text), old, new, text the answer points at, words of the answer
+MISTAKES = [
+    (
+        "coatings",
+        "volume_solids: 38 %",
+        "38 %",
+        "3.8 %",
+        "3.8",
+        "Coatings, volume solids: '3.8 %' is not allowed; enter a share from 5 % to 100 %, that is 0.05 to 1",
+    ),
     ("coatings", "density:", "density:", "densty:", "densty", "unknown key 'densty' (did you mean 'density'?)"),
-    ("coatings", "dry_film: 1.7 mil", "1.7 mil", "1.7", "1.7", "Dry film: '1.7' has no unit (use mil or um, as in '1.7 mil')"),
-    ("coatings", "dry_film: 1.7 mil", "1.7 mil", "1.7 gal", "1.7 gal", "Dry film: 'gal' is not a unit of film (use mil, um"),
-    ("coatings", "dry_film: 1.7 mil", "1.7 mil", "1,7 mil", "1,7", "Dry film: '1,7 mil' has a comma (write 1200 for a thousand two hundred"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "2200 pis", "2200 pis", "Gun pressure: unknown unit 'pis' (use psi, bar, MPa, kPa)"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "02200 psi", "02200", "Gun pressure: '02200 psi' begins with a 0, which some programs read as another number"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "2_200 psi", "2_200", "Gun pressure: '2_200 psi' has an underscore (write 1000 for a thousand)"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "2.2e3 psi", "2.2e3", "Gun pressure: '2.2e3 psi' has an exponent (write the number out"),
+    (
+        "coatings",
+        "dry_film: 1.7 mil",
+        "1.7 mil",
+        "1.7",
+        "1.7",
+        "Dry film: '1.7' has no unit (use mil or um, as in '1.7 mil')",
+    ),
+    (
+        "coatings",
+        "dry_film: 1.7 mil",
+        "1.7 mil",
+        "1.7 gal",
+        "1.7 gal",
+        "Dry film: 'gal' is not a unit of film (use mil, um",
+    ),
+    (
+        "coatings",
+        "dry_film: 1.7 mil",
+        "1.7 mil",
+        "1,7 mil",
+        "1,7",
+        "Dry film: '1,7 mil' has a comma (write 1200 for a thousand two hundred",
+    ),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "2200 pis",
+        "2200 pis",
+        "Gun pressure: unknown unit 'pis' (use psi, bar, MPa, kPa)",
+    ),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "02200 psi",
+        "02200",
+        "Gun pressure: '02200 psi' begins with a 0, which some programs read as another number",
+    ),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "2_200 psi",
+        "2_200",
+        "Gun pressure: '2_200 psi' has an underscore (write 1000 for a thousand)",
+    ),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "2.2e3 psi",
+        "2.2e3",
+        "Gun pressure: '2.2e3 psi' has an exponent (write the number out",
+    ),
     ("coatings", "recoat: 4 h", "4 h", "4:00", "4:00", "Recoat after: '4:00' has a colon"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "2 200 psi", "2 200", "Gun pressure: '2 200 psi' has a space between its digits (write 2200)"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "1 062 psi", "1 062", "Gun pressure: '1 062 psi' has a space between its digits (write 1062)"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "2'200 psi", "2'200", "Gun pressure: '2'200 psi' has an apostrophe between its digits (write 2200)"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "٢٢٠٠ psi", "٢٢٠٠", "Gun pressure: '٢٢٠٠ psi' has digits of another script (write 2200 psi)"),
-    ("coatings", "pressure: 2200 psi", "2200 psi", "2200-", "2200-", "Gun pressure: '2200-' is not a number with a unit, such as '1 psi'"),
-    ("coatings", "viscosity: 250 cP", "250 cP", "250 mPas", "250 mPas", "Viscosity: unknown unit 'mPas' (use cP, mPa.s, Pa.s)"),
-    ("coatings", "pack_price: 44.00", "44.00", "1 044.00", "1 044", "Price of pack 1: '1 044.00' has a space between its digits (write 1044.00)"),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "2 200 psi",
+        "2 200",
+        "Gun pressure: '2 200 psi' has a space between its digits (write 2200)",
+    ),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "1 062 psi",
+        "1 062",
+        "Gun pressure: '1 062 psi' has a space between its digits (write 1062)",
+    ),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "2'200 psi",
+        "2'200",
+        "Gun pressure: '2'200 psi' has an apostrophe between its digits (write 2200)",
+    ),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "٢٢٠٠ psi",
+        "٢٢٠٠",
+        "Gun pressure: '٢٢٠٠ psi' has digits of another script (write 2200 psi)",
+    ),
+    (
+        "coatings",
+        "pressure: 2200 psi",
+        "2200 psi",
+        "2200-",
+        "2200-",
+        "Gun pressure: '2200-' is not a number with a unit, such as '1 psi'",
+    ),
+    (
+        "coatings",
+        "viscosity: 250 cP",
+        "250 cP",
+        "250 mPas",
+        "250 mPas",
+        "Viscosity: unknown unit 'mPas' (use cP, mPa.s, Pa.s)",
+    ),
+    (
+        "coatings",
+        "pack_price: 44.00",
+        "44.00",
+        "1 044.00",
+        "1 044",
+        "Price of pack 1: '1 044.00' has a space between its digits (write 1044.00)",
+    ),
     ("coatings", "volume_solids: 38 %", "38 %", "38", "38", "Volume solids: '38' has no % sign (write '38 %' or 0.38)"),
     ("terms", "margin: 18 %", "18 %", "18", "18", "Margin: '18' has no % sign (write '18 %' or 0.18)"),
     ("terms", "burden: 32 %", "32 %", "32", "32", "Burden on wages: '32' has no % sign (write '32 %' or 0.32)"),
-    ("coatings", "orifice: {min: 13 thou, max: 21 thou}", "min: 13", "min: 23", "23 thou", "Coatings: the smallest orifice is above the largest"),
-    ("coatings", "name: Exterior primer", "Exterior primer", "Exterior acrylic satin", "Exterior acrylic satin", "'Exterior acrylic satin' is in another row too; give each row its own name"),
-    ("coatings", "name: Exterior primer", "Exterior primer", "Exterior * primer", "Exterior *", "up to 60 characters, without * ? ~ < > ="),
-    ("coatings", "name: Exterior primer", "Exterior primer", "no", "no", "Coating: 'no' would be read as yes or no by other programs (put it in quotes"),
-    ("coatings", "name: Exterior primer", "Exterior primer", "0517", "0517", "Coating: '0517' would be read as another number by other programs"),
-    ("coatings", "name: Exterior primer", "Exterior primer", "12:30", "12:30", "Coating: '12:30' would be read as a time, or another number by other programs"),
-    ("coatings", "name: Exterior primer", "Exterior primer", "&x Exterior primer", "&x", "anchors (&) and aliases (*) are not allowed"),
-    ("coatings", "name: Exterior primer", "Exterior primer", "!!str Exterior primer", "!!str", "tag 'tag:yaml.org,2002:str' is not allowed"),
-    ("coatings", "priced_on: 2026-03-02", "2026-03-02", "2026-13-02", "2026-13-02", "Priced on: '2026-13-02' is not a date (write year-month-day"),
-    ("coatings", "    kind: primer", "kind: primer", "kind: primar", "primar", "'primar' is not allowed; enter one of: primer, finish, filler, stain (did you mean 'primer'?)"),
+    (
+        "coatings",
+        "orifice: {min: 13 thou, max: 21 thou}",
+        "min: 13",
+        "min: 23",
+        "23 thou",
+        "Coatings: the smallest orifice is above the largest",
+    ),
+    (
+        "coatings",
+        "name: Exterior primer",
+        "Exterior primer",
+        "Exterior acrylic satin",
+        "Exterior acrylic satin",
+        "'Exterior acrylic satin' is in another row too; give each row its own name",
+    ),
+    (
+        "coatings",
+        "name: Exterior primer",
+        "Exterior primer",
+        "Exterior * primer",
+        "Exterior *",
+        "up to 60 characters, without * ? ~ < > =",
+    ),
+    (
+        "coatings",
+        "name: Exterior primer",
+        "Exterior primer",
+        "no",
+        "no",
+        "Coating: 'no' would be read as yes or no by other programs (put it in quotes",
+    ),
+    (
+        "coatings",
+        "name: Exterior primer",
+        "Exterior primer",
+        "0517",
+        "0517",
+        "Coating: '0517' would be read as another number by other programs",
+    ),
+    (
+        "coatings",
+        "name: Exterior primer",
+        "Exterior primer",
+        "12:30",
+        "12:30",
+        "Coating: '12:30' would be read as a time, or another number by other programs",
+    ),
+    (
+        "coatings",
+        "name: Exterior primer",
+        "Exterior primer",
+        "&x Exterior primer",
+        "&x",
+        "anchors (&) and aliases (*) are not allowed",
+    ),
+    (
+        "coatings",
+        "name: Exterior primer",
+        "Exterior primer",
+        "!!str Exterior primer",
+        "!!str",
+        "tag 'tag:yaml.org,2002:str' is not allowed",
+    ),
+    (
+        "coatings",
+        "priced_on: 2026-03-02",
+        "2026-03-02",
+        "2026-13-02",
+        "2026-13-02",
+        "Priced on: '2026-13-02' is not a date (write year-month-day",
+    ),
+    (
+        "coatings",
+        "    kind: primer",
+        "kind: primer",
+        "kind: primar",
+        "primar",
+        "'primar' is not allowed; enter one of: primer, finish, filler, stain (did you mean 'primer'?)",
+    ),
     ("coatings", "    kind: primer", "    kind", "\tkind", "\tkind", "a tab (indent with spaces)"),
-    ("nozzles", '{size: "310"', '"310"', '"0310"', '"0310"', "Nozzles, size: '0310' is not allowed; enter a size of three or four digits, as in 515"),
+    (
+        "nozzles",
+        '{size: "310"',
+        '"310"',
+        '"0310"',
+        '"0310"',
+        "Nozzles, size: '0310' is not allowed; enter a size of three or four digits, as in 515",
+    ),
     ("nozzles", '{size: "310"', '"310"', '"311"', '"311"', "Nozzles: this size of this family is listed twice"),
     ("pumps", "guns_max: 1", "1", "1.5", "1.5", "Pumps, guns: '1.5' is not allowed; enter a whole number from 1 to 6"),
-    ("surfaces", "fan: {min: 10 in, max: 24 in}", "min: 10", "min: 30", "30 in", "Surfaces: the narrowest fan is above the widest"),
-    ("tasks", "basis: area", "basis: area", "basis: length", "length", "Task rates: enter the rate that its basis needs"),
+    (
+        "surfaces",
+        "fan: {min: 10 in, max: 24 in}",
+        "min: 10",
+        "min: 30",
+        "30 in",
+        "Surfaces: the narrowest fan is above the widest",
+    ),
+    (
+        "tasks",
+        "basis: area",
+        "basis: area",
+        "basis: length",
+        "length",
+        "Task rates: enter the rate that its basis needs",
+    ),
     ("terms", "area: {low:", "low: 0.98", "low: 1.2", "1.2", "Terms: a P10 figure is above its P90 figure"),
-    ("terms", "margin: 18 %", "18 %", "118 %", "118 %", "Terms, margin: '118 %' is not allowed; enter a share from 0 % to 95 %, that is 0 to 0.95"),
-    ("terms", "currency: USD", "currency: USD", "currency: USD\n    currency: EUR", "currency: EUR", "duplicate key 'currency'"),
+    (
+        "terms",
+        "margin: 18 %",
+        "18 %",
+        "118 %",
+        "118 %",
+        "Terms, margin: '118 %' is not allowed; enter a share from 0 % to 95 %, that is 0 to 0.95",
+    ),
+    (
+        "terms",
+        "currency: USD",
+        "currency: USD",
+        "currency: USD\n    currency: EUR",
+        "currency: EUR",
+        "duplicate key 'currency'",
+    ),
 ]
 
 
@@ -71,10 +285,14 @@ def changed(text, line, old, new):
     """The text with one line changed: the first that holds `line` and is no comment."""
     lines = text.split("\n")
     at = next(number for number, one in enumerate(lines) if line in one and not one.lstrip().startswith("#"))
-    return "\n".join([*lines[:at], lines[at].replace(old, new, 1), *lines[at + 1:]])
+    return "\n".join([*lines[:at], lines[at].replace(old, new, 1), *lines[at + 1 :]])
 
 
-@pytest.mark.parametrize("file, line, old, new, at, words", MISTAKES, ids=[f"{file}: {new}".replace("\t", "tab ") for file, _, _, new, _, _ in MISTAKES])
+@pytest.mark.parametrize(
+    "file, line, old, new, at, words",
+    MISTAKES,
+    ids=[f"{file}: {new}".replace("\t", "tab ") for file, _, _, new, _, _ in MISTAKES],
+)
 def test_a_mistake_is_answered_where_it_stands(tmp_path, capsys, file, line, old, new, at, words):
     text = changed((CATALOGS / f"{file}.yaml").read_text(), line, old, new)
     folder = copied(tmp_path, file, lambda _: text)
@@ -84,15 +302,24 @@ def test_a_mistake_is_answered_where_it_stands(tmp_path, capsys, file, line, old
     assert answers, said
     place = answers[0].removeprefix(f"{folder}/{file}.yaml:").split(":")
     found_line, column = int(place[0]), int(place[1])
-    pointed = text.split("\n")[found_line - 1][column - 1:]
+    pointed = text.split("\n")[found_line - 1][column - 1 :]
     assert pointed.startswith(at), pointed
 
 
-@pytest.mark.parametrize("file, line, old, new", [
-    ("coatings", "viscosity: 250 cP", "250 cP", "250 mPa.s"), ("coatings", "viscosity: 250 cP", "250 cP", "0.25 Pa.s"),
-    ("coatings", "pack_price: 44.00", "44.00", "44."), ("terms", "wage: 28", "28", "28 1/2"), ("pumps", "rental: 140", "140", "+140"),
-    ("terms", "margin: 18 %", "18 %", ".18"), ("terms", "margin: 18 %", "18 %", "9/50"), ("profiles", "coefficient: 1.30", "1.30", "1 3/10"),
-], ids=lambda one: one)
+@pytest.mark.parametrize(
+    "file, line, old, new",
+    [
+        ("coatings", "viscosity: 250 cP", "250 cP", "250 mPa.s"),
+        ("coatings", "viscosity: 250 cP", "250 cP", "0.25 Pa.s"),
+        ("coatings", "pack_price: 44.00", "44.00", "44."),
+        ("terms", "wage: 28", "28", "28 1/2"),
+        ("pumps", "rental: 140", "140", "+140"),
+        ("terms", "margin: 18 %", "18 %", ".18"),
+        ("terms", "margin: 18 %", "18 %", "9/50"),
+        ("profiles", "coefficient: 1.30", "1.30", "1 3/10"),
+    ],
+    ids=lambda one: one,
+)
 def test_a_number_may_be_written_in_more_ways_than_one(tmp_path, capsys, file, line, old, new):
     text = changed((CATALOGS / f"{file}.yaml").read_text(), line, old, new)
     assert main(["check", str(copied(tmp_path, file, lambda _: text))]) == 0, capsys.readouterr().out
@@ -104,10 +331,34 @@ def test_the_shipped_catalogs_have_no_problem(capsys):
 
 
 WARNINGS = [
-    ("coatings", "volume_solids: 38 %", "38 %", "10 %", "warning: Coatings: volume solids below 15 % are low for a paint (check the decimal point;"),
-    ("coatings", "density: 10.6 lb/gal", "10.6 lb/gal", "0.7 kg/L", "warning: Coatings: density below that of any solvent (check the unit)"),
-    ("coatings", "{volume: 5 gal, pack_price: 205.00}", "205.00", "40.00", "warning: Coatings: a larger pack costs less than a smaller one"),
-    ("coatings", "    source: invented for the demo", "    source: invented", "    # source: invented", "warning: Coatings: a record without source"),
+    (
+        "coatings",
+        "volume_solids: 38 %",
+        "38 %",
+        "10 %",
+        "warning: Coatings: volume solids below 15 % are low for a paint (check the decimal point;",
+    ),
+    (
+        "coatings",
+        "density: 10.6 lb/gal",
+        "10.6 lb/gal",
+        "0.7 kg/L",
+        "warning: Coatings: density below that of any solvent (check the unit)",
+    ),
+    (
+        "coatings",
+        "{volume: 5 gal, pack_price: 205.00}",
+        "205.00",
+        "40.00",
+        "warning: Coatings: a larger pack costs less than a smaller one",
+    ),
+    (
+        "coatings",
+        "    source: invented for the demo",
+        "    source: invented",
+        "    # source: invented",
+        "warning: Coatings: a record without source",
+    ),
 ]
 
 
@@ -120,7 +371,10 @@ def test_what_is_probably_a_mistake_is_a_warning(tmp_path, capsys, file, line, o
 
 def test_prices_out_of_date_for_a_job_are_warnings(tmp_path, capsys):
     job = tmp_path / "job.yaml"
-    for date, words in (("2027-01-15", "the price is more than 120 days older than the job (get a new price, and date it)"), ("2026-01-15", "the price is dated after the job (check both dates)")):
+    for date, words in (
+        ("2027-01-15", "the price is more than 120 days older than the job (get a new price, and date it)"),
+        ("2026-01-15", "the price is dated after the job (check both dates)"),
+    ):
         job.write_text((ROOT / "examples/boathouse.yaml").read_text().replace("date: 2026-04-20", f"date: {date}"))
         assert main(["check", str(job), "--catalogs", str(CATALOGS)]) == 0
         assert f"warning: Coatings: {words}" in capsys.readouterr().out
@@ -129,22 +383,32 @@ def test_prices_out_of_date_for_a_job_are_warnings(tmp_path, capsys):
 def test_check_answers_in_json(tmp_path, capsys):
     folder = copied(tmp_path, "terms", lambda text: text.replace("margin: 18 %", "margin: 18 mil"))
     assert main(["check", str(folder), "--format", "json"]) == 1
-    found, = json.loads(capsys.readouterr().out)
-    assert found["file"].endswith("terms.yaml") and found["severity"] == "error" and found["message"] == "Margin: 'mil' is not a %"
+    (found,) = json.loads(capsys.readouterr().out)
+    assert (
+        found["file"].endswith("terms.yaml")
+        and found["severity"] == "error"
+        and found["message"] == "Margin: 'mil' is not a %"
+    )
     assert found["hint"] == "use %" and found["line"] > 1 and found["column"] > 1
 
 
 def test_own_records_lie_over_shipped_ones_and_check_says_so(tmp_path, capsys):
     own = tmp_path / "own"
     own.mkdir()
-    (own / "own.yaml").write_text("terms:\n  price: {margin: 30 %}\ncrews:\n  - name: steady\n    guns: 1\n    rollers: 0\n    tenders: 0\n"
-                                  "    flow_max: 1 gal/min\n    gun_speed_factor: 1\n    handling_factor: 1\n    wage: 40\n    source: our own\n")
+    (own / "own.yaml").write_text(
+        "terms:\n  price: {margin: 30 %}\ncrews:\n  - name: steady\n    guns: 1\n    rollers: 0\n    tenders: 0\n"
+        "    flow_max: 1 gal/min\n    gun_speed_factor: 1\n    handling_factor: 1\n    wage: 40\n    source: our own\n"
+    )
     job = str(ROOT / "examples/boathouse.yaml")
     assert main(["check", job, "--catalogs", str(CATALOGS), "--catalogs", str(own)]) == 0
     said = capsys.readouterr().out
     assert f"{own}/own.yaml:4:5: note: Crews 'steady': replaces the record in {CATALOGS}/terms.yaml:" in said
     before, after = open_job(job, [CATALOGS]), open_job(job, [CATALOGS, own])
-    assert after.estimate.terms.margin == 0.3 and after.estimate.terms.overlap == before.estimate.terms.overlap and after.price() > before.price()
+    assert (
+        after.estimate.terms.margin == 0.3
+        and after.estimate.terms.overlap == before.estimate.terms.overlap
+        and after.price() > before.price()
+    )
 
 
 def test_new_makes_a_folder_that_builds_at_once(tmp_path, monkeypatch, capsys):
@@ -164,12 +428,52 @@ def test_impact_names_the_value_that_moved_the_price(tmp_path, capsys, books):
     assert main(["impact", str(ROOT / "examples/boathouse.yaml"), "--catalogs", str(CATALOGS)]) == 0
 
 
-# ---- no file, however broken, may break the program ---------------------------------------------------------------------------
+# ---- no file, however broken, may break the program
+# ---------------------------------------------------------------------------
 
-NASTY = ("no", "on", "~", "null", "011", "0x1F", "4:1", "12:30", "1_000", "1e3", "1e400", ".inf", ".nan", "-1", "0", "9" * 400, "''", '""', "[]", "{}",
-         "&a", "*a", "!!int 3", "- x", "? x", "|", ">", "%", "@", "`", "2026-02-30", "1.7 mil mil", "1/0 mil", "1 000 psi", "12,5 %", "é", "\\u0007",
-         '"\\x07"', '"\\ud800"', "x" * 3000)
-COUNT = int(os.environ.get("WETFILM_FUZZ", "60"))          # the full run takes 5000 of each
+NASTY = (
+    "no",
+    "on",
+    "~",
+    "null",
+    "011",
+    "0x1F",
+    "4:1",
+    "12:30",
+    "1_000",
+    "1e3",
+    "1e400",
+    ".inf",
+    ".nan",
+    "-1",
+    "0",
+    "9" * 400,
+    "''",
+    '""',
+    "[]",
+    "{}",
+    "&a",
+    "*a",
+    "!!int 3",
+    "- x",
+    "? x",
+    "|",
+    ">",
+    "%",
+    "@",
+    "`",
+    "2026-02-30",
+    "1.7 mil mil",
+    "1/0 mil",
+    "1 000 psi",
+    "12,5 %",
+    "é",
+    "\\u0007",
+    '"\\x07"',
+    '"\\ud800"',
+    "x" * 3000,
+)
+COUNT = int(os.environ.get("WETFILM_FUZZ", "60"))  # the full run takes 5000 of each
 
 
 def mutated(draw, text):
@@ -186,11 +490,11 @@ def mutated(draw, text):
     elif how == 3:
         lines[at] = draw.choice([" ", "  ", "\t", "    "]) + lines[at]
     elif how == 4:
-        lines[at] = lines[at][:draw.randrange(len(lines[at]) + 1)]
+        lines[at] = lines[at][: draw.randrange(len(lines[at]) + 1)]
     else:
         valued = [number for number, line in enumerate(lines) if ": " in line and not line.lstrip().startswith("#")]
         at = draw.choice(valued)
-        lines[at] = lines[at][:lines[at].index(": ") + 2] + draw.choice(NASTY)
+        lines[at] = lines[at][: lines[at].index(": ") + 2] + draw.choice(NASTY)
     return "\n".join(lines)
 
 
@@ -223,6 +527,10 @@ def test_random_bytes_never_break_the_program(tmp_path):
     draw, folder = random.Random(5), copied(tmp_path)
     alphabet = b"abc: -{}[],'\"#&*!|>%@`\n\t \x00\xff\xc3\xa9\xe2\x80\xa8012"
     for _ in range(COUNT):
-        some = bytes(draw.choice(alphabet) for _ in range(draw.randrange(200))) if draw.random() < 0.7 else draw.randbytes(draw.randrange(200))
+        some = (
+            bytes(draw.choice(alphabet) for _ in range(draw.randrange(200)))
+            if draw.random() < 0.7
+            else draw.randbytes(draw.randrange(200))
+        )
         (folder / "coatings.yaml").write_bytes(some)
         assert answered(folder)

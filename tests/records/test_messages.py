@@ -1,4 +1,5 @@
 """A mistake in a job is answered in one plain message with its place, exit status 1, and nothing is written."""
+
 import pytest
 from support.places import ROOT
 
@@ -16,23 +17,67 @@ takeoff:
      openings: [{name: Door, width: 3 ft, height: 7 ft}]}
 """
 MISTAKES = [  # what is replaced by what, the text the answer points at, the answer
-    ("Exterior acrylic satin", "Exterior acrylic satn", "Exterior acrylic satn",
-     "Coats, coating: 'Exterior acrylic satn' is not in Coatings"
-     " (did you mean 'Exterior acrylic satin' or 'Exterior acrylic heavy coat'?)"),
-    ("width: 3 ft", "width: 30 ft", "{tag: A", "Takeoff: openings larger than the face (check its length, its height and its openings)"),
-    ("length: 20 ft", "length: 20 psi", "20 psi", "Length: 'psi' is not a unit of length (use ft, m, in, yd, cm, mm, mil, thou, um, µm)"),
+    (
+        "Exterior acrylic satin",
+        "Exterior acrylic satn",
+        "Exterior acrylic satn",
+        "Coats, coating: 'Exterior acrylic satn' is not in Coatings"
+        " (did you mean 'Exterior acrylic satin' or 'Exterior acrylic heavy coat'?)",
+    ),
+    (
+        "width: 3 ft",
+        "width: 30 ft",
+        "{tag: A",
+        "Takeoff: openings larger than the face (check its length, its height and its openings)",
+    ),
+    (
+        "length: 20 ft",
+        "length: 20 psi",
+        "20 psi",
+        "Length: 'psi' is not a unit of length (use ft, m, in, yd, cm, mm, mil, thou, um, µm)",
+    ),
     ("length: 20 ft", "length: 20", "20, height", "Length: '20' has no unit (use ft or m, as in '20 ft')"),
     ("length: 20 ft, ", "", "{tag: A", "Takeoff, length: blank; enter a number from 0 to 5,000 ft"),
     ("coats: 2", "coats: 1.5", "1.5", "Coats, coats: '1.5' is not allowed; enter a whole number from 1 to 9"),
-    ("surface: Lap siding", "surfaces: Lap siding", "surfaces:", "Systems 'Boards': unknown key 'surfaces' (did you mean 'surface'?)"),
-    ("currency: USD", "currency: EUR", "EUR", "the job is in EUR, the catalogs are in USD (add 'exchange:', the worth of one USD in EUR)"),
+    (
+        "surface: Lap siding",
+        "surfaces: Lap siding",
+        "surfaces:",
+        "Systems 'Boards': unknown key 'surfaces' (did you mean 'surface'?)",
+    ),
+    (
+        "currency: USD",
+        "currency: EUR",
+        "EUR",
+        "the job is in EUR, the catalogs are in USD (add 'exchange:', the worth of one USD in EUR)",
+    ),
     ("units: us", "units: imperial", "imperial", "unknown units 'imperial' (write us or metric)"),
-    ("people: 2", "people: 0", "0, pump", "Job, people on the job: '0' is not allowed; enter a whole number from 1 to 50"),
-    ("date: 2026-05-04", "date: 4/5/2026", "4/5/2026", "Date of the estimate: '4/5/2026' is not a date (write year-month-day, as in 2026-05-04)"),
+    (
+        "people: 2",
+        "people: 0",
+        "0, pump",
+        "Job, people on the job: '0' is not allowed; enter a whole number from 1 to 50",
+    ),
+    (
+        "date: 2026-05-04",
+        "date: 4/5/2026",
+        "4/5/2026",
+        "Date of the estimate: '4/5/2026' is not a date (write year-month-day, as in 2026-05-04)",
+    ),
     ("systems:", "system:", "system:", "unknown key 'system' (did you mean 'systems'?)"),
     ("coats: 2}", "coats: 2, coats: 3}", "coats: 3", "duplicate key 'coats' (the first is in line 6)"),
-    ("name: Boards", "name: &b Boards", "&b", "anchors (&) and aliases (*) are not allowed (write the value out, or put text that begins so in quotes)"),
-    ("length: 20 ft", 'length: "1,200 ft"', '"1,200', "Length: '1,200 ft' has a comma (write 1200 for a thousand two hundred, 12.5 for twelve and a half)"),
+    (
+        "name: Boards",
+        "name: &b Boards",
+        "&b",
+        "anchors (&) and aliases (*) are not allowed (write the value out, or put text that begins so in quotes)",
+    ),
+    (
+        "length: 20 ft",
+        'length: "1,200 ft"',
+        '"1,200',
+        "Length: '1,200 ft' has a comma (write 1200 for a thousand two hundred, 12.5 for twelve and a half)",
+    ),
     ("  - {tag: A", "\t- {tag: A", "\t- {tag", "a tab (indent with spaces)"),
 ]
 
@@ -46,7 +91,9 @@ def place(text, found):
 def run(tmp_path, capsys, text, *options):
     path = tmp_path / "job.yaml"
     path.write_text(text)
-    status = main(["build", str(path), "-o", str(tmp_path / "book.xlsx"), "--catalogs", str(ROOT / "catalogs"), *options])
+    status = main(
+        ["build", str(path), "-o", str(tmp_path / "book.xlsx"), "--catalogs", str(ROOT / "catalogs"), *options]
+    )
     return status, capsys.readouterr().err.replace(str(path), "job.yaml"), (tmp_path / "book.xlsx").exists()
 
 
@@ -63,7 +110,14 @@ def test_a_mistake_is_answered_with_its_place(tmp_path, capsys, old, new, at, an
     assert said == f"job.yaml:{place(text, at)}: {answer}\n"
 
 
-@pytest.mark.parametrize("old, new", [("Exterior acrylic satin", "No such coating"), ("width: 3 ft", "width: 30 ft"), ("length: 20 ft", "length: 20 psi")])
+@pytest.mark.parametrize(
+    "old, new",
+    [
+        ("Exterior acrylic satin", "No such coating"),
+        ("width: 3 ft", "width: 30 ft"),
+        ("length: 20 ft", "length: 20 psi"),
+    ],
+)
 def test_one_mistake_gives_one_message(tmp_path, capsys, old, new):
     _, said, _ = run(tmp_path, capsys, JOB.replace(old, new))
     assert len(said.splitlines()) == 1
@@ -71,13 +125,19 @@ def test_one_mistake_gives_one_message(tmp_path, capsys, old, new):
 
 def test_two_mistakes_in_a_record_give_two_messages(tmp_path, capsys):
     """The coating is told by the judging, the number by the reading; the judging does not tell the number again."""
-    _, said, _ = run(tmp_path, capsys, JOB.replace("Exterior acrylic satin", "No such coating").replace("coats: 2", "coats: two"))
+    _, said, _ = run(
+        tmp_path, capsys, JOB.replace("Exterior acrylic satin", "No such coating").replace("coats: 2", "coats: two")
+    )
     assert [line.split(": ")[1] for line in said.splitlines()] == ["Coats, coating", "Coats"], said
 
 
 def test_an_empty_takeoff_is_one_message(tmp_path, capsys):
-    status, said, written = run(tmp_path, capsys, JOB[:JOB.index("takeoff:")])
-    assert (status, said, written) == (1, "job.yaml:1:6: the job has no takeoff line (add 'takeoff:' with at least one line)\n", False)
+    status, said, written = run(tmp_path, capsys, JOB[: JOB.index("takeoff:")])
+    assert (status, said, written) == (
+        1,
+        "job.yaml:1:6: the job has no takeoff line (add 'takeoff:' with at least one line)\n",
+        False,
+    )
 
 
 def test_a_file_that_is_not_there(tmp_path, capsys):
@@ -92,23 +152,41 @@ def test_check_says_everything_at_once(tmp_path, capsys):
     assert main(["check", str(path), "--catalogs", str(ROOT / "catalogs")]) == 1
     places = [line.split(": ")[0].rpartition("job.yaml:")[2] for line in capsys.readouterr().out.splitlines()]
     assert places == [place(text, "1.5"), place(text, "20 psi")]
-    assert main(["check", str(ROOT / "catalogs"), str(ROOT / "examples/boathouse.yaml"), str(ROOT / "examples/corridor.yaml")]) == 0
+    assert (
+        main(
+            [
+                "check",
+                str(ROOT / "catalogs"),
+                str(ROOT / "examples/boathouse.yaml"),
+                str(ROOT / "examples/corridor.yaml"),
+            ]
+        )
+        == 0
+    )
 
 
 def test_a_workbook_that_somebody_changed_is_not_overwritten(tmp_path, capsys):
     target = tmp_path / "book.xlsx"
     target.write_bytes(b"somebody's own")
     status, said, _ = run(tmp_path, capsys, JOB)
-    assert status == 1 and "wetfilm did not write this file, or somebody changed it since (choose another file name with -o, or overwrite it with --force)" in said
+    assert (
+        status == 1
+        and "wetfilm did not write this file, or somebody changed it since (choose another file name with -o, or overwrite it with --force)"
+        in said
+    )
     assert target.read_bytes() == b"somebody's own"
     assert run(tmp_path, capsys, JOB, "--force")[0] == 0
-    assert run(tmp_path, capsys, JOB)[0] == 0            # its own is
+    assert run(tmp_path, capsys, JOB)[0] == 0  # its own is
     assert not [path for path in tmp_path.iterdir() if path.name.startswith(".")]
 
 
 def test_a_pump_that_cannot_feed_block_filler_leaves_the_price_blank(tmp_path, capsys):
     """Block filler asks for 27 thou and more (common practice, no source): more than the small pump feeds."""
-    text = JOB.replace("pump: Mid electric", "pump: Small electric").replace("Lap siding", "Block").replace("Exterior acrylic satin", "Block filler")
+    text = (
+        JOB.replace("pump: Mid electric", "pump: Small electric")
+        .replace("Lap siding", "Block")
+        .replace("Exterior acrylic satin", "Block filler")
+    )
     path = tmp_path / "job.yaml"
     path.write_text(text)
     assert main(["build", str(path), "-o", str(tmp_path / "book.xlsx"), "--catalogs", str(ROOT / "catalogs")]) == 0

@@ -1,4 +1,5 @@
 """Files that say what keys and words were called before: read as ever, each old name told once a file."""
+
 import re
 from pathlib import Path
 
@@ -23,28 +24,50 @@ def _opened(tmp_path, job=JOB, **catalogs):
 
 
 def _told(opened):
-    return [f"{Path(problem.file).name}:{problem.line}:{problem.column}: {problem.message}" for problem in opened.problems if problem.severity == WARNING]
+    return [
+        f"{Path(problem.file).name}:{problem.line}:{problem.column}: {problem.message}"
+        for problem in opened.problems
+        if problem.severity == WARNING
+    ]
 
 
 def test_old_keys_of_a_job_are_read(tmp_path):
     new = _opened(tmp_path)
     old = _opened(tmp_path, JOB.replace("color:", "colour:").replace("access:", "reach:"))
-    first = {word: next((number, line.index(word) + 1) for number, line in enumerate(JOB.splitlines(), 1) if word in line) for word in ("color:", "access:")}
+    first = {
+        word: next((number, line.index(word) + 1) for number, line in enumerate(JOB.splitlines(), 1) if word in line)
+        for word in ("color:", "access:")
+    }
     assert old.values == new.values and not old.errors
-    assert _told(old) == sorted([f"job.yaml:{first['color:'][0]}:{first['color:'][1]}: 'colour' is now called 'color'",
-                                 f"job.yaml:{first['access:'][0]}:{first['access:'][1]}: 'reach' is now called 'access'"],
-                                key=lambda line: int(line.split(":")[1]))
+    assert _told(old) == sorted(
+        [
+            f"job.yaml:{first['color:'][0]}:{first['color:'][1]}: 'colour' is now called 'color'",
+            f"job.yaml:{first['access:'][0]}:{first['access:'][1]}: 'reach' is now called 'access'",
+        ],
+        key=lambda line: int(line.split(":")[1]),
+    )
 
 
-@pytest.mark.parametrize("name, before, told", [
-    ("pumps", "pumps:\n  - {change: Mid electric, hire: 65}\n", "2:28: 'hire' is now called 'rental'"),
-    ("coatings", "coatings:\n  - {change: Exterior primer, packs: [{size: 1 gal, pack_price: 40}]}\n", "2:40: 'size' is now called 'volume'"),
-    ("terms", "terms:\n  labour: {burden: 30 %}\n", "2:3: 'labour' is now called 'labor'"),
-    ("terms", "terms:\n  price: {overhead_basis: labour hours}\n", "2:27: 'labour hours' is now called 'labor hours'"),
-    ("terms", "terms:\n  range: {percentile: 80 %}\n", "2:3: 'range' is now called 'risk'"),
-    ("terms", "reaches:\n  - {change: lift, hire: 250}\n", "1:1: 'reaches' is now called 'access'"),
-    ("tasks", "rates:\n  - {change: Clean pump, basis: colour}\n", "2:33: 'colour' is now called 'color'"),
-])
+@pytest.mark.parametrize(
+    "name, before, told",
+    [
+        ("pumps", "pumps:\n  - {change: Mid electric, hire: 65}\n", "2:28: 'hire' is now called 'rental'"),
+        (
+            "coatings",
+            "coatings:\n  - {change: Exterior primer, packs: [{size: 1 gal, pack_price: 40}]}\n",
+            "2:40: 'size' is now called 'volume'",
+        ),
+        ("terms", "terms:\n  labour: {burden: 30 %}\n", "2:3: 'labour' is now called 'labor'"),
+        (
+            "terms",
+            "terms:\n  price: {overhead_basis: labour hours}\n",
+            "2:27: 'labour hours' is now called 'labor hours'",
+        ),
+        ("terms", "terms:\n  range: {percentile: 80 %}\n", "2:3: 'range' is now called 'risk'"),
+        ("terms", "reaches:\n  - {change: lift, hire: 250}\n", "1:1: 'reaches' is now called 'access'"),
+        ("tasks", "rates:\n  - {change: Clean pump, basis: colour}\n", "2:33: 'colour' is now called 'color'"),
+    ],
+)
 def test_old_keys_and_words_of_a_catalog_are_read(tmp_path, name, before, told):
     now = before
     for old, new in {**OLD_KEYS, **OLD_WORDS}.items():

@@ -1,4 +1,5 @@
 """`wetfilm schema --all FOLDER`: every schema a file of the folder, none of a person's work lost."""
+
 import json
 import os
 

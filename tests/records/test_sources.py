@@ -1,4 +1,5 @@
 """The sheet Sources speaks for every figure of the terms, once, and says honestly of what kind each source is."""
+
 from collections import Counter
 
 from builder.records.sources import KINDS_OF_SOURCE, SOURCES

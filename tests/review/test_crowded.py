@@ -1,4 +1,7 @@
-"""Workbooks that hold more than an estimate can: refused before they cost time or memory, and far cells change nothing."""
+"""Workbooks that hold more than an estimate can: refused before they cost time or memory, and far cells
+change nothing.
+"""
+
 import io
 import re
 import struct
@@ -26,11 +29,15 @@ def after_data(inserted):
     return lambda old: old.replace(b"</sheetData>", inserted[0] + b"</sheetData>" + inserted[1], 1)
 
 
-@pytest.mark.parametrize("inserted", [
-    (b'<row r="1048576" s="1" customFormat="1" ht="30" customHeight="1"><c r="XFD1048576"><v>1</v></c></row>', b""),
-    (b"", b'<mergeCells count="1"><mergeCell ref="A200:XFD1048576"/></mergeCells>'),
-    (b"", b'<hyperlinks><hyperlink ref="A200:XFD1048576" location="A1"/></hyperlinks>'),
-], ids=["a far cell with row styles", "a merged area", "a linked area"])
+@pytest.mark.parametrize(
+    "inserted",
+    [
+        (b'<row r="1048576" s="1" customFormat="1" ht="30" customHeight="1"><c r="XFD1048576"><v>1</v></c></row>', b""),
+        (b"", b'<mergeCells count="1"><mergeCell ref="A200:XFD1048576"/></mergeCells>'),
+        (b"", b'<hyperlinks><hyperlink ref="A200:XFD1048576" location="A1"/></hyperlinks>'),
+    ],
+    ids=["a far cell with row styles", "a merged area", "a linked area"],
+)
 def test_far_cells_and_wide_areas_change_nothing(tmp_path, books, plain, inserted):
     path = tmp_path / "book.xlsx"
     path.write_bytes(changed(books["small shed"], sheet=after_data(inserted)))
@@ -39,8 +46,10 @@ def test_far_cells_and_wide_areas_change_nothing(tmp_path, books, plain, inserte
 
 def test_more_cells_than_an_estimate_has(tmp_path, books):
     crowd = after_data((b'<row r="300">' + b"<c/>" * 2_000_000 + b"</row>", b""))
-    assert refusal(tmp_path, changed(books["small shed"], sheet=crowd)) == \
-        "it holds far more than an estimate (use the workbook that wetfilm built, with nothing added to it)"
+    assert (
+        refusal(tmp_path, changed(books["small shed"], sheet=crowd))
+        == "it holds far more than an estimate (use the workbook that wetfilm built, with nothing added to it)"
+    )
 
 
 @pytest.mark.parametrize("gap", [b" ", b"\t", b"\n"])
@@ -80,8 +89,10 @@ def test_more_of_anything_that_the_library_keeps_whole(tmp_path, books, part, en
 def test_a_long_formula_shared_by_many_cells(tmp_path, books, monkeypatch):
     """Each cell's own would be written out: 8,000 letters times 100,000 cells."""
     long = b'<c><f t="shared" si="900" ref="A300:A99999">' + b"+".join([b"B1"] * 2700) + b"</f><v>1</v></c>"
-    crowd = after_data((b'<row r="300">' + long + b'<c><f t="shared" si="900"/><v>1</v></c>' * 100_000 + b"</row>", b""))
-    monkeypatch.setattr(cells, "FORMULAS", 10_000_000)      # a fifth, to be quick
+    crowd = after_data(
+        (b'<row r="300">' + long + b'<c><f t="shared" si="900"/><v>1</v></c>' * 100_000 + b"</row>", b"")
+    )
+    monkeypatch.setattr(cells, "FORMULAS", 10_000_000)  # a fifth, to be quick
     assert returned(books["small shed"].path).formulas
     path = tmp_path / "book.xlsx"
     path.write_bytes(changed(books["small shed"], sheet=crowd))
@@ -90,7 +101,10 @@ def test_a_long_formula_shared_by_many_cells(tmp_path, books, monkeypatch):
 
 
 def test_one_sheet_named_many_times(tmp_path, books):
-    again = changed(books["small shed"], workbook=lambda old: old.replace(b"</sheets>", b'<sheet name="More" sheetId="99" r:id="rId13"/></sheets>'))
+    again = changed(
+        books["small shed"],
+        workbook=lambda old: old.replace(b"</sheets>", b'<sheet name="More" sheetId="99" r:id="rId13"/></sheets>'),
+    )
     assert refusal(tmp_path, again) == "it is damaged (download it again, or ask the sender for it again)"
 
 
@@ -100,7 +114,9 @@ def test_numbers_beyond_all_measure_are_text(tmp_path, books):
     cell = rb'(<c r="H%d"[^>]*><v>)[^<]*' % place.row
     for value in (b"1E999", b"9" * 400):
         path = tmp_path / "book.xlsx"
-        path.write_bytes(changed(books["small shed"], sheet=re.sub(cell, rb"\g<1>" + value, parts(books["small shed"].data)[SHEET])))
+        path.write_bytes(
+            changed(books["small shed"], sheet=re.sub(cell, rb"\g<1>" + value, parts(books["small shed"].data)[SHEET]))
+        )
         assert isinstance(read(path)[0]["takeoff"][0]["height"], str)
 
 

@@ -1,4 +1,5 @@
 """The letter: what it says, and what it must not say."""
+
 import datetime
 import html.parser
 import re
@@ -12,13 +13,25 @@ WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 @pytest.fixture(scope="module")
 def letter(books, small, tmp_path_factory):
     """That of the boathouse, to two people."""
-    return mailed(tmp_path_factory.mktemp("letter"), books["small boathouse"].data, "--to", "Łukasz Ó <l@club.example>, office@club.example")
+    return mailed(
+        tmp_path_factory.mktemp("letter"),
+        books["small boathouse"].data,
+        "--to",
+        "Łukasz Ó <l@club.example>, office@club.example",
+    )
 
 
 @pytest.fixture(scope="module")
 def other(books, small, tmp_path_factory):
     """That of the boathouse as an old home, taxed, its name and place made of markup."""
-    data = with_values(books["small boathouse"], name="<b>Boat</b> & <img src='http://a.example/x.png'>", site='"><script>', sales_tax=0.07, built=1950.0, building="home")
+    data = with_values(
+        books["small boathouse"],
+        name="<b>Boat</b> & <img src='http://a.example/x.png'>",
+        site='"><script>',
+        sales_tax=0.07,
+        built=1950.0,
+        building="home",
+    )
     return mailed(tmp_path_factory.mktemp("other"), data).message
 
 
@@ -29,8 +42,14 @@ def test_the_draft_opens_unsent_with_both_bodies_and_the_workbook(books, letter)
     assert [str(one) for one in message["To"].addresses] == ["Łukasz Ó <l@club.example>", "office@club.example"]
     assert message["Date"].datetime == datetime.datetime(2026, 4, 20)
     assert message["From"] is None
-    assert [part.get_content_type() for part in message.walk()] == ["multipart/mixed", "multipart/alternative", "text/plain", "text/html", WORKBOOK]
-    attached, = message.iter_attachments()
+    assert [part.get_content_type() for part in message.walk()] == [
+        "multipart/mixed",
+        "multipart/alternative",
+        "text/plain",
+        "text/html",
+        WORKBOOK,
+    ]
+    (attached,) = message.iter_attachments()
     assert attached.get_filename() == "book.xlsx" and attached.get_content() == book.data
 
 
@@ -38,10 +57,22 @@ def test_the_letter_says_what_a_customer_asks(books, letter):
     book = books["small boathouse"]
     price = book.estimate.rows["price"]
     said = text(letter.message)
-    for part in ("Ferrymoor boathouse at Towpath, Ferrymoor", "as of 20 April 2026", "no sales tax added", f"{price[0].total:,.2f} USD",
-                 f"{price[1].net - price[0].net:,.2f} USD", "Alternate A (Club room), more", "9 days with 2 people", "18 May 2026",
-                 "Cladding lower", "2 coats of Exterior acrylic satin, Slate", "Not included: Rotten boards", "The price is valid for 30 days, until 20 May 2026", "an estimate",
-                 "book.xlsx is attached"):
+    for part in (
+        "Ferrymoor boathouse at Towpath, Ferrymoor",
+        "as of 20 April 2026",
+        "no sales tax added",
+        f"{price[0].total:,.2f} USD",
+        f"{price[1].net - price[0].net:,.2f} USD",
+        "Alternate A (Club room), more",
+        "9 days with 2 people",
+        "18 May 2026",
+        "Cladding lower",
+        "2 coats of Exterior acrylic satin, Slate",
+        "Not included: Rotten boards",
+        "The price is valid for 30 days, until 20 May 2026",
+        "an estimate",
+        "book.xlsx is attached",
+    ):
         assert part in " ".join(said.split()), part
     assert price[0].deposit + price[0].stage + price[0].last == price[0].total
     for amount in (price[0].deposit, price[0].stage, price[0].last):
@@ -54,7 +85,16 @@ def test_costs_margins_and_wages_stay_out_of_the_letter(books, letter):
     price, cost = book.estimate.rows["price"][0], book.estimate.rows["cost"][0]
     for body in (text(letter.message), re.sub(' style="[^"]*"', "", page(letter.message))):
         assert not re.search(r"cost|margin|wage|overhead|contingency|profit|markup", body.lower())
-        for amount in (price.cost, price.contingency, price.protected, price.break_even, cost.wages, cost.paint, cost.direct, cost.overhead):
+        for amount in (
+            price.cost,
+            price.contingency,
+            price.protected,
+            price.break_even,
+            cost.wages,
+            cost.paint,
+            cost.direct,
+            cost.overhead,
+        ):
             assert f"{amount:,.2f}" not in body
 
 
@@ -66,7 +106,9 @@ class Cells(html.parser.HTMLParser):
         self.cells, self.loads, self.inside = [], [], False
 
     def handle_starttag(self, tag, attributes):
-        self.loads += [value for key, value in attributes if key in ("src", "href", "background")] + [tag] * (tag in ("script", "link", "img", "style"))
+        self.loads += [value for key, value in attributes if key in ("src", "href", "background")] + [tag] * (
+            tag in ("script", "link", "img", "style")
+        )
         if tag in ("th", "td"):
             self.cells.append("")
         self.inside = tag in ("th", "td")
@@ -90,12 +132,17 @@ def test_the_html_has_the_same_table_and_loads_nothing(other):
 
 def test_tax_is_named_and_added(other):
     said = text(other)
-    net, tax, total = (float(re.search(rf"{label} +([\d,.]+) USD", said)[1].replace(",", "")) for label in (
-        "Price before tax", "Sales tax, 7\u00a0%", "Price, tax included"))
+    net, tax, total = (
+        float(re.search(rf"{label} +([\d,.]+) USD", said)[1].replace(",", ""))
+        for label in ("Price before tax", "Sales tax, 7\u00a0%", "Price, tax included")
+    )
     assert tax == pytest.approx(0.07 * net, abs=0.005) and total == pytest.approx(net + tax, abs=0.005)
     assert "Alternate A (Club room), more, before tax" in said
 
 
 def test_what_is_still_to_be_looked_at_is_said(other):
-    said = " ".join(text(other).replace("-\n", "-").split())          # a line may end behind a hyphen
-    assert "Still to be reviewed before work begins: old lead paint is likely: the lead-safe rules apply (40 CFR 745)." in said
+    said = " ".join(text(other).replace("-\n", "-").split())  # a line may end behind a hyphen
+    assert (
+        "Still to be reviewed before work begins: old lead paint is likely: the lead-safe rules apply (40 CFR 745)."
+        in said
+    )

@@ -1,4 +1,5 @@
 """When a letter is written and when not, and that nothing typed into a workbook reaches its headers."""
+
 import re
 
 import pytest
@@ -15,9 +16,11 @@ pytestmark = pytest.mark.usefixtures("small")
 @pytest.fixture
 def write(tmp_path):
     """write(book bytes, *options) -> exit status, what was said, the draft parsed back (None: nothing written)."""
+
     def run(data, *options, **name):
         found = mailed(tmp_path, data, *options, **name)
         return found.status, found.said, found.message
+
     return run
 
 
@@ -31,7 +34,11 @@ def shown_instead(book, value):
     """The bytes of a book whose cell of the price shows another value, its inputs as they were."""
     contents, place = parts(book.data), book.layout.places["price", "total"]
     name = f"xl/worksheets/sheet{[sheet.title for sheet in SHEETS].index('Price') + 1}.xml"
-    new = re.sub(rf'(<c [^>]*r="B{place.row}"[^>]*>(?:<f[^>]*>[^<]*</f>)<v>)[^<]*'.encode(), rf"\g<1>{value}".encode(), contents[name])
+    new = re.sub(
+        rf'(<c [^>]*r="B{place.row}"[^>]*>(?:<f[^>]*>[^<]*</f>)<v>)[^<]*'.encode(),
+        rf"\g<1>{value}".encode(),
+        contents[name],
+    )
     assert new != contents[name]
     return packed(contents | {name: new})
 
@@ -51,8 +58,12 @@ def test_without_the_workbook(books, write, first):
 
 def test_a_book_that_is_not_complete_is_refused(books, write):
     data = with_values(books["small shed"], people=0.0)
-    assert write(data) == (1, "book.xlsx: its price is not complete: rows with an error on the sheet Job "
-                              "(fix it on the sheets named, or use --anyway)\n", None)
+    assert write(data) == (
+        1,
+        "book.xlsx: its price is not complete: rows with an error on the sheet Job "
+        "(fix it on the sheets named, or use --anyway)\n",
+        None,
+    )
     status, _, message = write(data, "--anyway")
     assert status == 0 and "The price is not complete yet: " in text(message) and "USD" not in text(message)
 
@@ -62,8 +73,11 @@ def test_a_book_that_shows_another_price_than_its_inputs_give_is_refused(books, 
     price = f"{book.opened.price():,.2f} USD"
     for value, was in (("123", "shows 123.00"), ("", "is blank")):
         assert write(shown_instead(book, value)) == (
-            1, f"book.xlsx: its price cell {was}, but its inputs give {price} (recalculate and save it; "
-               "look for overwritten formulas, or use --anyway)\n", None)
+            1,
+            f"book.xlsx: its price cell {was}, but its inputs give {price} (recalculate and save it; "
+            "look for overwritten formulas, or use --anyway)\n",
+            None,
+        )
     status, _, message = write(shown_instead(book, value), "--anyway")
     assert status == 0 and price in text(message)
 
@@ -71,13 +85,38 @@ def test_a_book_that_shows_another_price_than_its_inputs_give_is_refused(books, 
 def test_what_is_typed_in_a_book_reaches_no_header(books, write):
     name = "Boathouse\nBcc: all@club.example\n\nHello \u202egnp.exe" + " and more" * 60
     _, _, message = write(with_values(books["small shed"], name=name, client="A\nB", site="x\x0by"))
-    assert message["Bcc"] is None and set(message.keys()) == {"X-Unsent", "Subject", "Date", "MIME-Version", "Content-Type"}
-    assert message["Subject"].startswith("Estimate: Boathouse Bcc: all@club.example Hello gnp.exe and") and len(message["Subject"]) <= 160
+    assert message["Bcc"] is None and set(message.keys()) == {
+        "X-Unsent",
+        "Subject",
+        "Date",
+        "MIME-Version",
+        "Content-Type",
+    }
+    assert (
+        message["Subject"].startswith("Estimate: Boathouse Bcc: all@club.example Hello gnp.exe and")
+        and len(message["Subject"]) <= 160
+    )
     assert "\u202e" not in text(message) and "for A B" in text(message)
 
 
-@pytest.mark.parametrize("to", ["", " ", "a@b.example\nBcc: c@d.example", "a@b.example\r\n", "Ann", "a b@c.example", "Doe, Ann <a@b.example>", "a@b.example, ",
-                                "a@b", "a@b.example <c@d.example", "ann@b\u00fccher.example", "<a@b.example> <c@d.example>", "a@b.example\0"])
+@pytest.mark.parametrize(
+    "to",
+    [
+        "",
+        " ",
+        "a@b.example\nBcc: c@d.example",
+        "a@b.example\r\n",
+        "Ann",
+        "a b@c.example",
+        "Doe, Ann <a@b.example>",
+        "a@b.example, ",
+        "a@b",
+        "a@b.example <c@d.example",
+        "ann@b\u00fccher.example",
+        "<a@b.example> <c@d.example>",
+        "a@b.example\0",
+    ],
+)
 def test_what_is_no_address_is_refused(books, write, to):
     status, said, message = write(books["small shed"].data, "--to", to)
     assert status == 1 and message is None and len(said.splitlines()) == 1
@@ -86,7 +125,11 @@ def test_what_is_no_address_is_refused(books, write, to):
 
 def test_addresses():
     found = addresses('"Doe, Ann" <ann@club.example>; Bo <bo@club.example>,office@club.example')
-    assert [(one.display_name, one.addr_spec) for one in found] == [("Doe, Ann", "ann@club.example"), ("Bo", "bo@club.example"), ("", "office@club.example")]
+    assert [(one.display_name, one.addr_spec) for one in found] == [
+        ("Doe, Ann", "ann@club.example"),
+        ("Bo", "bo@club.example"),
+        ("", "office@club.example"),
+    ]
 
 
 def test_one_line():

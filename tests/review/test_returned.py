@@ -1,4 +1,5 @@
 """A workbook comes back with things typed in it and moved: understood, told, or travelling on as it stands."""
+
 import copy
 import io
 
@@ -26,7 +27,12 @@ def takeoff(book, key, row, new):
     """The bytes of a book with another element of XML for a cell of Takeoff, whose style is \\1 in it."""
     _, cell = at(book, "takeoff", key, row)
     name = cell.encode()
-    return patched(book.data, sheet_part(book.data, "Takeoff"), rb'<c r="' + name + rb'" (s="\d+")><v>[^<]*</v></c>', b'<c r="' + name + rb'" \1' + new)
+    return patched(
+        book.data,
+        sheet_part(book.data, "Takeoff"),
+        rb'<c r="' + name + rb'" (s="\d+")><v>[^<]*</v></c>',
+        b'<c r="' + name + rb'" \1' + new,
+    )
 
 
 def typed(book, key, row, text):
@@ -34,7 +40,9 @@ def typed(book, key, row, text):
     return takeoff(book, key, row, b' t="inlineStr"><is><t>' + text.encode() + b"</t></is></c>")
 
 
-# ---- what was typed is understood, or travels as it stands -------------------------------------------------------------------
+# ---- what was typed is understood, or travels as it stands
+# -------------------------------------------------------------------
+
 
 def test_a_cell_that_cannot_be_understood_travels_as_a_draft(books, tmp_path, capsys):
     book = tmp_path / "typed.xlsx"
@@ -42,7 +50,10 @@ def test_a_cell_that_cannot_be_understood_travels_as_a_draft(books, tmp_path, ca
     job, again = tmp_path / "job.yaml", tmp_path / "again.xlsx"
     assert main(["read", str(book), "-o", str(job), "--catalogs", str(CATALOGS)]) == 1
     said = capsys.readouterr()
-    assert f"{book}: Takeoff G6: Length: 'about twelve' is not a number with a unit" in said.err and "no price yet" in said.out
+    assert (
+        f"{book}: Takeoff G6: Length: 'about twelve' is not a number with a unit" in said.err
+        and "no price yet" in said.out
+    )
     assert "draft: yes" in job.read_text() and "length: about twelve" in job.read_text()
     assert main(["build", str(job), "-o", str(again), "--catalogs", str(CATALOGS)]) == 0
     assert "warning: Length: 'about twelve'" in capsys.readouterr().err
@@ -57,7 +68,9 @@ LENGTHS = ("14 ft", "4,2672 m", "14'", "168 in")
 def test_lengths_in_words_give_the_job_with_the_numbers(books):
     book = books["small shed"]
     want = copy.deepcopy(inputs(book.opened.values))
-    values = taken(returned(io.BytesIO(entered(book, {("takeoff", "length", row): text for row, text in enumerate(LENGTHS)})))).opened.values
+    values = taken(
+        returned(io.BytesIO(entered(book, {("takeoff", "length", row): text for row, text in enumerate(LENGTHS)})))
+    ).opened.values
     for row, text in enumerate(LENGTHS):
         assert values["takeoff"][row]["length"] == pytest.approx(14 * 0.3048, rel=1e-12), text
         values["takeoff"][row]["length"] = want["takeoff"][row]["length"] = 14 * 0.3048
@@ -66,23 +79,44 @@ def test_lengths_in_words_give_the_job_with_the_numbers(books):
 
 def test_a_formula_that_was_never_worked_out_is_named(books):
     book = books["small shed"]
-    assert ("formula without a value", *at(book, "takeoff", "length")) in found(takeoff(book, "length", 0, b"><f>12+14</f></c>"))
+    assert ("formula without a value", *at(book, "takeoff", "length")) in found(
+        takeoff(book, "length", 0, b"><f>12+14</f></c>")
+    )
 
 
 def test_values_older_than_their_inputs_are_stale(books):
-    assert [(kind, sheet) for kind, sheet, _ in found(takeoff(books["small shed"], "length", 0, b"><v>99</v></c>"))] == [("stale", "Price")]
+    assert [
+        (kind, sheet) for kind, sheet, _ in found(takeoff(books["small shed"], "length", 0, b"><v>99</v></c>"))
+    ] == [("stale", "Price")]
 
 
 def test_a_deleted_name_is_told(books):
-    book = returned(io.BytesIO(patched(books["small shed"].data, "xl/workbook.xml", rb'<definedName name="areas_coated">[^<]*</definedName>', b"")))
+    book = returned(
+        io.BytesIO(
+            patched(
+                books["small shed"].data,
+                "xl/workbook.xml",
+                rb'<definedName name="areas_coated">[^<]*</definedName>',
+                b"",
+            )
+        )
+    )
     assert [(one.kind, one.message) for one in inspect(book, [CATALOGS]).findings] == [
-        ("name", "Coated area on the sheet Areas was deleted, or its defined name points nowhere: formulas that use it show an error")]
+        (
+            "name",
+            "Coated area on the sheet Areas was deleted, or its defined name points nowhere: formulas that use it show an error",
+        )
+    ]
 
 
 def test_a_sheet_whose_new_name_has_an_apostrophe_is_found(books):
     book = books["small shed"]
     contents = parts(book.data)
-    contents["xl/workbook.xml"] = contents["xl/workbook.xml"].replace(b'<sheet name="Takeoff"', b'<sheet name="Owner\'s"').replace(b">'Takeoff'!", b">'Owner''s'!")
+    contents["xl/workbook.xml"] = (
+        contents["xl/workbook.xml"]
+        .replace(b'<sheet name="Takeoff"', b'<sheet name="Owner\'s"')
+        .replace(b">'Takeoff'!", b">'Owner''s'!")
+    )
     back = returned(io.BytesIO(packed(contents)))
     assert back.place("takeoff", "tag")[0] == "Owner's"
     assert inputs(back.values) == inputs(book.opened.values)
@@ -91,24 +125,41 @@ def test_a_sheet_whose_new_name_has_an_apostrophe_is_found(books):
 def test_a_fault_is_told_by_its_cell(books):
     book = entered(books["small shed"], {("coats", "coating", 1): "House paint", ("coats", "share", 2): "#N/A"})
     coating, share = (books["small shed"].layout.places["coats", key] for key in ("coating", "share"))
-    told = {(one.kind, one.cell): one.message for one in taken(returned(io.BytesIO(book))).findings if one.sheet == "Coats"}
+    told = {
+        (one.kind, one.cell): one.message for one in taken(returned(io.BytesIO(book))).findings if one.sheet == "Coats"
+    }
     assert told["cell", f"{chr(65 + share.col)}{share.row + 2}"] == "Share: the cell shows the error #N/A"
-    assert told["fault", f"{chr(65 + coating.col)}{coating.row + 1}"].startswith("Coats, coating: 'House paint' is not in Coatings")
+    assert told["fault", f"{chr(65 + coating.col)}{coating.row + 1}"].startswith(
+        "Coats, coating: 'House paint' is not in Coatings"
+    )
 
 
 def test_a_catalog_name_that_stands_twice_stays_a_fault(books, tmp_path):
     no = satin(books["small shed"])
-    copied = {("coatings", one.key, 17): value for one in KINDS["coatings"].fields
-              if (value := books["small shed"].opened.units.to_cell(books["small shed"].opened.values["coatings"][no].get(one.key), one.quantity)) != ""}
+    copied = {
+        ("coatings", one.key, 17): value
+        for one in KINDS["coatings"].fields
+        if (
+            value := books["small shed"].opened.units.to_cell(
+                books["small shed"].opened.values["coatings"][no].get(one.key), one.quantity
+            )
+        )
+        != ""
+    }
     assert len(books["small shed"].opened.values["coatings"]) == 17
     one = taken(returned(io.BytesIO(entered(books["small shed"], copied))))
     assert one.draft
     (tmp_path / "job.yaml").write_text(as_job(one, [CATALOGS]))
     again = open_job(tmp_path / "job.yaml", [CATALOGS])
-    assert again.price() is None and again.estimate.checks.faults_coatings == one.opened.estimate.checks.faults_coatings == 2
+    assert (
+        again.price() is None
+        and again.estimate.checks.faults_coatings == one.opened.estimate.checks.faults_coatings == 2
+    )
 
 
-# ---- rows and sheets, in LibreOffice -----------------------------------------------------------------------------------------------
+# ---- rows and sheets, in LibreOffice
+# -----------------------------------------------------------------------------------------------
+
 
 def _first(place):
     first = place["takeoff", "system"].row - 1
@@ -120,26 +171,39 @@ def _first(place):
 @pytest.mark.sitting("small shed", _first)
 def test_a_row_inserted_over_the_first_is_taken_in(books, edited):
     one, first = taken(returned(edited)), books["small shed"].layout.places["takeoff", "system"].row
-    assert [(finding.kind, finding.sheet, finding.cell) for finding in one.findings] == [("row above", "Takeoff", f"row {first}")]
+    assert [(finding.kind, finding.sheet, finding.cell) for finding in one.findings] == [
+        ("row above", "Takeoff", f"row {first}")
+    ]
     row = one.opened.values["takeoff"][-1]
     assert (row["system"], row["length"], row["height"]) == ("Boards", pytest.approx(3.048), pytest.approx(3.048))
     assert one.opened.price() > books["small shed"].opened.price()
 
 
-@pytest.mark.sitting("small shed", lambda place: [
-    'sheets.getByName("Job").getCellRangeByName("H7").setString("ask Ann")',
-    f'sheets.getByName("Takeoff").getCellByPosition({place["takeoff", "item"].col}, 899).setString("see photo")',
-    'sheets.insertNewByName("My notes", 3)', 'sheets.getByName("My notes").getCellRangeByName("A1").setString("call back")', SETTLED])
+@pytest.mark.sitting(
+    "small shed",
+    lambda place: [
+        'sheets.getByName("Job").getCellRangeByName("H7").setString("ask Ann")',
+        f'sheets.getByName("Takeoff").getCellByPosition({place["takeoff", "item"].col}, 899).setString("see photo")',
+        'sheets.insertNewByName("My notes", 3)',
+        'sheets.getByName("My notes").getCellRangeByName("A1").setString("call back")',
+        SETTLED,
+    ],
+)
 def test_notes_beside_the_inputs_and_sheets_of_a_persons_own_are_told(books, edited):
     far = books["small shed"].layout.places["takeoff", "item"]
     one = inspect(returned(edited), [CATALOGS])
     assert [str(finding) for finding in one.findings] == [
-        "Job H7: 'ask Ann' is ignored: not an input cell", f"Takeoff {chr(65 + far.col)}900: 'see photo' is ignored: not an input cell",
-        "My notes: this sheet was added (it is not part of the estimate and is not carried over)"]
+        "Job H7: 'ask Ann' is ignored: not an input cell",
+        f"Takeoff {chr(65 + far.col)}900: 'see photo' is ignored: not an input cell",
+        "My notes: this sheet was added (it is not part of the estimate and is not carried over)",
+    ]
     assert one.taken.opened.price() == books["small shed"].opened.price() and one.touched == one.findings
 
 
-@pytest.mark.sitting("small shed", lambda place: [f'sheets.getByName("Takeoff").Rows.removeByIndex({place["takeoff", "tag"].row + 40}, 1)'])
+@pytest.mark.sitting(
+    "small shed",
+    lambda place: [f'sheets.getByName("Takeoff").Rows.removeByIndex({place["takeoff", "tag"].row + 40}, 1)'],
+)
 def test_a_row_that_was_deleted_does_no_harm(books, edited):
     back = returned(edited)
     assert inspect(back, [CATALOGS]).findings == () and back.saved_price() == books["small shed"].opened.price()

@@ -1,4 +1,7 @@
-"""A job comes back from its workbook: after a save by another program, whatever the job, and from workbooks of earlier versions."""
+"""A job comes back from its workbook: after a save by another program, whatever the job, and from workbooks of earlier
+versions.
+"""
+
 import hashlib
 
 import pytest
@@ -27,7 +30,10 @@ def by_way_of_ods(books, name, folder):
     return libreoffice(libreoffice([books[name].path], folder / "ods", "ods"), folder / "back")[0]
 
 
-@pytest.mark.parametrize("name, way", [("small corridor", "ods"), *(slow(name, way) for name in ("boathouse", "corridor") for way in ("xlsx", "ods"))])
+@pytest.mark.parametrize(
+    "name, way",
+    [("small corridor", "ods"), *(slow(name, way) for name in ("boathouse", "corridor") for way in ("xlsx", "ods"))],
+)
 def test_a_save_by_another_program_changes_nothing(books, saved, tmp_path, name, way):
     book, stock = books[name], [catalogs_of(name)]
     with room_of(name):
@@ -51,10 +57,13 @@ def test_any_job_comes_back_from_its_file_and_its_workbook(system, count, tmp_pa
         assert not opened.errors and inputs(opened.values) == inputs(values)
         book.write_bytes(make(from_values(values, units, facts(units, "", 20, [CATALOGS]))))
         assert inputs(taken(returned(book)).opened.values) == inputs(values)
+
     comes_back()
 
 
-# ---- older books ---------------------------------------------------------------------------------------------------------------
+# ---- older books
+# ---------------------------------------------------------------------------------------------------------------
+
 
 @pytest.mark.parametrize("schema", range(1, versions.SCHEMA + 1))
 def test_a_book_of_every_schema_is_read_and_reissued(schema):
@@ -67,7 +76,9 @@ def test_a_book_of_every_schema_is_read_and_reissued(schema):
 
 
 def test_the_schema_goes_up_with_the_inputs():
-    """Whoever adds, renames or takes away an input raises SCHEMA, keeps a book of the one before in tests/golden, and puts the new digest here."""
+    """Whoever adds, renames or takes away an input raises SCHEMA, keeps a book of the one before in tests/golden, and
+    puts the new digest here.
+    """
     names = " ".join(f"{kind.key}_{one.key}" for kind in KINDS.values() for one in kind.fields)
     assert (versions.SCHEMA, hashlib.sha256(names.encode()).hexdigest()[:12]) == (3, "8f9a2249aca1")
 

@@ -1,4 +1,7 @@
-"""What a person touched in a returned workbook beside its inputs: each told once, nothing mailed that may be false, nothing lost."""
+"""What a person touched in a returned workbook beside its inputs: each told once, nothing mailed that may be false,
+nothing lost.
+"""
+
 import pytest
 from support.parcels import retyped
 from support.returning import inputs
@@ -20,10 +23,12 @@ pytestmark = pytest.mark.usefixtures("small")
 @pytest.fixture
 def looked(books, tmp_path):
     """looked(changes, name) -> the path of a book with some cells retyped, and what `inspect` finds in it."""
+
     def look(changes, name="small shed"):
         path = tmp_path / "book.xlsx"
         path.write_bytes(retyped(books[name].data, changes))
         return path, inspect(returned(path), [CATALOGS])
+
     return look
 
 
@@ -40,13 +45,17 @@ def told(look):
 def refused(path):
     with pytest.raises(Refused) as caught:
         letter(path)
-    problem, = caught.value.problems
+    (problem,) = caught.value.problems
     return problem.message
 
 
 def test_facts_changed_on_the_first_sheet_are_told_with_both_values(books, looked, tmp_path):
-    facts = (("currency", "Currency", "EUR", "USD"), ("units", "Units", "metric", "us"),
-             ("exchange", "Worth of one unit of the catalogs' currency", 0.5, "1"), ("lines", "Rows of takeoff", 40.0, "50"))
+    facts = (
+        ("currency", "Currency", "EUR", "USD"),
+        ("units", "Units", "metric", "us"),
+        ("exchange", "Worth of one unit of the catalogs' currency", 0.5, "1"),
+        ("lines", "Rows of takeoff", 40.0, "50"),
+    )
     path, look = looked({at(books, "book", key): typed for key, _, typed, _ in facts})
     want = []
     for key, title, typed, made in facts:
@@ -59,9 +68,18 @@ def test_facts_changed_on_the_first_sheet_are_told_with_both_values(books, looke
     assert open_job(tmp_path / "job.yaml", [CATALOGS]).price() == books["small shed"].opened.price()
 
 
-@pytest.mark.parametrize("text", [
-    "{units: us}", "{units: us, currency: USD, exchange: one, lines: 100}", "{units: us, currency: USD, exchange: 1, lines: [100]}",
-    "{units: furlongs, currency: USD, exchange: 1, lines: 100}", "{units: us, currency: USD, exchange: 1e400, lines: 100}", "{units", "[1]"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "{units: us}",
+        "{units: us, currency: USD, exchange: one, lines: 100}",
+        "{units: us, currency: USD, exchange: 1, lines: [100]}",
+        "{units: furlongs, currency: USD, exchange: 1, lines: 100}",
+        "{units: us, currency: USD, exchange: 1e400, lines: 100}",
+        "{units",
+        "[1]",
+    ],
+)
 def test_a_first_line_of_as_issued_that_was_bent_is_refused_in_words(books, tmp_path, text):
     path = tmp_path / "book.xlsx"
     path.write_bytes(retyped(books["small shed"].data, {at(books, "issued", "text"): text}))
@@ -80,15 +98,23 @@ def test_an_unknown_word_there_is_not_believed(books, tmp_path):
 def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
     sheet, cell = at(books, "takeoff", "length", 20)
     path, look = looked({(sheet, cell): " "})
-    assert told(look)[0] == ("space", sheet, cell, "Length: a space, which the workbook counts as an entry; read as blank")
-    assert [kind for kind, *_ in told(look)] == ["space", "stale"]       # nothing has recalculated it here
+    assert told(look)[0] == (
+        "space",
+        sheet,
+        cell,
+        "Length: a space, which the workbook counts as an entry; read as blank",
+    )
+    assert [kind for kind, *_ in told(look)] == ["space", "stale"]  # nothing has recalculated it here
     assert look.taken.opened.price() == books["small shed"].opened.price()
     assert refused(path).startswith(f"its price may be wrong: {sheet} {cell}: Length: a space, which")
 
 
 def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked):
     header, label = (at(books, *one) for one in (("takeoff", "length"), ("checks", "beyond")))
-    cells = [at(books, *one) for one in (("constants", "cover"), ("words", "finish"), ("least", "takeoff_length"), ("sources", "says"))]
+    cells = [
+        at(books, *one)
+        for one in (("constants", "cover"), ("words", "finish"), ("least", "takeoff_length"), ("sources", "says"))
+    ]
     cells += [(header[0], header[1].replace("5", "4")), (label[0], label[1].replace("B", "A"))]
     path, look = looked({cell: "something else" for cell in cells})
     assert sorted((kind, *place) for kind, *place, _ in told(look)) == sorted(("fixed", *cell) for cell in cells)
@@ -100,23 +126,34 @@ def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked):
 def test_headers_and_the_banner_are_told_in_both_wordings_a_run_of_headers_once(books, looked):
     sheet, cell = at(books, "takeoff", "length")
     header = cell.replace("5", "4")
-    _, look = looked({(sheet, header): "Length (m)", (sheet, "A2"): "Price 100.00 USD", **{(sheet, f"{letter}4"): "" for letter in "ABC"}})
-    assert sorted(told(look)) == sorted([
-        ("fixed", "Takeoff", header, "'Length (ft)' was changed to 'Length (m)'"),
-        ("fixed", "Takeoff", "A2", "'=brief_words' was changed to 'Price 100.00 USD'"),
-        ("fixed", "Takeoff", "A4:C4", "'Tag' is gone")])
+    _, look = looked(
+        {
+            (sheet, header): "Length (m)",
+            (sheet, "A2"): "Price 100.00 USD",
+            **{(sheet, f"{letter}4"): "" for letter in "ABC"},
+        }
+    )
+    assert sorted(told(look)) == sorted(
+        [
+            ("fixed", "Takeoff", header, "'Length (ft)' was changed to 'Length (m)'"),
+            ("fixed", "Takeoff", "A2", "'=brief_words' was changed to 'Price 100.00 USD'"),
+            ("fixed", "Takeoff", "A4:C4", "'Tag' is gone"),
+        ]
+    )
 
 
 def test_a_formula_typed_into_an_input_is_told_with_its_value(books, looked, capsys):
     sheet, cell = at(books, "takeoff", "length")
     path, look = looked({(sheet, cell): ("12+6+6", 24.0)})
     assert told(look) == [("formula typed", sheet, cell, "Length: the formula =12+6+6 is read as its value, 24 ft")]
-    letter(path)                                           # the price is not in doubt
+    letter(path)  # the price is not in doubt
     assert main(["read", str(path), "--catalogs", str(CATALOGS)]) == 1
     assert f"{sheet} {cell}: Length: the formula =12+6+6 is read as its value, 24 ft" in capsys.readouterr().err
 
 
-# ---- rows and sheets, in LibreOffice -----------------------------------------------------------------------------------------------
+# ---- rows and sheets, in LibreOffice
+# -----------------------------------------------------------------------------------------------
+
 
 def error_cells(back, title):
     return [cell.coordinate for row in back.book[title].iter_rows() for cell in row if str(cell.value).startswith("#")]
@@ -132,15 +169,25 @@ def _row_under(place):
 @pytest.mark.sitting("small shed", _row_under)
 def test_a_row_inserted_directly_under_a_table_stops_the_price_and_is_named(books, edited):
     place, back = books["small shed"].layout.places, returned(edited)
-    under, beyond = place["takeoff", "system"].row + place["takeoff", "system"].rows, place["checks", "beyond_takeoff"].row
+    under, beyond = (
+        place["takeoff", "system"].row + place["takeoff", "system"].rows,
+        place["checks", "beyond_takeoff"].row,
+    )
     assert back.saved_price() is None and back.book["Checks"].cell(beyond, 2).value == 3
-    assert refused(edited).startswith(f"its price may be wrong: Takeoff row {under}: 'Boards, 10 ft, 10 ft' is below the table")
+    assert refused(edited).startswith(
+        f"its price may be wrong: Takeoff row {under}: 'Boards, 10 ft, 10 ft' is below the table"
+    )
     assert taken(back).opened.price() > books["small shed"].opened.price()
 
 
-@pytest.mark.sitting("small shed", lambda place: [
-    'sheet = sheets.getByName("Takeoff")', 'source = sheet.getCellRangeByName("A5:L5")',
-    'sheet.moveRange(sheet.getCellRangeByName("A40").CellAddress, source.RangeAddress)'])
+@pytest.mark.sitting(
+    "small shed",
+    lambda place: [
+        'sheet = sheets.getByName("Takeoff")',
+        'source = sheet.getCellRangeByName("A5:L5")',
+        'sheet.moveRange(sheet.getCellRangeByName("A40").CellAddress, source.RangeAddress)',
+    ],
+)
 def test_the_first_row_cut_leaves_no_error_beside_it(books, edited):
     back = returned(edited)
     assert error_cells(back, "Takeoff") == [] and inspect(back, [CATALOGS]).findings == ()
@@ -148,9 +195,14 @@ def test_the_first_row_cut_leaves_no_error_beside_it(books, edited):
 
 
 @pytest.mark.parametrize("row, count", [slow(4, 1), (5, 1), (6, 3)])
-@pytest.mark.sitting("small shed", lambda place, row, count: [
-    f'sheets.getByName("Takeoff").Rows.insertByIndex({row}, {count})', f'sheets.getByName("Takeoff").Rows.removeByIndex({row + 20}, {count})',
-    f'sheets.getByName("Coats").Rows.insertByIndex({row}, {count})'])
+@pytest.mark.sitting(
+    "small shed",
+    lambda place, row, count: [
+        f'sheets.getByName("Takeoff").Rows.insertByIndex({row}, {count})',
+        f'sheets.getByName("Takeoff").Rows.removeByIndex({row + 20}, {count})',
+        f'sheets.getByName("Coats").Rows.insertByIndex({row}, {count})',
+    ],
+)
 def test_rows_inserted_and_deleted_leave_no_error_beside_the_table(books, edited, row, count):
     back = returned(edited)
     assert error_cells(back, "Takeoff") == error_cells(back, "Coats") == []
@@ -192,10 +244,16 @@ def test_a_catalog_sheet_that_was_deleted_is_taken_as_it_was_issued(books, edite
     assert look.taken.opened.price() == books["small shed"].opened.price()
 
 
-@pytest.mark.sitting("small shed", lambda place: ['sheets.copyByName("Takeoff", "Takeoff again", 3)', 'sheets.removeByName("Takeoff")'])
+@pytest.mark.sitting(
+    "small shed", lambda place: ['sheets.copyByName("Takeoff", "Takeoff again", 3)', 'sheets.removeByName("Takeoff")']
+)
 def test_a_copy_stands_in_for_the_sheet_it_was_made_of(books, edited):
     look = inspect(returned(edited), [CATALOGS])
-    assert ("sheet", "Takeoff again", "", "a copy of a sheet that was deleted; what is typed here is read, but the workbook's formulas do not use it"
-            ) in told(look)
+    assert (
+        "sheet",
+        "Takeoff again",
+        "",
+        "a copy of a sheet that was deleted; what is typed here is read, but the workbook's formulas do not use it",
+    ) in told(look)
     assert inputs(look.taken.opened.values) == inputs(books["small shed"].opened.values)
     refused(edited)

@@ -1,4 +1,5 @@
 """The books that most tests look at, each built when a test first asks for it."""
+
 from types import SimpleNamespace
 
 import pytest
@@ -13,11 +14,16 @@ from support.small import CATALOGS as FEW_SIZES
 from support.small import small_books, usual_books
 
 BOOKS = {
-    "boathouse": (BOATHOUSE, None), "boathouse in metric": (BOATHOUSE, "metric"), "corridor": (CORRIDOR, None), "corridor in us": (CORRIDOR, "us"),
-    "blank": (None, None), "blank in metric": (None, "metric"), "shed": (SHED, None),
+    "boathouse": (BOATHOUSE, None),
+    "boathouse in metric": (BOATHOUSE, "metric"),
+    "corridor": (CORRIDOR, None),
+    "corridor in us": (CORRIDOR, "us"),
+    "blank": (None, None),
+    "blank in metric": (None, "metric"),
+    "shed": (SHED, None),
 }
-SMALL = "small "                         # before a name: the same as a small book
-FEW = ("boathouse", "small corridor")    # one in each system of units; the slow tests look at the others too
+SMALL = "small "  # before a name: the same as a small book
+FEW = ("boathouse", "small corridor")  # one in each system of units; the slow tests look at the others too
 EACH_BOOK = pytest.mark.parametrize("name", [*FEW, *(slow(name) for name in BOOKS if name not in FEW)])
 
 
@@ -48,4 +54,10 @@ class Books:
         data, path = make(opened), self.folder / f"{name}.xlsx"
         path.write_bytes(data)
         capacity = opened.estimate.capacity
-        return SimpleNamespace(opened=opened, estimate=opened.estimate, data=data, path=path, layout=Layout(blocks(opened.units, capacity), capacity))
+        return SimpleNamespace(
+            opened=opened,
+            estimate=opened.estimate,
+            data=data,
+            path=path,
+            layout=Layout(blocks(opened.units, capacity), capacity),
+        )

@@ -1,11 +1,12 @@
 """The dialect of `builder/sheets/grammar.py`, held: what in a formula two programs would compute differently."""
+
 import re
 
 from builder.sheets import grammar
 
 FUNCTIONS = frozenset(re.search(r"functions {3}([A-Z\s]+)\n {4}INDEX", grammar.__doc__)[1].split())
 RANGE = re.compile(r"\$([A-Z]+)(\$\d+|§):\$([A-Z]+)(\$\d+|§)")
-NEVER = {                      # in a formula whose texts are blanked out
+NEVER = {  # in a formula whose texts are blanked out
     "an area that ends at a found cell": re.compile(r":\s*INDEX\(|\):"),
     "a constant array": re.compile(r"[{}]"),
     "ROW of a name": re.compile(r"\bROW\((?!\)|\$[A-Z]+\$\d+\))"),

@@ -1,4 +1,5 @@
 """Letters written by the command, read as a mail program does."""
+
 import contextlib
 import copy
 import email
@@ -24,7 +25,12 @@ def mailed(folder, data, *options, name="book.xlsx"):
     path.write_bytes(data)
     with contextlib.redirect_stdout(said), contextlib.redirect_stderr(said):
         status = main(["letter", str(path), "-o", str(target), *options])
-    return SimpleNamespace(status=status, said=said.getvalue().replace(str(path), "book.xlsx"), path=target, message=parsed(target) if target.exists() else None)
+    return SimpleNamespace(
+        status=status,
+        said=said.getvalue().replace(str(path), "book.xlsx"),
+        path=target,
+        message=parsed(target) if target.exists() else None,
+    )
 
 
 def text(message):

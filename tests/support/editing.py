@@ -1,4 +1,5 @@
 """One edit made twice: in a spreadsheet engine and in the model."""
+
 import contextlib
 import copy
 
@@ -12,11 +13,29 @@ from support.engines import IronCalc, differences
 from support.places import SHED
 from support.small import CATALOGS
 
-SETTINGS = {"units": "us", "currency": "USD", "exchange": 1.0, "paper": "letter", "lines": 100.0,
-            "schema": 1.0, "catalogs": "test", "builder": "wetfilm test"}
+SETTINGS = {
+    "units": "us",
+    "currency": "USD",
+    "exchange": 1.0,
+    "paper": "letter",
+    "lines": 100.0,
+    "schema": 1.0,
+    "catalogs": "test",
+    "builder": "wetfilm test",
+}
 
 
-SMALL = {"lines": 9, "coats": 7, "nozzles": 14, "openings": 8, "tasks": 8, "kit": 4, "systems": 6, "profiles": 20, "rates": 22}
+SMALL = {
+    "lines": 9,
+    "coats": 7,
+    "nozzles": 14,
+    "openings": 8,
+    "tasks": 8,
+    "kit": 4,
+    "systems": 6,
+    "profiles": 20,
+    "rates": 22,
+}
 
 
 class LiveBook:
@@ -27,7 +46,13 @@ class LiveBook:
         self.capacity = capacities(**capacity)
         self.layout = Layout(blocks(units, self.capacity), self.capacity)
         self.path = folder / "live.xlsx"
-        self.path.write_bytes(write(self.layout, self.estimate(), {**SETTINGS, "units": units.system, "currency": units.currency, "exchange": units.exchange}))
+        self.path.write_bytes(
+            write(
+                self.layout,
+                self.estimate(),
+                {**SETTINGS, "units": units.system, "currency": units.currency, "exchange": units.exchange},
+            )
+        )
         self.engine = engine(self.path)
 
     def estimate(self):
@@ -41,7 +66,9 @@ class LiveBook:
         return float(f"{shown:.15g}") if isinstance(shown, float) else shown
 
     def change(self, block, key, row, shown):
-        """Put `shown` ('' for blank) into one input cell of the workbook, and the same into the model's values. `row` counts from 0."""
+        """Put `shown` ('' for blank) into one input cell of the workbook, and the same into the model's values. `row`
+        counts from 0.
+        """
         quantity = KINDS[block].field_of[key].quantity
         rows = self.values[block]
         while len(rows) <= row:

@@ -1,4 +1,5 @@
 """Two spreadsheet engines that recompute a workbook, and the comparison of every formula cell with the model."""
+
 import re
 import subprocess
 import tempfile
@@ -50,7 +51,7 @@ class Values:
 
     def __init__(self, path):
         with warnings.catch_warnings():
-            warnings.simplefilter("ignore")        # gnumeric saves no default style
+            warnings.simplefilter("ignore")  # gnumeric saves no default style
             self.book = openpyxl.load_workbook(path, data_only=True)
 
     def get(self, sheet, row, col):
@@ -66,8 +67,12 @@ def _profile(folder):
 
 
 def _soffice(profile, *arguments):
-    subprocess.run(["soffice", f"-env:UserInstallation=file://{profile}", "--headless", "--norestore", *map(str, arguments)],
-                   capture_output=True, check=True, timeout=1800)
+    subprocess.run(
+        ["soffice", f"-env:UserInstallation=file://{profile}", "--headless", "--norestore", *map(str, arguments)],
+        capture_output=True,
+        check=True,
+        timeout=1800,
+    )
 
 
 def _made(paths):
@@ -79,7 +84,9 @@ def _made(paths):
 
 
 def libreoffice(paths, into, form="xlsx"):
-    """Every file recalculated by LibreOffice from scratch and saved into a folder, all in one process: the new paths."""
+    """Every file recalculated by LibreOffice from scratch and saved into a folder, all in one process: the
+    new paths.
+    """
     with tempfile.TemporaryDirectory() as profile:
         _profile(profile)
         _soffice(profile, "--convert-to", form, "--outdir", into, *paths)
@@ -111,8 +118,9 @@ SITTING = """Sub Edit{number}
 End Sub"""
 
 
-# LibreOffice 7.4 works columns out in threads and may leave a cell a step behind until it recalculates once more (Sizes D5, when the
-# first nozzle is cut; Nozzle check E5, when a sheet is put in); the letter refuses such a book as out of date.
+# LibreOffice 7.4 works columns out in threads and may leave a cell a step behind until it recalculates once more (Sizes
+# D5, when the first nozzle is cut; Nozzle check E5, when a sheet is put in); the letter refuses such a book as out of
+# date.
 SETTLED = "doc.calculateAll()"
 
 
@@ -121,12 +129,19 @@ def all_edited_in_libreoffice(sittings):
 
     sittings: (source, target, StarBasic lines that know `doc` and `sheets`) of each.
     """
-    subs = [SITTING.replace("{number}", str(number)).replace("{source}", str(source)).replace("{target}", str(target))
-            .replace("{lines}", escape("\n".join("  " + line for line in lines))) for number, (source, target, lines) in enumerate(sittings)]
+    subs = [
+        SITTING.replace("{number}", str(number))
+        .replace("{source}", str(source))
+        .replace("{target}", str(target))
+        .replace("{lines}", escape("\n".join("  " + line for line in lines)))
+        for number, (source, target, lines) in enumerate(sittings)
+    ]
     with tempfile.TemporaryDirectory() as profile:
         user = _profile(profile)
-        _soffice(profile, "--terminate_after_init")    # its first start lays an empty Module1 over any other
-        module = MODULE.replace("{subs}", "\n".join(subs)).replace("{calls}", "\n".join(f"  Edit{number}" for number in range(len(subs))))
+        _soffice(profile, "--terminate_after_init")  # its first start lays an empty Module1 over any other
+        module = MODULE.replace("{subs}", "\n".join(subs)).replace(
+            "{calls}", "\n".join(f"  Edit{number}" for number in range(len(subs)))
+        )
         (user / "basic" / "Standard" / "Module1.xba").write_text(module)
         _soffice(profile, "macro:///Standard.Module1.Edit")
     return _made([Path(target) for _, target, _ in sittings])
@@ -174,7 +189,9 @@ def resting_on(layout, functions):
     """'block.key' of every column whose formula uses one of these functions, or what such a formula gives."""
     places = {f"{block}.{key}": place for (block, key), place in layout.places.items() if place.column.formula}
     called = {name: set(_called(place)) for name, place in places.items()}
-    found = {name for name, place in places.items() if any(f"{function}(" in place.column.formula for function in functions)}
+    found = {
+        name for name, place in places.items() if any(f"{function}(" in place.column.formula for function in functions)
+    }
     while more := {name for name in places if name not in found and called[name] & found}:
         found |= more
     return found
@@ -187,11 +204,13 @@ def _called(place):
         yield f"{link.block if link else word or place.block.key}.{key}"
 
 
-NO_SUCH = "#NAME?"                # what an engine shows for a function it does not have, and for what rests on that
+NO_SUCH = "#NAME?"  # what an engine shows for a function it does not have, and for what rests on that
 
 
 def differences(estimate, layout, engine):
-    """Every formula cell in which an engine and the model disagree, but for those that rest on a function the engine has not."""
+    """Every formula cell in which an engine and the model disagree, but for those that rest on a function the engine
+    has not.
+    """
     lacking = resting_on(layout, getattr(engine, "LACKS", ()))
     found = []
     for key, column, record, copy, cell in formula_cells(layout):

@@ -1,4 +1,5 @@
 """A workbook file as its parts: what an auditor of the format reads."""
+
 import functools
 import re
 from xml.etree import ElementTree
@@ -38,7 +39,10 @@ class File:
     @functools.cached_property
     def sheets(self):
         """title -> the sheet's XML element."""
-        return {title: ElementTree.fromstring(self.parts[f"xl/worksheets/sheet{number}.xml"]) for number, title in enumerate(self.titles, start=1)}
+        return {
+            title: ElementTree.fromstring(self.parts[f"xl/worksheets/sheet{number}.xml"])
+            for number, title in enumerate(self.titles, start=1)
+        }
 
     @functools.cached_property
     def names(self):
@@ -48,7 +52,12 @@ class File:
 
     def reserved(self, name):
         """Sheet number from 0 -> area, of a name that the format keeps for itself."""
-        return {int(sheet): area for sheet, area in re.findall(rf'name="_xlnm.{name}" localSheetId="(\d+)"[^>]*>([^<]*)<', self.text("xl/workbook.xml"))}
+        return {
+            int(sheet): area
+            for sheet, area in re.findall(
+                rf'name="_xlnm.{name}" localSheetId="(\d+)"[^>]*>([^<]*)<', self.text("xl/workbook.xml")
+            )
+        }
 
     def links(self, title):
         """Cell address -> the place in this book that it leads to."""
@@ -56,8 +65,11 @@ class File:
 
     def widths(self, title):
         """Column number from 1 -> its width in characters."""
-        return {number: float(col.get("width")) for col in self.sheets[title].iter(f"{MAIN}col")
-                for number in range(int(col.get("min")), int(col.get("max")) + 1)}
+        return {
+            number: float(col.get("width"))
+            for col in self.sheets[title].iter(f"{MAIN}col")
+            for number in range(int(col.get("min")), int(col.get("max")) + 1)
+        }
 
     def formulas(self, title):
         """Cell address -> the formula's text, or the number of the shared formula that it takes part in."""

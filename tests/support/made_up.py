@@ -1,4 +1,5 @@
 """Jobs that nobody thought of: hypothesis strategies for the values of the job's blocks, catalogs as shipped."""
+
 import functools
 
 from hypothesis import strategies as st
@@ -17,7 +18,7 @@ SIZES = ("310", "410", "510", "515", "621", "527", "630", "1223")
 def shipped(system):
     """The starter with the shipped catalogs, few nozzles so that a recalculation is quick."""
     opened = open_job(None, [ROOT / "catalogs"], system)
-    opened.values["nozzles"] = [row for row in opened.values["nozzles"] if row["size"] in SIZES][:ROOM["nozzles"] - 1]
+    opened.values["nozzles"] = [row for row in opened.values["nozzles"] if row["size"] in SIZES][: ROOM["nozzles"] - 1]
     return opened
 
 
@@ -63,7 +64,12 @@ def jobs(draw, system):
         values[kind.key] = []
         for number in range(draw(st.integers(*ROWS[kind.key]))):
             some = draw(st.lists(st.sampled_from(kind.fields), max_size=3, unique=True))
-            row = {field.key: draw(_value(field, values, opened.units, number)) if field.required or field in some else None for field in kind.fields}
+            row = {
+                field.key: draw(_value(field, values, opened.units, number))
+                if field.required or field in some
+                else None
+                for field in kind.fields
+            }
             if any(value is not None for value in row.values()):
                 values[kind.key].append(row)
     return values, opened.units

@@ -1,4 +1,5 @@
 """Three more spreadsheet engines, each with the interface of `engines.IronCalc`."""
+
 import json
 import subprocess
 from pathlib import Path
@@ -43,15 +44,19 @@ class Gnumeric(Values):
 
 
 class HyperFormula:
-    """A workbook in HyperFormula, given to it cell by cell since it reads no file. One process holds all that are open."""
+    """A workbook in HyperFormula, given to it cell by cell since it reads no file. One process holds all
+    that are open.
+    """
 
-    LACKS = ("FIXED",)             # hyperformula.handsontable.com/guide/built-in-functions.html lists those it has
+    LACKS = ("FIXED",)  # hyperformula.handsontable.com/guide/built-in-functions.html lists those it has
     process = None
 
     def __init__(self, path):
         self.name = str(path)
         book = openpyxl.load_workbook(path)
-        sheets = {sheet.title: [list(map(_contents, row)) for row in sheet.iter_rows(values_only=True)] for sheet in book}
+        sheets = {
+            sheet.title: [list(map(_contents, row)) for row in sheet.iter_rows(values_only=True)] for sheet in book
+        }
         names = [{"name": name, "expression": f"={area.attr_text}"} for name, area in book.defined_names.items()]
         self._ask({"open": self.name, "sheets": sheets, "names": names})
         self.values = None

@@ -1,4 +1,5 @@
 """Books that are unlike a usual job: one of millions with long names, and some that nobody thought of."""
+
 from types import SimpleNamespace
 
 from hypothesis import HealthCheck, Phase, given, settings
@@ -25,7 +26,14 @@ def drawn(system, folder):
     """The last of a few jobs that hypothesis draws, as a book of small capacity."""
     found = []
 
-    @settings(max_examples=4, deadline=None, derandomize=True, database=None, phases=(Phase.generate,), suppress_health_check=list(HealthCheck))
+    @settings(
+        max_examples=4,
+        deadline=None,
+        derandomize=True,
+        database=None,
+        phases=(Phase.generate,),
+        suppress_health_check=list(HealthCheck),
+    )
     @given(job=jobs(system))
     def draw(job):
         found.append(job)
@@ -41,8 +49,11 @@ def large(folder):
     with small_books():
         opened = open_job(BOATHOUSE, [CATALOGS])
     units = Units("us", "JPY", 150.0)
-    longer = {row["name"]: f"{row['name']} with a name as long as it can be".ljust(60, "x")[:60]
-              for key in ("systems", "coatings") for row in opened.values[key]}
+    longer = {
+        row["name"]: f"{row['name']} with a name as long as it can be".ljust(60, "x")[:60]
+        for key in ("systems", "coatings")
+        for row in opened.values[key]
+    }
     for block, rows in opened.values.items():
         named = ("name", "system", "coating") if block in ("systems", "coatings") else ("system", "coating")
         for row in rows:
@@ -52,4 +63,8 @@ def large(folder):
     return _written(folder, "large", estimate, {**opened.settings, "currency": "JPY", "exchange": 150.0})
 
 
-ODD = {"large": large, "drawn at random": lambda folder: drawn("us", folder), "drawn at random in metric": lambda folder: drawn("metric", folder)}
+ODD = {
+    "large": large,
+    "drawn at random": lambda folder: drawn("us", folder),
+    "drawn at random in metric": lambda folder: drawn("metric", folder),
+}

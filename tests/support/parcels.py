@@ -1,4 +1,5 @@
 """A workbook taken apart and put together again, for what no spreadsheet program would write."""
+
 import io
 import re
 import zipfile

@@ -1,17 +1,20 @@
 """Workbooks bent by hand, and what the reader says of them."""
+
 import pytest
 
 from builder.problems import Refused
 from builder.returned.read import read
 from support.parcels import packed, parts
 
-SHEET = "xl/worksheets/sheet3.xml"             # Takeoff
+SHEET = "xl/worksheets/sheet3.xml"  # Takeoff
 CROWDED = "it holds far more than an estimate (use the workbook that wetfilm built, with nothing added to it)"
 DAMAGED = "it is cut off or damaged (download it again, or ask the sender for it again)"
 
 
 def changed(book, **replaced):
-    """A book with other content in some parts: workbook, sheet and extra, each a function of what stands there, or bytes."""
+    """A book with other content in some parts: workbook, sheet and extra, each a function of what stands there, or
+    bytes.
+    """
     contents = parts(book.data)
     names = {"workbook": "xl/workbook.xml", "sheet": SHEET, "extra": "xl/extra.xml"}
     for key, new in replaced.items():
@@ -27,7 +30,7 @@ def refusal(tmp_path, data):
     path.write_bytes(data)
     with pytest.raises(Refused) as caught:
         read(path)
-    problem, = caught.value.problems
+    (problem,) = caught.value.problems
     assert problem.file == str(path)
     return str(problem).removeprefix(f"{path}: ")
 

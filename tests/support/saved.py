@@ -1,4 +1,5 @@
 """Books as LibreOffice saves them, all that a run needs in few starts of it."""
+
 import tempfile
 from pathlib import Path
 

@@ -1,4 +1,5 @@
 """What takes long to make, made once for all processes of a test run: a file named by what it is made of."""
+
 import contextlib
 import fcntl
 import hashlib
@@ -33,7 +34,10 @@ class Shared:
         kind: what is made, as in "libreoffice.xlsx"; sources: name -> the bytes that it is made of.
         """
         form = Path(kind).suffix
-        targets = {name: self.folder / f"{Path(kind).stem} {hashlib.sha256(data).hexdigest()[:20]}{form}" for name, data in sources.items()}
+        targets = {
+            name: self.folder / f"{Path(kind).stem} {hashlib.sha256(data).hexdigest()[:20]}{form}"
+            for name, data in sources.items()
+        }
         with self.lock(kind):
             missing = [name for name, target in targets.items() if not target.exists()]
             if missing:
@@ -42,7 +46,9 @@ class Shared:
 
     def value(self, kind, source, work):
         """What work() gives, which is a matter of the source's bytes alone."""
+
         def make(_, targets):
             targets[0].write_bytes(pickle.dumps(work()))
-        target, = self.files(f"{kind}.pickle", {"": source}, make).values()
+
+        (target,) = self.files(f"{kind}.pickle", {"": source}, make).values()
         return pickle.loads(target.read_bytes())

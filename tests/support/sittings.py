@@ -1,11 +1,13 @@
-"""What persons do to workbooks in LibreOffice: each test says its own edits, and those of all tests are made in one start of it.
+"""What persons do to workbooks in LibreOffice: each test says its own edits, and those of all tests are made in one
+start of it.
 
     @pytest.mark.sitting("shed", lambda place: ['sheets.removeByName("Job")'])
     def test_...(edited): ...
 
-`edited` is the path of the book as it was saved. The lines are StarBasic, which knows `doc` and `sheets`; they are given the places of
-the book's layout, and those parameters of the test that they ask for.
+`edited` is the path of the book as it was saved. The lines are StarBasic, which knows `doc` and `sheets`; they are
+given the places of the book's layout, and those parameters of the test that they ask for.
 """
+
 import inspect
 
 from support.engines import all_edited_in_libreoffice
@@ -38,5 +40,8 @@ class Sittings:
         sources = {key: self.books[key[0]].data + key[1].encode() for key in map(self._key, self.items)}
 
         def make(keys, targets):
-            all_edited_in_libreoffice([(self.books[name].path, target, lines.splitlines()) for (name, lines), target in zip(keys, targets)])
+            all_edited_in_libreoffice(
+                [(self.books[name].path, target, lines.splitlines()) for (name, lines), target in zip(keys, targets)]
+            )
+
         return self.shared.files(KIND, sources, make)

@@ -1,4 +1,5 @@
 """What every day has a little of, and `-m slow` all."""
+
 import pytest
 
 

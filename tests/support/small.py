@@ -1,7 +1,9 @@
-"""Books with few rows, for tests that look at what is in a book and not at how much: a third to write, read and recompute.
+"""Books with few rows, for tests that look at what is in a book and not at how much: a third to write, read and
+recompute.
 
 The catalogs in CATALOGS are those shipped, with few sizes of nozzles.
 """
+
 import contextlib
 import re
 import tempfile
@@ -15,12 +17,12 @@ from builder.review import reissue
 from builder.stages.order import capacities
 from support.places import CATALOGS as SHIPPED
 
-FEWER = {"coats": 12, "nozzles": 15, "openings": 22, "tasks": 20, "systems": 8}      # enough for either example
+FEWER = {"coats": 12, "nozzles": 15, "openings": 22, "tasks": 20, "systems": 8}  # enough for either example
 LINES = 50
 KEPT = ("310", "315", "412", "515", "517", "527", "617", "621", "627", "1223")
 OTHER_SIZES = re.compile(rf'^ *- \{{size: "(?!(?:{"|".join(KEPT)})").*\n', re.MULTILINE)
 
-_FOLDER = tempfile.TemporaryDirectory(prefix="few sizes ")              # for as long as the process lives
+_FOLDER = tempfile.TemporaryDirectory(prefix="few sizes ")  # for as long as the process lives
 CATALOGS = Path(_FOLDER.name)
 for _path in SHIPPED.glob("*.yaml"):
     (CATALOGS / _path.name).write_text(OTHER_SIZES.sub("", _path.read_text()))

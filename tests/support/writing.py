@@ -1,4 +1,5 @@
 """A folder to work in, and what commands say that write files there."""
+
 from builder.cli import main
 from builder.files import put
 from builder.problems import Refused

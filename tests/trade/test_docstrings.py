@@ -1,8 +1,11 @@
-"""The docstrings of builder/trade: examples that run, a source, every parameter with its unit, units that the equation bears out.
+"""The docstrings of builder/trade: examples that run, a source, every parameter with its unit, units that the equation
+bears out.
 
-Every module of the package is found, so a new one is held to the same shape. A unit is one that pint knows, `money`, `-` for a
-pure number, or `any` for a quantity whose unit the function carries through; a pair has two with a comma between.
+Every module of the package is found, so a new one is held to the same shape. A unit is one that pint knows, `money`,
+`-` for a pure number, or `any` for a quantity whose unit the function carries through; a pair has two with a comma
+between.
 """
+
 import doctest
 import importlib
 import inspect
@@ -25,12 +28,19 @@ SOURCE = re.compile(r"\(.*(\d|derived|from memory|common practice).*\)\.", re.DO
 MODULES = [importlib.import_module(f"builder.trade.{found.name}") for found in pkgutil.iter_modules(trade.__path__)]
 PUBLIC = {
     f"{module.__name__.rpartition('.')[2]}.{name}": thing
-    for module in MODULES for name, thing in inspect.getmembers(module)
-    if not name.startswith("_") and getattr(thing, "__module__", None) == module.__name__ and (inspect.isfunction(thing) or is_dataclass(thing))
+    for module in MODULES
+    for name, thing in inspect.getmembers(module)
+    if not name.startswith("_")
+    and getattr(thing, "__module__", None) == module.__name__
+    and (inspect.isfunction(thing) or is_dataclass(thing))
 }
 FUNCTIONS = {name: thing for name, thing in PUBLIC.items() if inspect.isfunction(thing)}
-EXAMPLES = {test.name.removeprefix("builder.trade."): test
-            for module in MODULES for test in doctest.DocTestFinder(exclude_empty=True).find(module) if test.examples}
+EXAMPLES = {
+    test.name.removeprefix("builder.trade."): test
+    for module in MODULES
+    for test in doctest.DocTestFinder(exclude_empty=True).find(module)
+    if test.examples
+}
 UNCALLED = {  # not called with quantities, and why
     "packs.first_least": "takes a tuple of costs",
     "packs.least_cost": "takes a tuple of pairs",
@@ -50,8 +60,8 @@ def section(thing, title):
     lines = text(thing).splitlines()
     for place, (line, rule) in enumerate(zip(lines, lines[1:])):
         if line == title and rule == "-" * len(title):
-            rest = lines[place + 2:]
-            return rest[:rest.index("")] if "" in rest else rest
+            rest = lines[place + 2 :]
+            return rest[: rest.index("")] if "" in rest else rest
     return []
 
 
@@ -85,16 +95,24 @@ def test_there_are_examples_and_they_run(name):
 @pytest.mark.parametrize("name", PUBLIC)
 def test_the_first_sentence_names_a_source_and_a_formula_follows(name):
     first, _, rest = text(PUBLIC[name]).partition("\n\n")
-    assert SOURCE.search(first) and first.endswith(")."), f"{name}: no source in brackets ends the first sentence: {first}"
+    assert SOURCE.search(first) and first.endswith(")."), (
+        f"{name}: no source in brackets ends the first sentence: {first}"
+    )
     assert name not in FUNCTIONS or rest.startswith("    "), f"{name}: no formula on a line of its own"
 
 
 @pytest.mark.parametrize("name", PUBLIC)
 def test_every_name_has_its_unit(name):
     thing = PUBLIC[name]
-    title, names = ("Attributes", [field.name for field in fields(thing)]) if is_dataclass(thing) else ("Parameters", [*inspect.signature(thing).parameters])
+    title, names = (
+        ("Attributes", [field.name for field in fields(thing)])
+        if is_dataclass(thing)
+        else ("Parameters", [*inspect.signature(thing).parameters])
+    )
     try:
-        assert list(listed(thing, title)) == names, f"{name}: {title} are not those of the code, in order, each with one [unit]"
+        assert list(listed(thing, title)) == names, (
+            f"{name}: {title} are not those of the code, in order, each with one [unit]"
+        )
         assert is_dataclass(thing) or returned(name)
     except pint.UndefinedUnitError as error:
         pytest.fail(f"{name}: {error}")
@@ -102,10 +120,15 @@ def test_every_name_has_its_unit(name):
 
 @pytest.mark.parametrize("name", [name for name in FUNCTIONS if name not in UNCALLED])
 def test_the_equation_bears_out_the_units(name):
-    """Shares are 0.3, quantities ..., 3, 2, 1 of their unit: the terms of a sum must agree, and the result be what Returns says."""
+    """Shares are 0.3, quantities ..., 3, 2, 1 of their unit: the terms of a sum must agree, and the result be what
+    Returns says.
+    """
     try:
         parameters = listed(FUNCTIONS[name], "Parameters").values()
-        given = [0.3 if unit.dimensionless else UNIT.Quantity(len(parameters) - place, unit) for place, (unit,) in enumerate(parameters)]
+        given = [
+            0.3 if unit.dimensionless else UNIT.Quantity(len(parameters) - place, unit)
+            for place, (unit,) in enumerate(parameters)
+        ]
         result, (unit,) = FUNCTIONS[name](*given), returned(name)
     except (ArithmeticError, TypeError, ValueError, pint.PintError) as error:
         pytest.fail(f"{name}: {error}")

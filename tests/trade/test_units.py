@@ -2,6 +2,7 @@
 
 In the workbook and the model alike a wrong unit would agree with itself; here it raises, or gives another number.
 """
+
 import inspect
 
 import pint
@@ -51,15 +52,29 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     wear.waste_rate: ([0.05, (41, "money/gal"), 0.1, 0.1, (45, "money/hour"), (0.2, "gal/min")], "money/gal"),
     wear.interval: ([(45, "gal"), (38, "money"), (3, "money/gal")], "gal"),
     wear.mean_wear: ([(30, "gal"), (45, "gal")], ""),
-    wear.cost: ([
-        (0.003, "gal/ft**2"), 0.02, (41, "money/gal"), (8, "s/ft**2"), (45, "money/hour"), (0.0033, "gal/ft**2"), (38, "money"), (30, "gal")], "money/ft**2"),
+    wear.cost: (
+        [
+            (0.003, "gal/ft**2"),
+            0.02,
+            (41, "money/gal"),
+            (8, "s/ft**2"),
+            (45, "money/hour"),
+            (0.0033, "gal/ft**2"),
+            (38, "money"),
+            (30, "gal"),
+        ],
+        "money/ft**2",
+    ),
     wear.worn_by_volume: ([(18, "gal"), (45, "gal")], ""),
     wear.worn_by_fan: ([(9, "inch"), (10, "inch"), 0.75], ""),
     wear.worn_by_flow: ([(0.26, "gal/min"), (0.24, "gal/min"), 17 / 15], ""),
     packs.whole: ([2.2, 1e-9], ""),
     packs.options: ([(12, "gal"), (5, "gal"), 1e-9], ""),
     packs.first_least: ([((30, "money"), (28, "money"), (29, "money")), 1e-9], ""),
-    packs.least_cost: ([(12, "gal"), (((1, "gal"), (44, "money")), ((5, "gal"), (205, "money")), (None, None)), 1e-9], None),
+    packs.least_cost: (
+        [(12, "gal"), (((1, "gal"), (44, "money")), ((5, "gal"), (205, "money")), (None, None)), 1e-9],
+        None,
+    ),
     labor.steps_up: ([(21, "hour"), (4, "hour"), 1e-9], "hour"),
     labor.each_time: ([(400, "ft**2"), (100, "ft**2/hour"), 2], "hour"),
     labor.useful_day: ([2, (8, "hour"), (1.5, "hour")], "hour"),
@@ -87,19 +102,26 @@ def _plain(value):
 
 
 def test_every_trade_function_is_called():
-    public = {function for module in (film, labor, packs, price, spray, takeoff, wear)
-              for name, function in inspect.getmembers(module, inspect.isfunction)
-              if not name.startswith("_") and function.__module__ == module.__name__}
+    public = {
+        function
+        for module in (film, labor, packs, price, spray, takeoff, wear)
+        for name, function in inspect.getmembers(module, inspect.isfunction)
+        if not name.startswith("_") and function.__module__ == module.__name__
+    }
     assert public == set(CALLS)
 
 
-@pytest.mark.parametrize("function", CALLS, ids=lambda function: f"{function.__module__.rpartition('.')[2]}.{function.__name__}")
+@pytest.mark.parametrize(
+    "function", CALLS, ids=lambda function: f"{function.__module__.rpartition('.')[2]}.{function.__name__}"
+)
 def test_units_come_out_right(function):
     arguments, unit = CALLS[function]
     given = [_made(argument) for argument in arguments]
     result = function(*given)
     if unit is None:
-        assert result.cost.check("[money]") and all(isinstance(number, float) for number in (result.small, result.middle, result.large))
+        assert result.cost.check("[money]") and all(
+            isinstance(number, float) for number in (result.small, result.middle, result.large)
+        )
         plain = function(*map(_plain, given))
         assert (plain.small, plain.middle, plain.large) == (result.small, result.middle, result.large)
         return
@@ -109,21 +131,87 @@ def test_units_come_out_right(function):
     assert _plain(result) == pytest.approx(plain, rel=1e-12)
 
 
-# Definitions: NIST SP 811 appendix B (from memory) and NIST Handbook 44 appendix C: inch 25.4 mm, gallon 231 in3, psi 6894.757293168 Pa,
-# pound 0.45359237 kg; the others follow.
+# Definitions: NIST SP 811 appendix B (from memory) and NIST Handbook 44 appendix C: inch 25.4 mm, gallon 231 in3, psi
+# 6894.757293168 Pa, pound 0.45359237 kg; the others follow.
 INCH, FOOT, GALLON, PSI, POUND = 0.0254, 0.3048, 231 * 0.0254**3, 6894.757293168361, 0.45359237
 LITERALS = {
-    "ft": FOOT, "in": INCH, "yd": 3 * FOOT, "m": 1, "cm": 0.01, "mm": 0.001, "mil": INCH / 1000, "thou": INCH / 1000, "um": 1e-6, "µm": 1e-6,
-    "ft2": FOOT**2, "m2": 1, "gal": GALLON, "qt": GALLON / 4, "pt": GALLON / 8, "fl oz": GALLON / 128, "L": 0.001, "mL": 1e-6,
-    "ft2/gal": FOOT**2 / GALLON, "m2/L": 1000, "gal/ft2": GALLON / FOOT**2, "L/m2": 0.001,
-    "lb/gal": POUND / GALLON, "kg/L": 1000, "kg/m3": 1, "g/mL": 1000, "g/L": 1, "cP": 0.001, "mPa.s": 0.001, "Pa.s": 1,
-    "psi": PSI, "bar": 1e5, "MPa": 1e6, "kPa": 1000, "gal/min": GALLON / 60, "L/min": 0.001 / 60, "L/h": 0.001 / 3600, "gal/h": GALLON / 3600,
-    "ft/s": FOOT, "ft/min": FOOT / 60, "m/s": 1, "m/min": 1 / 60, "s": 1, "min": 60, "h": 3600, "day": 86400,
-    "s/ft2": 1 / FOOT**2, "s/m2": 1, "min/ft2": 60 / FOOT**2, "min/m2": 60, "h/ft2": 3600 / FOOT**2, "h/m2": 3600,
-    "ft2/h": FOOT**2 / 3600, "m2/h": 1 / 3600, "ft/h": FOOT / 3600, "m/h": 1 / 3600,
-    "psi.min/gal": PSI * 60 / GALLON, "bar.min/L": 1e5 * 60 / 0.001, "psi.gal": PSI * GALLON, "bar.L": 100, "1/in3": INCH**-3, "1/mm3": 1e9,
-    "/gal": 1 / GALLON, "/L": 1000, "/ft2": FOOT**-2, "/m2": 1, "/ft": 1 / FOOT, "/m": 1, "/h": 1 / 3600, "/day": 1,
-    "K": 1, "lb": POUND, "kg": 1, "degC": 1, "degF": 5 / 9, "%": 0.01, "": 1,
+    "ft": FOOT,
+    "in": INCH,
+    "yd": 3 * FOOT,
+    "m": 1,
+    "cm": 0.01,
+    "mm": 0.001,
+    "mil": INCH / 1000,
+    "thou": INCH / 1000,
+    "um": 1e-6,
+    "µm": 1e-6,
+    "ft2": FOOT**2,
+    "m2": 1,
+    "gal": GALLON,
+    "qt": GALLON / 4,
+    "pt": GALLON / 8,
+    "fl oz": GALLON / 128,
+    "L": 0.001,
+    "mL": 1e-6,
+    "ft2/gal": FOOT**2 / GALLON,
+    "m2/L": 1000,
+    "gal/ft2": GALLON / FOOT**2,
+    "L/m2": 0.001,
+    "lb/gal": POUND / GALLON,
+    "kg/L": 1000,
+    "kg/m3": 1,
+    "g/mL": 1000,
+    "g/L": 1,
+    "cP": 0.001,
+    "mPa.s": 0.001,
+    "Pa.s": 1,
+    "psi": PSI,
+    "bar": 1e5,
+    "MPa": 1e6,
+    "kPa": 1000,
+    "gal/min": GALLON / 60,
+    "L/min": 0.001 / 60,
+    "L/h": 0.001 / 3600,
+    "gal/h": GALLON / 3600,
+    "ft/s": FOOT,
+    "ft/min": FOOT / 60,
+    "m/s": 1,
+    "m/min": 1 / 60,
+    "s": 1,
+    "min": 60,
+    "h": 3600,
+    "day": 86400,
+    "s/ft2": 1 / FOOT**2,
+    "s/m2": 1,
+    "min/ft2": 60 / FOOT**2,
+    "min/m2": 60,
+    "h/ft2": 3600 / FOOT**2,
+    "h/m2": 3600,
+    "ft2/h": FOOT**2 / 3600,
+    "m2/h": 1 / 3600,
+    "ft/h": FOOT / 3600,
+    "m/h": 1 / 3600,
+    "psi.min/gal": PSI * 60 / GALLON,
+    "bar.min/L": 1e5 * 60 / 0.001,
+    "psi.gal": PSI * GALLON,
+    "bar.L": 100,
+    "1/in3": INCH**-3,
+    "1/mm3": 1e9,
+    "/gal": 1 / GALLON,
+    "/L": 1000,
+    "/ft2": FOOT**-2,
+    "/m2": 1,
+    "/ft": 1 / FOOT,
+    "/m": 1,
+    "/h": 1 / 3600,
+    "/day": 1,
+    "K": 1,
+    "lb": POUND,
+    "kg": 1,
+    "degC": 1,
+    "degF": 5 / 9,
+    "%": 0.01,
+    "": 1,
 }
 
 
@@ -137,15 +225,25 @@ def test_the_table_of_units_is_that_of_pint_bit_for_bit(unit):
     assert measured(SPELLINGS[unit].pint) == SPELLINGS[unit][1:]
 
 
-@pytest.mark.parametrize("text, quantity, told", [
-    # By definition: a yard is 3 ft, a gallon 128 fl oz, an inch 25.4 mm, a tonne 1000 kg of 0.45359237 kg the pound.
-    ("12 yards", "length", "1 yard is 3 ft; use ft, m, "), ("64 fluid_ounces", "volume", "1 fluid ounce is 0.0078125 gal; use gal, L, "),
-    ("2 millimeters", "width", "1 millimeter is 0.03937 in; use in, mm, "), ("1 tonne", "mass", "1 metric ton is 2204.6 lb; use lb, kg"),
-    ("3 GAL", "volume", "1 gallon is 1 gal; use gal, L, "),
-    # What pint would take for a tenth of a foot, a psi for a length, the speed of light; a scale of its own; no unit at all.
-    ("5 dft", "film", "use mil, um, "), ("2 atmosphere", "length", "use ft, m, "), ("3 c", "speed", "use ft/s, m/s, "),
-    ("20 celsius", "temperature", "use degF, degC"), ("2 coats", "length", "use ft, m, "),
-])
+@pytest.mark.parametrize(
+    "text, quantity, told",
+    [
+        # By definition: a yard is 3 ft, a gallon 128 fl oz, an inch 25.4 mm, a tonne 1000 kg of 0.45359237 kg the
+        # pound.
+        ("12 yards", "length", "1 yard is 3 ft; use ft, m, "),
+        ("64 fluid_ounces", "volume", "1 fluid ounce is 0.0078125 gal; use gal, L, "),
+        ("2 millimeters", "width", "1 millimeter is 0.03937 in; use in, mm, "),
+        ("1 tonne", "mass", "1 metric ton is 2204.6 lb; use lb, kg"),
+        ("3 GAL", "volume", "1 gallon is 1 gal; use gal, L, "),
+        # What pint would take for a tenth of a foot, a psi for a length, the speed of light; a scale of its own; no
+        # unit at all.
+        ("5 dft", "film", "use mil, um, "),
+        ("2 atmosphere", "length", "use ft, m, "),
+        ("3 c", "speed", "use ft/s, m/s, "),
+        ("20 celsius", "temperature", "use degF, degC"),
+        ("2 coats", "length", "use ft, m, "),
+    ],
+)
 def test_a_unit_outside_the_list_is_refused_with_what_it_is_in_one_of_the_list(text, quantity, told):
     with pytest.raises(BadValue) as refused:
         Units("us").parse(text, quantity)
@@ -157,7 +255,9 @@ RECOMMENDED = [(quantity, unit) for quantity in SHOWN for unit in units_of(quant
 
 
 def test_units_are_recommended_for_every_measured_quantity():
-    assert {"mPa.s", "Pa.s", "fl oz", "psi.min/gal", "bar.min/L", "psi.gal", "1/in3", "s/ft2", "/day"} <= {unit for _, unit in RECOMMENDED}
+    assert {"mPa.s", "Pa.s", "fl oz", "psi.min/gal", "bar.min/L", "psi.gal", "1/in3", "s/ft2", "/day"} <= {
+        unit for _, unit in RECOMMENDED
+    }
 
 
 @pytest.mark.parametrize("quantity, unit", RECOMMENDED, ids=[f"{quantity} {unit}" for quantity, unit in RECOMMENDED])
@@ -172,10 +272,18 @@ def test_every_unit_that_a_message_recommends_is_understood(quantity, unit, numb
         assert units.parse(f"{number}{unit}", quantity) == want
 
 
-@pytest.mark.parametrize("text, quantity, want", [
-    ("14 ft 6 in", "length", 14 * FOOT + 6 * INCH), ("14ft6in", "length", 14 * FOOT + 6 * INCH), ("7 ft 6 1/2 in", "length", 7 * FOOT + 6.5 * INCH),
-    ("1 gal 3 qt", "volume", 1.75 * GALLON), ("1 h 30 min", "time", 5400), ("-9 1/2 degC", "temperature", 273.15 - 9.5), ("+5 ft", "length", 5 * FOOT),
-])
+@pytest.mark.parametrize(
+    "text, quantity, want",
+    [
+        ("14 ft 6 in", "length", 14 * FOOT + 6 * INCH),
+        ("14ft6in", "length", 14 * FOOT + 6 * INCH),
+        ("7 ft 6 1/2 in", "length", 7 * FOOT + 6.5 * INCH),
+        ("1 gal 3 qt", "volume", 1.75 * GALLON),
+        ("1 h 30 min", "time", 5400),
+        ("-9 1/2 degC", "temperature", 273.15 - 9.5),
+        ("+5 ft", "length", 5 * FOOT),
+    ],
+)
 def test_numbers_and_units_in_a_row_add_up(text, quantity, want):
     assert Units("us").parse(text, quantity) == pytest.approx(want, rel=1e-12)
 
@@ -190,14 +298,39 @@ def test_temperatures_have_their_zero():
 def test_the_constants_of_a_book_are_those_of_the_equations(system):
     """Each scale of the Constants sheet against the SI equation it stands for, one shown unit of everything."""
     units = Units(system)
-    one = {quantity: units.scale(quantity) for quantity in ("film", "area", "volume", "flow", "width", "length", "speed", "pressure", "density",
-                                                            "orifice", "viscosity", "time", "handling", "area_time", "resistance", "run", "yield", "spread")}
+    one = {
+        quantity: units.scale(quantity)
+        for quantity in (
+            "film",
+            "area",
+            "volume",
+            "flow",
+            "width",
+            "length",
+            "speed",
+            "pressure",
+            "density",
+            "orifice",
+            "viscosity",
+            "time",
+            "handling",
+            "area_time",
+            "resistance",
+            "run",
+            "yield",
+            "spread",
+        )
+    }
     constants = shown_constants(units, 50)
     assert constants["cover"] == pytest.approx(film.theoretical_spread(one["film"], 1) / one["spread"])
-    assert constants["jet"] == pytest.approx(spray.flow(1, one["orifice"], one["pressure"], one["density"]) / one["flow"])
+    assert constants["jet"] == pytest.approx(
+        spray.flow(1, one["orifice"], one["pressure"], one["density"]) / one["flow"]
+    )
     assert constants["run"] == pytest.approx(spray.hose_run(one["length"], one["width"]) / one["run"])
     assert constants["hose"] == pytest.approx(spray.resistance(one["viscosity"], 1, one["run"]) / one["resistance"])
-    assert constants["reynolds"] == pytest.approx(spray.reynolds(one["density"], one["flow"], one["width"], one["viscosity"]))
+    assert constants["reynolds"] == pytest.approx(
+        spray.reynolds(one["density"], one["flow"], one["width"], one["viscosity"])
+    )
     assert constants["bore"] == pytest.approx(spray.hose_volume(one["length"], one["width"]) / one["volume"])
     assert constants["pace"] == pytest.approx(spray.gun_speed(one["flow"], 0, one["film"], one["width"]) / one["speed"])
     assert constants["hour"] == pytest.approx(one["flow"] * 3600 / one["volume"])

@@ -1,4 +1,5 @@
 """What the tests of the rules of a workbook share: the books that they look at, as files."""
+
 import pytest
 from support.files import File
 from support.odd_books import ODD
@@ -17,6 +18,7 @@ def files(books, tmp_path_factory):
         if name not in opened:
             opened[name] = File(ODD[name](folder) if name in ODD else books[name])
         return opened[name]
+
     return file
 
 

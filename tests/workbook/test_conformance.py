@@ -1,4 +1,5 @@
 """The rules of a workbook, one test a rule: what a partner and an auditor find in the file."""
+
 import os
 import re
 import subprocess
@@ -19,16 +20,32 @@ TITLES = [sheet.title for sheet in SHEETS]
 
 # --- structure ---
 
+
 def test_1_sheets_stand_in_groups_from_left_to_right(book):
     groups = [sheet.group for sheet in SHEETS]
-    assert book.titles == TITLES and groups == sorted(groups, key=["about", "input", "working", "page", "check", "catalog"].index)
+    assert book.titles == TITLES and groups == sorted(
+        groups, key=["about", "input", "working", "page", "check", "catalog"].index
+    )
 
 
 def test_2_the_first_sheet_says_what_this_is_how_to_use_it_and_what_to_beware_of(book):
-    text = "\n".join(str(cell.value) for row in book.book["Start"].iter_rows() for cell in row if cell.value is not None)
-    for part in ("Estimate of a spray-painting job", "Where this estimate stands", "steps to an estimate", "Key", "Before anyone sprays",
-                 "What to know of the figures", "This book",
-                 "Fingerprint of the catalogs", "Builder", "Units", "Currency", "invented for the demo"):
+    text = "\n".join(
+        str(cell.value) for row in book.book["Start"].iter_rows() for cell in row if cell.value is not None
+    )
+    for part in (
+        "Estimate of a spray-painting job",
+        "Where this estimate stands",
+        "steps to an estimate",
+        "Key",
+        "Before anyone sprays",
+        "What to know of the figures",
+        "This book",
+        "Fingerprint of the catalogs",
+        "Builder",
+        "Units",
+        "Currency",
+        "invented for the demo",
+    ):
         assert part in text
     assert {f"'{title}'!A1" for title in TITLES[1:]} <= set(book.links("Start").values())
 
@@ -78,21 +95,32 @@ def test_8_the_book_opens_on_the_first_sheet_and_none_is_empty(book):
 
 # --- file ---
 
+
 @pytest.mark.parametrize("name", ["boathouse", slow("corridor"), slow("blank"), slow("blank in metric")])
 def test_36_every_name_still_points_at_its_cells_after_a_save_by_another_program(books, saved, name):
     ours, theirs = File(books[name]), File(SimpleNamespace(**{**vars(books[name]), "path": saved(name)}))
     assert set(ours.names) <= set(theirs.names)
     plain = {key: area.replace("$'", "'").replace("'", "").replace("$", "") for key, area in theirs.names.items()}
-    moved = {key: (area, plain[key]) for key, area in ours.names.items() if plain[key] != area.replace("'", "").replace("$", "")}
+    moved = {
+        key: (area, plain[key])
+        for key, area in ours.names.items()
+        if plain[key] != area.replace("'", "").replace("$", "")
+    }
     assert moved == {}
 
 
-@pytest.mark.parametrize("name", ["drawn at random in metric", *map(slow, ("boathouse", "corridor", "blank", "blank in metric", "large"))])
+@pytest.mark.parametrize(
+    "name", ["drawn at random in metric", *map(slow, ("boathouse", "corridor", "blank", "blank in metric", "large"))]
+)
 def test_the_file_is_valid_office_open_xml(files, name):
     """openxml-audit, against the schemas of Office 2013."""
     if not find_spec("openxml_audit"):
         if os.environ.get("CI"):
             pytest.fail("openxml-audit is missing; the extra `test` installs it")
         pytest.skip("openxml-audit is not installed: pip install -e '.[test]'")
-    told = subprocess.run([sys.executable, "-m", "openxml_audit", "-f", "office2013", str(files(name).path)], capture_output=True, text=True)
+    told = subprocess.run(
+        [sys.executable, "-m", "openxml_audit", "-f", "office2013", str(files(name).path)],
+        capture_output=True,
+        text=True,
+    )
     assert told.returncode == 0, told.stdout + told.stderr

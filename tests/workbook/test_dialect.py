@@ -1,4 +1,5 @@
 """Every formula keeps to the dialect that all programs compute alike; each way out of it is seen."""
+
 import re
 import zipfile
 from dataclasses import replace
@@ -27,29 +28,36 @@ def test_every_function_of_the_dialect_is_used(books):
     assert FUNCTIONS == set(re.findall(r"([A-Z]+)\(", re.sub(r'"[^"]*"', "", text)))
 
 
-@pytest.mark.parametrize("formula, told", [
-    ("SUM(INDEX({sizes.wear_cost},0,{no}))", "INDEX with 0: sizes_wear_cost"),
-    ("COUNT(INDEX({sizes.wear_cost},{no},0))", "INDEX with 0: sizes_wear_cost"),
-    ("INDEX({price.total},{no})", "INDEX of a row or of copies without both numbers: price_total"),
-    ("INDEX({price.total},{no},1)", "INDEX of a row or of copies without both numbers: price_total"),
-    ("INDEX({sizes.wear_cost},{no})", "INDEX of a row or of copies without both numbers: sizes_wear_cost"),
-    ("INDEX({gallons.need},{no},1)", "INDEX of a column with two numbers: gallons_need"),
-    ("INDEX(SMALL({gallons.need},1),1)", "INDEX of what is no area: SMALL(gallons_need,1)"),
-    ("MATCH(1,INDEX({words.method_sprays}=1,0),0)", "INDEX of what is no area: words_method_sprays=1"),
-    ("SUM({gallons.need}:INDEX({gallons.need},{no}))", "an area that ends at a found cell"),
-    ("SUM(INDEX({gallons.need},1):INDEX({gallons.need},{no}))", "an area that ends at a found cell"),
-    ("ROW()-ROW({gallons.need})", "ROW of a name"),
-    ("ROWS({takeoff.all})", "ROWS of a name"), ("COLUMNS({takeoff.around})", "function COLUMNS"),
-    ("COUNTA(INDEX({takeoff.length},{no}))", "a count of found cells"),
-    ("COUNTBLANK(INDEX({takeoff.length},{no}))", "a count of found cells"),
-    ("SUMPRODUCT(--ISBLANK({takeoff.length}))", "ISBLANK of an area"),
-    ("SUMPRODUCT(MAX(({gallons.lead}={no})*{gallons.fill}))", "MAX or MIN of an array"),
-    ("SUM(CHOOSE({no},{gallons.need},{gallons.fill}))", "CHOOSE of areas: gallons_need"),
-    ("N({job.wage})", "N of an input: {job.wage}"), ("1+N({crew.wage})", "N of an input: {crew.wage}"),
-    ("MIN({job.wage},{no})", "MIN of what may be blank: {job.wage}"),
-    ("XLOOKUP({no},{gallons.no},{gallons.need})", "function XLOOKUP"), ("NORMSDIST({no})", "function NORMSDIST"),
-    ("OFFSET({no},1,1)", "function OFFSET"), ("Cost!A1+{no}", "an address of another sheet"),
-])
+@pytest.mark.parametrize(
+    "formula, told",
+    [
+        ("SUM(INDEX({sizes.wear_cost},0,{no}))", "INDEX with 0: sizes_wear_cost"),
+        ("COUNT(INDEX({sizes.wear_cost},{no},0))", "INDEX with 0: sizes_wear_cost"),
+        ("INDEX({price.total},{no})", "INDEX of a row or of copies without both numbers: price_total"),
+        ("INDEX({price.total},{no},1)", "INDEX of a row or of copies without both numbers: price_total"),
+        ("INDEX({sizes.wear_cost},{no})", "INDEX of a row or of copies without both numbers: sizes_wear_cost"),
+        ("INDEX({gallons.need},{no},1)", "INDEX of a column with two numbers: gallons_need"),
+        ("INDEX(SMALL({gallons.need},1),1)", "INDEX of what is no area: SMALL(gallons_need,1)"),
+        ("MATCH(1,INDEX({words.method_sprays}=1,0),0)", "INDEX of what is no area: words_method_sprays=1"),
+        ("SUM({gallons.need}:INDEX({gallons.need},{no}))", "an area that ends at a found cell"),
+        ("SUM(INDEX({gallons.need},1):INDEX({gallons.need},{no}))", "an area that ends at a found cell"),
+        ("ROW()-ROW({gallons.need})", "ROW of a name"),
+        ("ROWS({takeoff.all})", "ROWS of a name"),
+        ("COLUMNS({takeoff.around})", "function COLUMNS"),
+        ("COUNTA(INDEX({takeoff.length},{no}))", "a count of found cells"),
+        ("COUNTBLANK(INDEX({takeoff.length},{no}))", "a count of found cells"),
+        ("SUMPRODUCT(--ISBLANK({takeoff.length}))", "ISBLANK of an area"),
+        ("SUMPRODUCT(MAX(({gallons.lead}={no})*{gallons.fill}))", "MAX or MIN of an array"),
+        ("SUM(CHOOSE({no},{gallons.need},{gallons.fill}))", "CHOOSE of areas: gallons_need"),
+        ("N({job.wage})", "N of an input: {job.wage}"),
+        ("1+N({crew.wage})", "N of an input: {crew.wage}"),
+        ("MIN({job.wage},{no})", "MIN of what may be blank: {job.wage}"),
+        ("XLOOKUP({no},{gallons.no},{gallons.need})", "function XLOOKUP"),
+        ("NORMSDIST({no})", "function NORMSDIST"),
+        ("OFFSET({no},1,1)", "function OFFSET"),
+        ("Cost!A1+{no}", "an address of another sheet"),
+    ],
+)
 def test_what_is_not_of_the_dialect_is_seen(books, formula, told):
     book = books["boathouse"]
     cost = book.layout.places["cost", "cost"]

@@ -1,4 +1,5 @@
 """The rules of a workbook that speak of its formulas, one test a rule."""
+
 import re
 
 from openpyxl.formula.translate import Translator
@@ -12,20 +13,56 @@ TITLES = [sheet.title for sheet in SHEETS]
 
 # Rule 12: longer than 250 characters once its names are written out, and why.
 LONG = {
-    "task_hours.each_hours": "one choice among seven bases", "task_hours.material": "one choice among seven bases",
-    "price.chance_over": "one distribution", "price.chance_margin": "one distribution", "fit.score": "one rule, with its guard",
+    "task_hours.each_hours": "one choice among seven bases",
+    "task_hours.material": "one choice among seven bases",
+    "price.chance_over": "one distribution",
+    "price.chance_margin": "one distribution",
+    "fit.score": "one rule, with its guard",
 }
-COUNTED = "filled"             # a term a field, each the same: the cells of a row are counted one by one
-LONG_FLAGS = 330               # a judging column is made from a field's rule, not written; long names of limits make it long
-NESTED = {"task_hours.area", "task_hours.edge"}     # an own figure, else the system's, else the whole job's
-# Rule 15: rounding for its own sake happens where something is bought, priced, paid, put on a calendar or said in words.
-ROUNDED = {"access.days", "film.coats_needed", "picks.pays", "picks.worn_out", "sizes.buy", "days.worked", "days.clock_days", "days.drying_days",
-           "days.visits", "days.finish", "picks.next_tenths", "price.net", "price.tax", "price.deposit", "price.stage", "purchases.larges", "purchases.middle_fit",
-           "purchases.middle_more", "purchases.cost_none", "purchases.cost_fit", "purchases.cost_more", "purchases.small",
-           "gallons.share_told", "brief.told_gallons", "brief.told_days", "price.told_over", "price.told_margin",
-           "crew_card.thin", "crew_card.hand_first", "crew_card.hand",
-           "crew_card.change", "crew_card.large_told", "crew_card.middle_told", "crew_card.small_told",
-           "nozzles.fan", "nozzles.orifice"}       # the last two read the digits of a size
+COUNTED = "filled"  # a term a field, each the same: the cells of a row are counted one by one
+# a judging column is made from a field's rule, not written; long names of limits make it long
+LONG_FLAGS = 330
+NESTED = {"task_hours.area", "task_hours.edge"}  # an own figure, else the system's, else the whole job's
+# Rule 15: rounding for its own sake happens where something is bought, priced, paid, put on a calendar or said in
+# words.
+ROUNDED = {
+    "access.days",
+    "film.coats_needed",
+    "picks.pays",
+    "picks.worn_out",
+    "sizes.buy",
+    "days.worked",
+    "days.clock_days",
+    "days.drying_days",
+    "days.visits",
+    "days.finish",
+    "picks.next_tenths",
+    "price.net",
+    "price.tax",
+    "price.deposit",
+    "price.stage",
+    "purchases.larges",
+    "purchases.middle_fit",
+    "purchases.middle_more",
+    "purchases.cost_none",
+    "purchases.cost_fit",
+    "purchases.cost_more",
+    "purchases.small",
+    "gallons.share_told",
+    "brief.told_gallons",
+    "brief.told_days",
+    "price.told_over",
+    "price.told_margin",
+    "crew_card.thin",
+    "crew_card.hand_first",
+    "crew_card.hand",
+    "crew_card.change",
+    "crew_card.large_told",
+    "crew_card.middle_told",
+    "crew_card.small_told",
+    "nozzles.fan",
+    "nozzles.orifice",
+}  # the last two read the digits of a size
 
 
 def test_9_one_formula_a_column_and_one_a_row_of_a_card(book):
@@ -33,18 +70,26 @@ def test_9_one_formula_a_column_and_one_a_row_of_a_card(book):
     for name, place, _ in book.declared():
         formulas = found[place.sheet]
         for copy in range(place.cols if place.block.down else 0):
-            assert len({formulas[f"{letter(place.col + copy + 1)}{place.row + down}"] for down in range(place.rows)}) == 1, name
+            assert (
+                len({formulas[f"{letter(place.col + copy + 1)}{place.row + down}"] for down in range(place.rows)}) == 1
+            ), name
         if place.block.form == "card":
             first, *others = (f"{letter(place.col + 1 + across)}{place.row}" for across in range(place.cols))
             for other in others:
-                assert Translator(f"={formulas[first]}", first).translate_formula(other) == f"={formulas[other]}", (name, other)
+                assert Translator(f"={formulas[first]}", first).translate_formula(other) == f"={formulas[other]}", (
+                    name,
+                    other,
+                )
 
 
 def test_12_formulas_are_short_and_look_up_instead_of_nesting(book):
     for name, place, text in book.declared():
         flag = place.column.key.startswith("bad_")
         crossed = flag and place.column.key[4:] not in KINDS[place.block.key].field_of
-        assert len(text) <= (LONG_FLAGS if flag or name in LONG else 250) or crossed or place.column.key == COUNTED, (name, len(text))
+        assert len(text) <= (LONG_FLAGS if flag or name in LONG else 250) or crossed or place.column.key == COUNTED, (
+            name,
+            len(text),
+        )
         guard = place.block.when if place.column.when is None else place.column.when
         assert _depth(text) - bool(guard) <= 1 or name in NESTED, name
 
@@ -64,13 +109,16 @@ def _depth(text):
 def test_15_rounding_only_where_something_is_bought_priced_planned_or_said(book):
     for name, place, text in book.declared():
         if re.search(r"\b(ROUND|ROUNDUP|ROUNDDOWN|INT|CEILING|FLOOR|MOD)\(", text):
-            assert name in ROUNDED or place.column.key.startswith(("bad_", "told_")), name     # a flag asks for whole numbers; weights are taken apart
+            # a flag asks for whole numbers; weights are taken apart
+            assert name in ROUNDED or place.column.key.startswith(("bad_", "told_")), name
 
 
 def test_16_no_error_is_turned_into_a_figure(book):
     """IFERROR stands in judging columns alone, where its 1 means: wrong."""
     for name, place, text in book.declared():
-        assert "IFERROR(" not in text or place.column.key.startswith("bad_") and re.search(r",1\)+(\*1>0\)+)?$", text), name
+        assert (
+            "IFERROR(" not in text or place.column.key.startswith("bad_") and re.search(r",1\)+(\*1>0\)+)?$", text)
+        ), name
 
 
 def test_17_a_name_spans_its_whole_block_spare_rows_included(book):
@@ -79,5 +127,3 @@ def test_17_a_name_spans_its_whole_block_spare_rows_included(book):
         if area and place.block.form == "table":
             left, top, right, bottom = range_boundaries(area.split("!")[1].replace("$", ""))
             assert (bottom - top + 1, right - left + 1) == (place.column.rows or book.layout.capacity[key], place.cols)
-
-

@@ -1,4 +1,5 @@
 """The rules of a workbook that speak of its inputs and checks, one test a rule."""
+
 import re
 
 import pytest
@@ -14,6 +15,7 @@ from builder.workbook.theme import ROLES
 TITLES = [sheet.title for sheet in SHEETS]
 
 # --- inputs ---
+
 
 def _input_cells(book):
     for (key, _), place in book.layout.places.items():
@@ -33,7 +35,10 @@ def test_18_and_33_inputs_wear_their_own_style_and_are_unlocked_all_else_is_lock
                 entered = (title, cell.row, cell.column) in inputs
                 assert entered != cell.protection.locked, cell.coordinate
                 styled = cell.fill.fill_type == "solid" and cell.fill.fgColor.rgb[2:] == fill
-                assert styled == entered or title == "Start" and str(cell.value).startswith("Cells like this"), (title, cell.coordinate)
+                assert styled == entered or title == "Start" and str(cell.value).startswith("Cells like this"), (
+                    title,
+                    cell.coordinate,
+                )
                 assert not (entered and cell.data_type == "f"), (title, cell.coordinate)
 
 
@@ -41,18 +46,27 @@ def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_a
     checked = {}
     for sheet in book.book:
         for rule in sheet.data_validations.dataValidation:
-            assert 0 < len(rule.promptTitle) <= 32 and 0 < len(rule.prompt) <= 255 and 0 < len(rule.errorTitle) <= 32 and 0 < len(rule.error) <= 255
+            assert (
+                0 < len(rule.promptTitle) <= 32
+                and 0 < len(rule.prompt) <= 255
+                and 0 < len(rule.errorTitle) <= 32
+                and 0 < len(rule.error) <= 255
+            )
             assert rule.type != "list" or rule.formula1 in book.names, rule.formula1
             for area in rule.sqref.ranges:
                 checked.update({(sheet.title, *cell): rule for row in area.rows for cell in row})
     for key, place, cell in _input_cells(book):
         rule, field = checked[place.sheet, cell.row, cell.column], place.column.field
         assert field.help and rule.prompt.startswith(field.help), field.key
-        label = book.book[place.sheet].cell(HEAD if place.block.form == "table" else cell.row, cell.column if place.block.form == "table" else 1)
+        label = book.book[place.sheet].cell(
+            HEAD if place.block.form == "table" else cell.row, cell.column if place.block.form == "table" else 1
+        )
         unit = book.estimate.units.shown(field.quantity)
         beside = label.value if place.block.form == "table" else str(book.book[place.sheet].cell(cell.row, 3).value)
         assert label.value.startswith(field.title) and unit in beside, (key, field.key)
-        assert hasattr(field.rule, "low") <= (rule.type in ("decimal", "whole", "date") and {rule.formula1, rule.formula2} <= set(book.names)), field.key
+        assert hasattr(field.rule, "low") <= (
+            rule.type in ("decimal", "whole", "date") and {rule.formula1, rule.formula2} <= set(book.names)
+        ), field.key
 
 
 @pytest.mark.parametrize("kind", CATALOGS, ids=lambda kind: kind.key)
@@ -60,8 +74,10 @@ def test_20_every_catalog_value_carries_its_source_and_prices_their_date(book, k
     priced = [field for field in kind.fields if field.quantity.startswith("money") and "wage" not in field.key]
     rows = [row for row in book.estimate.rows[kind.key] if row.sound]
     if kind.key == "nozzles":
-        unsaid = [row.no for row in rows if not book.estimate.row("families", row.family_at).source]     # a size is its family's
-    elif kind.key in ("terms", "holidays"):                            # Terms has its sources on the sheet Sources; a holiday is known by its name
+        # a size is its family's
+        unsaid = [row.no for row in rows if not book.estimate.row("families", row.family_at).source]
+    # Terms has its sources on the sheet Sources; a holiday is known by its name
+    elif kind.key in ("terms", "holidays"):
         unsaid = []
     else:
         unsaid = [row.no for row in rows if not row.source]
@@ -84,11 +100,15 @@ def test_22_names_have_an_underscore_are_absolute_and_no_cell_addresses(book):
 
 # --- checks ---
 
+
 def test_23_every_check_has_a_word_and_leads_to_its_sheet_and_the_master_check_is_frozen_on_every_sheet(book):
     cached, links = book.cached, book.links("Checks")
     for item in ITEMS:
         row = book.layout.places["checks", item.key].row
-        assert (cached.get("Checks", row, 1), cached.get("Checks", row, 3) == CLEAR) == (item.words, cached.get("Checks", row, 2) == 0)
+        assert (cached.get("Checks", row, 1), cached.get("Checks", row, 3) == CLEAR) == (
+            item.words,
+            cached.get("Checks", row, 2) == 0,
+        )
         assert item.where == "Checks" or links[f"D{row}"] == f"'{item.where}'!A1"
     for title in TITLES:
         assert book.book[title]["A2"].value == "=brief_words"
@@ -109,10 +129,16 @@ def _column(book, key, column):
 def test_25_a_sum_overwritten_by_hand_is_noticed_by_its_cross_sum(tmp_path):
     book = small_book("us", tmp_path)
     estimate, engine, places = book.estimate(), book.engine, book.layout.places
-    for key, column, check in (("systems", "measured", "area_sum"), ("purchases", "coats_need", "gallons_sum"), ("cost", "wages", "cost_sum")):
+    for key, column, check in (
+        ("systems", "measured", "area_sum"),
+        ("purchases", "coats_need", "gallons_sum"),
+        ("cost", "wages", "cost_sum"),
+    ):
         place, told = places[key, column], places["checks", check]
         assert engine.get("Checks", told.row, 2) == 0, check
-        row = place.row + next(number for number, one in enumerate(estimate.rows[key]) if getattr(one, column)) * (place.block.form == "table")
+        row = place.row + next(number for number, one in enumerate(estimate.rows[key]) if getattr(one, column)) * (
+            place.block.form == "table"
+        )
         engine.put(place.sheet, row, place.col + 1, 12345.0)
         assert (engine.get("Checks", told.row, 2), engine.get("Checks", told.row, 3)) == (1, "review"), check
 

@@ -1,4 +1,5 @@
 """Two things never stand in one cell: what does not fit fails at once, in words that name both and the cell."""
+
 import io
 import subprocess
 import sys
@@ -21,43 +22,75 @@ def columns(*keys, **more):
     return tuple(Column(key, key.title(), **more) for key in keys)
 
 
-UP = Block("job", "Page", columns("a", "b"), form="upright", top=5)                    # A5:C6: labels, values, units
+UP = Block("job", "Page", columns("a", "b"), form="upright", top=5)  # A5:C6: labels, values, units
 
 
-@pytest.mark.parametrize("other, words", [
-    (Block("terms", "Page", columns("c"), form="upright", top=6),
-     "Page A6: the label of terms.c would stand over the label of job.b"),
-    (Block("bid", "Page", columns("c", "d"), form="page", top=4, place=1), "Page B5: job.a would stand over bid.d"),
-    (Block("bid", "Page", columns("c"), form="page", top=6, place=2),
-     "Page C6: the unit of job.b would stand over bid.c"),
-    (Block("scope", "Page", columns("c"), form="list", top=7, place=1),            # its header is in row 6
-     "Page B6: scope.c would stand over job.b"),
-    (Block("crew_card", "Page", columns("c"), form="card", top=6),
-     "Page A6: the label of job.b would stand over the label of crew_card.c"),
-    (Block("takeoff", "Page", columns("c")), "Page A5: the label of job.a would stand over takeoff.c"),
-    (Block("takeoff", "Page", columns("c", repeat=3)), "Page A5: the label of job.a would stand over takeoff.c"),
-], ids=lambda one: getattr(one, "form", ""))
+@pytest.mark.parametrize(
+    "other, words",
+    [
+        (
+            Block("terms", "Page", columns("c"), form="upright", top=6),
+            "Page A6: the label of terms.c would stand over the label of job.b",
+        ),
+        (Block("bid", "Page", columns("c", "d"), form="page", top=4, place=1), "Page B5: job.a would stand over bid.d"),
+        (
+            Block("bid", "Page", columns("c"), form="page", top=6, place=2),
+            "Page C6: the unit of job.b would stand over bid.c",
+        ),
+        (
+            Block("scope", "Page", columns("c"), form="list", top=7, place=1),  # its header is in row 6
+            "Page B6: scope.c would stand over job.b",
+        ),
+        (
+            Block("crew_card", "Page", columns("c"), form="card", top=6),
+            "Page A6: the label of job.b would stand over the label of crew_card.c",
+        ),
+        (Block("takeoff", "Page", columns("c")), "Page A5: the label of job.a would stand over takeoff.c"),
+        (Block("takeoff", "Page", columns("c", repeat=3)), "Page A5: the label of job.a would stand over takeoff.c"),
+    ],
+    ids=lambda one: getattr(one, "form", ""),
+)
 def test_two_places_in_one_cell_are_refused(other, words):
     with pytest.raises(ValueError) as raised:
         Layout((UP, other), ROOM)
     assert str(raised.value) == words
 
 
-@pytest.mark.parametrize("other", [
-    Block("terms", "Page", columns("c"), form="upright", top=7),
-    Block("bid", "Page", columns("c", "d"), form="page", top=5, place=3),
-    Block("scope", "Page", columns("c"), form="list", top=8, place=1), Block("takeoff", "Other", columns("c")),
-], ids=lambda one: one.form)
+@pytest.mark.parametrize(
+    "other",
+    [
+        Block("terms", "Page", columns("c"), form="upright", top=7),
+        Block("bid", "Page", columns("c", "d"), form="page", top=5, place=3),
+        Block("scope", "Page", columns("c"), form="list", top=8, place=1),
+        Block("takeoff", "Other", columns("c")),
+    ],
+    ids=lambda one: one.form,
+)
 def test_what_stands_beside_or_below_is_not(other):
     assert len(Layout((UP, other), ROOM).places) == 2 + len(other.columns)
 
 
-@pytest.mark.parametrize("block, room, words", [
-    (Block("fit", "Page", columns("c", repeat=16_385)), ROOM, "fit.c ends in XFE54: the sheet Page has no such cell"),
-    (Block("fit", "Page", columns("c")), {"fit": 1_048_573}, "fit.c ends in A1048577: the sheet Page has no such cell"),
-    (Block("bid", "Page", columns("c"), form="page", top=1_048_577), ROOM,
-     "bid.c ends in B1048577: the sheet Page has no such cell"),
-], ids=["column", "row", "line"])
+@pytest.mark.parametrize(
+    "block, room, words",
+    [
+        (
+            Block("fit", "Page", columns("c", repeat=16_385)),
+            ROOM,
+            "fit.c ends in XFE54: the sheet Page has no such cell",
+        ),
+        (
+            Block("fit", "Page", columns("c")),
+            {"fit": 1_048_573},
+            "fit.c ends in A1048577: the sheet Page has no such cell",
+        ),
+        (
+            Block("bid", "Page", columns("c"), form="page", top=1_048_577),
+            ROOM,
+            "bid.c ends in B1048577: the sheet Page has no such cell",
+        ),
+    ],
+    ids=["column", "row", "line"],
+)
 def test_a_table_beyond_the_last_cell_of_a_sheet_is_refused(block, room, words):
     """ECMA-376 programs end a sheet at XFD1048576; 50 sizes below four rows end in row 54."""
     with pytest.raises(ValueError) as raised:
@@ -127,8 +160,8 @@ def test_a_line_more_on_the_bid_moves_the_signatures_and_is_printed(books):
     was, now = (openpyxl.load_workbook(io.BytesIO(data))["Bid"] for data in made)
     ends = [int(sheet.print_area.rsplit("$", 1)[1]) for sheet in (was, now)]
     assert ends[1] == ends[0] + 1
-    heights = [now.row_dimensions[ends[1] - up].height for up in (0, 1)]          # of the two lines that are signed
-    assert heights == pytest.approx([printed.SIGNED_HEIGHT] * 2, abs=0.75)         # a pixel
+    heights = [now.row_dimensions[ends[1] - up].height for up in (0, 1)]  # of the two lines that are signed
+    assert heights == pytest.approx([printed.SIGNED_HEIGHT] * 2, abs=0.75)  # a pixel
 
 
 def test_a_bid_of_more_lines_than_a_sheet_of_paper_is_refused():

@@ -1,4 +1,5 @@
 """What is used of other libraries beyond what they promise to keep: gone or changed, it fails here by name."""
+
 import inspect
 import io
 import zipfile
@@ -36,7 +37,7 @@ def _written():
 NAMES = (  # what, its names, where it is used
     (lambda: _reader, "FORMULA_TAG INLINE_STRING ROW_TAG VALUE_TAG WorksheetReader", CELLS),
     (lambda: ExcelReader, "read read_manifest read_workbook", CELLS),
-    (lambda: ExcelReader, "read_properties read_custom read_theme read_strings read_worksheets", CELLS),   # overridden
+    (lambda: ExcelReader, "read_properties read_custom read_theme read_strings read_worksheets", CELLS),  # overridden
     (lambda: _reading()[0], "archive data_only package parser shared_strings valid_files wb", CELLS),
     (lambda: _reading()[0].parser, "find_sheets", CELLS),
     (lambda: Manifest, "find", CELLS),
@@ -61,19 +62,32 @@ def test_a_name_that_a_library_does_not_promise_is_still_there(what, name, where
     assert hasattr(thing, name), f"{thing!r} has no {name} any more, which builder/{where} uses"
 
 
-@pytest.mark.parametrize("method, arguments", [
-    (Worksheet._write_row, "self row spans row_properties empty_row"), (Worksheet._write_cell, "self row col cell"),
-    (Worksheet._calculate_spans, "self"), (_reader.WorksheetReader.bind_cells, "self"),
-    (ExcelReader.read_worksheets, "self"),
-], ids=lambda one: getattr(one, "__qualname__", ""))
+@pytest.mark.parametrize(
+    "method, arguments",
+    [
+        (Worksheet._write_row, "self row spans row_properties empty_row"),
+        (Worksheet._write_cell, "self row col cell"),
+        (Worksheet._calculate_spans, "self"),
+        (_reader.WorksheetReader.bind_cells, "self"),
+        (ExcelReader.read_worksheets, "self"),
+    ],
+    ids=lambda one: getattr(one, "__qualname__", ""),
+)
 def test_a_method_that_is_called_or_replaced_takes_what_it_took(method, arguments):
     now = inspect.signature(method)
     assert len(now.parameters) == len(arguments.split()), f"{method.__qualname__}{now}"
 
 
-@pytest.mark.parametrize("where, name", [
-    (_reader.WorksheetReader, "bind_cells"), (ExcelReader, "read_workbook"), (_reader.WorkSheetParser, "parse_row"),
-    (_reader.WorkSheetParser, "parse_formula"), (Manifest, "find")])
+@pytest.mark.parametrize(
+    "where, name",
+    [
+        (_reader.WorksheetReader, "bind_cells"),
+        (ExcelReader, "read_workbook"),
+        (_reader.WorkSheetParser, "parse_row"),
+        (_reader.WorkSheetParser, "parse_formula"),
+        (Manifest, "find"),
+    ],
+)
 @pytest.mark.parametrize("formulas", [False, True], ids=["values", "formulas"])
 def test_a_library_that_lost_a_name_is_not_told_as_a_damaged_book(books, monkeypatch, where, name, formulas):
     monkeypatch.delattr(where, name)

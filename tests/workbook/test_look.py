@@ -1,4 +1,5 @@
 """The rules of a workbook that speak of its look, on the screen and on paper, one test a rule."""
+
 import re
 from math import ceil
 
@@ -14,9 +15,10 @@ TITLES = [sheet.title for sheet in SHEETS]
 
 # --- look ---
 
+
 def luminance(color):
     """WCAG 2.2, relative luminance of '#rrggbb'."""
-    parts = (int(color[at:at + 2], 16) / 255 for at in (1, 3, 5))
+    parts = (int(color[at : at + 2], 16) / 255 for at in (1, 3, 5))
     red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
@@ -38,7 +40,8 @@ def test_27_text_stands_out_and_color_is_never_the_only_signal(look):
     if "border" in look:
         assert min(contrast(look["border_color"], paper), contrast(look["border_color"], PAPER)) >= 3
     if "bg_color" in look or look.get("font_color") == RUST:
-        assert {"bold", "border"} & set(look) or look is CALLS["fits"]     # a number among words says by itself that the size fits
+        # a number among words says by itself that the size fits
+        assert {"bold", "border"} & set(look) or look is CALLS["fits"]
 
 
 CHARTED = ("Risk", "Price", "Picks", "Picks")
@@ -46,21 +49,44 @@ CHARTED = ("Risk", "Price", "Picks", "Picks")
 
 def test_28_every_chart_has_a_title_axes_with_units_and_a_text_for_who_cannot_see_it(book):
     charts = [book.text(part) for part in book.matching("xl/charts/chart")]
-    texts = [text for part in book.matching("xl/drawings/drawing") for text in re.findall(r'<xdr:cNvPr [^>]*descr="([^"]+)"', book.text(part))]
+    texts = [
+        text
+        for part in book.matching("xl/drawings/drawing")
+        for text in re.findall(r'<xdr:cNvPr [^>]*descr="([^"]+)"', book.text(part))
+    ]
     assert len(charts) == len(texts) == len(CHARTED) and all(len(text) > 40 for text in texts)
     for chart in charts:
-        titles = ["".join(re.findall(r"<a:t>([^<]*)</a:t>", title)) for title in re.findall(r"<c:title>.*?</c:title>", chart)]
-        assert titles[0].rstrip(")").count("?") == 1, titles                        # a chart answers a question
+        titles = [
+            "".join(re.findall(r"<a:t>([^<]*)</a:t>", title)) for title in re.findall(r"<c:title>.*?</c:title>", chart)
+        ]
+        assert titles[0].rstrip(")").count("?") == 1, titles  # a chart answers a question
         assert sum(bool(re.search(r"\([^)]+\)$", title)) for title in titles[1:]) >= 1, titles
-        assert all(color in (INK[1:], EDGE[1:], "FFFFFF") or luminance(f"#{color}") < 0.9 for color in re.findall(r'srgbClr val="(\w+)"', chart))
+        assert all(
+            color in (INK[1:], EDGE[1:], "FFFFFF") or luminance(f"#{color}") < 0.9
+            for color in re.findall(r'srgbClr val="(\w+)"', chart)
+        )
 
 
-# Widths of Helvetica, to which Arial is metrically equal, in thousandths of the font's size (Adobe's AFM of Helvetica, from memory).
-GLYPHS = {**dict.fromkeys("0123456789abdeghnopquL", 556), **dict.fromkeys("fIt,. /:;", 278), **dict.fromkeys("ckvxyzsJ", 500), **dict.fromkeys("ijl", 222),
-          **dict.fromkeys("-r()", 333), **dict.fromkeys("ABEKPSVXY", 667), **dict.fromkeys("CDHNRUw", 722), **dict.fromkeys("GOQ", 778),
-          **dict.fromkeys("FTZ", 611), "m": 833, "M": 833, "W": 944, "%": 889, "+": 584}
-PIXELS = 10 * 96 / 72 / 1000      # of a 10 point font
-INDENT = 9                        # pixels of one step
+# Widths of Helvetica, to which Arial is metrically equal, in thousandths of the font's size (Adobe's AFM of Helvetica,
+# from memory).
+GLYPHS = {
+    **dict.fromkeys("0123456789abdeghnopquL", 556),
+    **dict.fromkeys("fIt,. /:;", 278),
+    **dict.fromkeys("ckvxyzsJ", 500),
+    **dict.fromkeys("ijl", 222),
+    **dict.fromkeys("-r()", 333),
+    **dict.fromkeys("ABEKPSVXY", 667),
+    **dict.fromkeys("CDHNRUw", 722),
+    **dict.fromkeys("GOQ", 778),
+    **dict.fromkeys("FTZ", 611),
+    "m": 833,
+    "M": 833,
+    "W": 944,
+    "%": 889,
+    "+": 584,
+}
+PIXELS = 10 * 96 / 72 / 1000  # of a 10 point font
+INDENT = 9  # pixels of one step
 
 
 def shown(value, pattern):
@@ -69,7 +95,11 @@ def shown(value, pattern):
         return "2026-05-04"
     pattern = pattern.partition(";")[0]
     decimals = len(pattern.partition(".")[2].rstrip("%"))
-    return f"{value * 100:.{decimals}f}%" if pattern.endswith("%") else f"{value:{',' if ',' in pattern else ''}.{decimals}f}"
+    return (
+        f"{value * 100:.{decimals}f}%"
+        if pattern.endswith("%")
+        else f"{value:{',' if ',' in pattern else ''}.{decimals}f}"
+    )
 
 
 def test_29_no_number_is_wider_than_its_column(book):
@@ -77,7 +107,8 @@ def test_29_no_number_is_wider_than_its_column(book):
         widths = book.widths(sheet.title)
         for row in sheet.iter_rows(min_row=HEAD + 1):
             for cell in row:
-                if cell.data_type != "n" or cell.value is None or cell.number_format == "General":      # General gives up digits, never shows ###
+                # General gives up digits, never shows ###
+                if cell.data_type != "n" or cell.value is None or cell.number_format == "General":
                     continue
                 room = widths[cell.column] * 7
                 need = sum(GLYPHS[sign] for sign in shown(cell.value, cell.number_format)) * PIXELS
@@ -105,7 +136,11 @@ def test_29_workings_have_room_for_a_job_of_a_million_and_text_breaks_into_lines
             quantity, room = place.column.quantity, width(place.column) * 7
             if quantity in ("money", "area", "volume", "length"):
                 pattern = book.book[title].cell(HEAD + 1, place.col + 1).number_format
-                assert sum(GLYPHS[sign] for sign in shown(1_000_000 if quantity == "money" else 100_000, pattern)) * PIXELS + 6 <= room, place.column.key
+                assert (
+                    sum(GLYPHS[sign] for sign in shown(1_000_000 if quantity == "money" else 100_000, pattern)) * PIXELS
+                    + 6
+                    <= room
+                ), place.column.key
             elif quantity == "text":
                 assert book.book[title].cell(HEAD + 1, place.col + 1).alignment.wrap_text, (title, place.column.key)
 
@@ -114,7 +149,9 @@ def test_30_a_unit_has_one_number_of_decimals_dates_are_explicit_and_the_file_sa
     formats = {}
     for place in book.layout.places.values():
         cell = book.book[place.sheet].cell(place.row, place.col + 1)
-        word = place.block.form == "upright" and (place.column.quantity == "number" or place.column.key.startswith("bad_"))     # a flag shows as a word
+        word = place.block.form == "upright" and (
+            place.column.quantity == "number" or place.column.key.startswith("bad_")
+        )  # a flag shows as a word
         if place.column.quantity != "text" and not word:
             formats.setdefault(place.column.quantity, set()).add(cell.number_format.partition(";")[0])
     assert {quantity: found for quantity, found in formats.items() if len(found) > 1} == {}
@@ -124,15 +161,19 @@ def test_30_a_unit_has_one_number_of_decimals_dates_are_explicit_and_the_file_sa
 
 # --- paper ---
 
+
 def test_31_paper_page_numbers_repeated_titles_and_print_areas(book):
     printed, repeated = book.reserved("Print_Area"), book.reserved("Print_Titles")
     for number, title in enumerate(TITLES):
         sheet = book.book[title]
-        assert sheet.page_setup.paperSize in (1, 9) and sheet.page_setup.orientation and sheet.sheet_properties.pageSetUpPr.fitToPage, title
+        assert (
+            sheet.page_setup.paperSize in (1, 9)
+            and sheet.page_setup.orientation
+            and sheet.sheet_properties.pageSetUpPr.fitToPage
+        ), title
         assert sheet.oddFooter.right.text == "Page &P of &N", title
-        if SHEETS[number].group != "page":                  # what is handed on bears neither the sheet's name nor what is for the office
+        # what is handed on bears neither the sheet's name nor what is for the office
+        if SHEETS[number].group != "page":
             assert sheet.oddFooter.left.text == "&A" and f"$1:${HEAD}" in repeated[number], title
         if title in tables(book.layout) or SHEETS[number].group == "page":
             assert number in printed, title
-
-

@@ -1,4 +1,7 @@
-"""The pages that are handed on: the bid tells the customer all of it and nothing of cost; the crew card tells what the model says."""
+"""The pages that are handed on: the bid tells the customer all of it and nothing of cost; the crew card tells what the
+model says.
+"""
+
 import re
 
 import pytest
@@ -37,12 +40,24 @@ def test_the_bid_says_price_work_and_conditions_and_no_cost(books):
     book = books["boathouse"]
     bid, price = book.estimate.rows["bid"][0], book.estimate.rows["price"][0]
     told = "\n".join(str(cell) for row in page(book.path, "Bid")[4:] for cell in row)
-    for part in ("Ferrymoor boathouse", f"{price.total:,.2f} USD", "until 20 May 2026", "Cladding lower (Lap siding)",
-                 "2 coats of Exterior acrylic satin, sprayed",
-                 "Wash down, Scrape loose paint", "Rotten boards", "Alternate A", f"{book.estimate.rows['price'][1].difference:,.2f} USD more"):
+    for part in (
+        "Ferrymoor boathouse",
+        f"{price.total:,.2f} USD",
+        "until 20 May 2026",
+        "Cladding lower (Lap siding)",
+        "2 coats of Exterior acrylic satin, sprayed",
+        "Wash down, Scrape loose paint",
+        "Rotten boards",
+        "Alternate A",
+        f"{book.estimate.rows['price'][1].difference:,.2f} USD more",
+    ):
         assert part in told, part
-    secret = [getattr(price, key) for key in ("cost", "contingency", "protected", "asked", "margin", "kept")] + [book.estimate.rows["days"][0].labor]
-    assert not any(f"{amount:,.2f}" in told for amount in secret) and not re.search("margin|overhead|wage|hours", told, re.IGNORECASE)
+    secret = [getattr(price, key) for key in ("cost", "contingency", "protected", "asked", "margin", "kept")] + [
+        book.estimate.rows["days"][0].labor
+    ]
+    assert not any(f"{amount:,.2f}" in told for amount in secret) and not re.search(
+        "margin|overhead|wage|hours", told, re.IGNORECASE
+    )
     assert price.total == pytest.approx(price.deposit + price.stage + price.last) and bid.lead is None
 
 
@@ -59,7 +74,9 @@ def test_an_incomplete_bid_names_what_is_missing_and_shows_no_figure(live):
 def test_the_bid_speaks_of_lead_where_the_lead_check_looks(live):
     """40 CFR 745.83: a home of before 1978 with more than 20 ft2 disturbed outside."""
     for area, told in ((20.0, False), (21.0, True)):
-        with live.changed(("job", "built", 0, 1971.0), ("job", "building", 0, "home"), ("job", "disturbed_outside", 0, area)):
+        with live.changed(
+            ("job", "built", 0, 1971.0), ("job", "building", 0, "home"), ("job", "disturbed_outside", 0, area)
+        ):
             assert live.differences() == []
             assert ("lead-safe" in (live.estimate().rows["bid"][0].lead or "")) is told, area
 
@@ -74,8 +91,11 @@ def test_a_task_stands_once_on_the_bid_and_that_of_an_alternate_alone_does_not(b
 
 def test_a_long_text_has_a_row_as_high_as_it_needs(tmp_path):
     book = shed(tmp_path, exclusions="Racks and boats are moved by others. " * 10)
-    row = next(row for row in Values(tmp_path / "live.xlsx").book["Bid"].iter_rows() if row[0].value == "Not included")[1]
-    assert row.value.startswith("Racks") and row.parent.row_dimensions[row.row].height >= 6 * 12      # 370 letters, at most 64 a line, lines of 12 points
+    row = next(row for row in Values(tmp_path / "live.xlsx").book["Bid"].iter_rows() if row[0].value == "Not included")[
+        1
+    ]
+    # 370 letters, at most 64 a line, lines of 12 points
+    assert row.value.startswith("Racks") and row.parent.row_dimensions[row.row].height >= 6 * 12
     assert book.differences() == []
 
 
@@ -83,25 +103,42 @@ def test_long_names_and_a_price_of_millions_stand_whole_on_the_pages(tmp_path):
     book = shed(tmp_path, name="N" * NAME_LENGTH, minimum=2_345_678.0)
     assert book.differences() == []
     bid = book.estimate().rows["bid"][0]
-    assert bid.price == "2,345,680.00 USD" and bid.heading.endswith("N" * NAME_LENGTH)      # rounded up to the 5 of Terms
+    # rounded up to the 5 of Terms
+    assert bid.price == "2,345,680.00 USD" and bid.heading.endswith("N" * NAME_LENGTH)
     assert book.estimate().rows["brief"][0].words.startswith("Price 2,345,680.00 USD · ")
 
 
-# ASTM D4414-95(2020) 7.1.2: notches of 0.5 mil to 6, of 1 to 10, of 2 to 30, of 5 above; 5.5 is a notch, 8.8 lies between 8 and 9.
-@pytest.mark.parametrize("film, told", [(5.5, "5.5 wet, 6 mil dry"), (8.8, "8 wet, 9 mil dry"), (0.9, "0.5 wet, 1 mil dry"), (31.0, "30 wet, 35 mil dry")])
+# ASTM D4414-95(2020) 7.1.2: notches of 0.5 mil to 6, of 1 to 10, of 2 to 30, of 5 above; 5.5 is a notch, 8.8 lies
+# between 8 and 9.
+@pytest.mark.parametrize(
+    "film, told",
+    [(5.5, "5.5 wet, 6 mil dry"), (8.8, "8 wet, 9 mil dry"), (0.9, "0.5 wet, 1 mil dry"), (31.0, "30 wet, 35 mil dry")],
+)
 def test_the_crew_card_says_between_which_notches_the_wet_film_lies(live, film, told):
     paint = next(row for row in live.values["coatings"] if row["name"] == "Exterior acrylic satin")
     coat = next(row for row, one in enumerate(live.values["coats"]) if one["coating"] == "Exterior acrylic satin")
-    dry = film * paint["volume_solids"]                        # dry film = wet film * volume solids
-    with live.changed(("coats", "method", coat, "brush"),      # at any film, whatever a nozzle could do
-                      ("coats", "thinning", coat, 0.0), ("coats", "dry_film", coat, dry)):
+    dry = film * paint["volume_solids"]  # dry film = wet film * volume solids
+    with live.changed(
+        ("coats", "method", coat, "brush"),  # at any film, whatever a nozzle could do
+        ("coats", "thinning", coat, 0.0),
+        ("coats", "dry_film", coat, dry),
+    ):
         assert live.differences() == []
         card = next(row for row in live.estimate().rows["crew_card"] if row.coat_at == coat + 1)
     assert card.gauge == told
 
 
-@pytest.mark.parametrize("surface, humidity, told", [("", 0.55, TODAY[0]), (62.0, 0.55, TODAY[1]), (52.0, 0.55, TODAY[2]), (62.0, 0.2, TODAY[1]),
-                                                     (105.0, 0.2, TODAY[3]), (20.0, 0.98, TODAY[4])])
+@pytest.mark.parametrize(
+    "surface, humidity, told",
+    [
+        ("", 0.55, TODAY[0]),
+        (62.0, 0.55, TODAY[1]),
+        (52.0, 0.55, TODAY[2]),
+        (62.0, 0.2, TODAY[1]),
+        (105.0, 0.2, TODAY[3]),
+        (20.0, 0.98, TODAY[4]),
+    ],
+)
 def test_the_crew_card_says_whether_the_readings_of_the_day_allow_the_coat(live, surface, humidity, told):
     """68 F at 55 % has its dew point at 51 F (Magnus): 52 F is too near, 62 F is not; the acrylic takes 50 to 90 F."""
     with live.changed(("weather", "humidity", 0, humidity), ("weather", "surface", 0, surface)):
@@ -121,6 +158,7 @@ def test_the_cards_stand_in_the_order_of_the_work_without_gaps(books):
     for name in ("boathouse", "corridor", "shed"):
         cards, estimate = books[name].estimate.rows["crew_card"], books[name].estimate
         used = [row.coat_at for row in cards if row.coat_at]
-        assert [row.coat_at for row in cards[:len(used)]] == used and len(set(used)) == len(used)
+        assert [row.coat_at for row in cards[: len(used)]] == used and len(set(used)) == len(used)
         systems = [estimate.rows["film"][at - 1].system_at for at in used]
-        assert all(systems.index(one) + systems.count(one) > place for place, one in enumerate(systems))      # a system's coats stand together
+        # a system's coats stand together
+        assert all(systems.index(one) + systems.count(one) > place for place, one in enumerate(systems))

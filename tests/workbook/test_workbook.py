@@ -1,4 +1,5 @@
 """What every built workbook keeps to: validations, names, formulas, size, bytes."""
+
 import re
 import zipfile
 
@@ -13,7 +14,22 @@ from builder.workbook.layout import Layout
 from builder.workbook.make import make
 from builder.workbook.write import write
 
-FORBIDDEN = ("OFFSET(", "INDIRECT(", "NOW(", "TODAY(", "RAND(", "XLOOKUP(", "LET(", "FILTER(", "AGGREGATE(", "TEXTJOIN(", "MAXIFS(", "MINIFS(", "IFS(", "_xlfn")
+FORBIDDEN = (
+    "OFFSET(",
+    "INDIRECT(",
+    "NOW(",
+    "TODAY(",
+    "RAND(",
+    "XLOOKUP(",
+    "LET(",
+    "FILTER(",
+    "AGGREGATE(",
+    "TEXTJOIN(",
+    "MAXIFS(",
+    "MINIFS(",
+    "IFS(",
+    "_xlfn",
+)
 NUMBERS = {"0", "1", "2", "4", "100"}
 CELL_LIKE = re.compile(r"[A-Za-z]{1,3}[0-9]{1,7}")
 
@@ -43,7 +59,9 @@ def test_every_input_has_its_validation(books, name):
 def test_names_are_whole_and_no_cell_addresses(books, name):
     named = re.findall(r'<definedName name="(\w+)"[^>]*>([^<]*)<', parts(books[name].path)["xl/workbook.xml"])
     ours = dict(pair for pair in named if not pair[0].startswith("_xlnm"))
-    assert len(ours) > 500 and all("_" in key and not CELL_LIKE.fullmatch(key) and "#REF" not in area for key, area in ours.items())
+    assert len(ours) > 500 and all(
+        "_" in key and not CELL_LIKE.fullmatch(key) and "#REF" not in area for key, area in ours.items()
+    )
     called = set(re.findall(r"\b[a-z]+_[a-z_0-9]+\b", " ".join(text for _, text in formulas(books[name].layout))))
     assert called <= set(ours)
 
@@ -64,7 +82,10 @@ def test_sixteen_coats_by_fifty_sizes_stay_under_450_kb(tmp_path):
     values["nozzles"] += [dict(values["nozzles"][0], size=str(700 + number)) for number in range(spare)]
     estimate = Estimate(values, opened.units, opened.estimate.capacity)
     assert len([row for row in estimate.rows["trials"] if row.live]) > 700
-    assert len(write(Layout(blocks(opened.units, estimate.capacity), estimate.capacity), estimate, opened.settings)) < 450_000
+    assert (
+        len(write(Layout(blocks(opened.units, estimate.capacity), estimate.capacity), estimate, opened.settings))
+        < 450_000
+    )
 
 
 def test_the_same_input_gives_the_same_bytes(books):
