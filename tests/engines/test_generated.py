@@ -50,11 +50,12 @@ def test_a_generated_job_reads_back_as_it_was(system, count):
     reads_back()
 
 
+@pytest.mark.slow
 def test_the_generator_makes_jobs_with_a_price():
     """Not all that is drawn is broken: the strategies reach complete estimates too."""
     prices = []
 
-    @settings(max_examples=60)
+    @settings(max_examples=1500)
     @given(jobs("us"))
     def look(made):
         prices.append(Estimate(*made, capacities(**ROOM)).rows["price"][0].total)
