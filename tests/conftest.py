@@ -2,18 +2,26 @@
 engine is missing.
 """
 
+# ruff: noqa: E402
+import gc
 import os
 import shutil
 from importlib.util import find_spec
 
 import pytest
 from hypothesis import HealthCheck, Phase, settings
+
+pytest.register_assert_rewrite("support")  # so that what helpers assert is told with its values too
+
 from support.books import Books
 from support.more_engines import NODE, HyperFormula
 from support.saved import Saved
 from support.shared import Shared
 from support.sittings import Sittings
 from support.small import small_books
+
+# Books are many small objects that live long: looking for garbage among them all the time takes a quarter of the run.
+gc.set_threshold(100_000, 10, 20)
 
 # The same examples in every run; a failing one is shown as drawn, since making it smaller takes minutes.
 settings.register_profile(

@@ -71,7 +71,7 @@ def random_edit(draw, book):
 
 @pytest.mark.parametrize(
     "seed, system, count",
-    [(1, "us", 12), (2, "metric", 12), *(slow(seed, ("metric", "us")[seed % 2], 80) for seed in (1, 2, 3, 4))],
+    [(1, "us", 8), (2, "metric", 8), *(slow(seed, ("metric", "us")[seed % 2], 80) for seed in (1, 2, 3, 4))],
 )
 def test_random_edits_agree(seed, system, count, tmp_path):
     _edits_agree(random.Random(seed), small_book(system, tmp_path), count)

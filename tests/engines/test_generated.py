@@ -57,8 +57,8 @@ def test_the_generator_makes_jobs_with_a_price():
 
     @settings(max_examples=1500)
     @given(jobs("us"))
-    def look(made):
-        prices.append(Estimate(*made, capacities(**ROOM)).rows["price"][0].total)
+    def look(job):
+        prices.append(Estimate(*job, capacities(**ROOM)).rows["price"][0].total)
 
     look()
     assert any(prices) and shipped("us").estimate.rows["price"][0].total is None

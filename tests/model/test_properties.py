@@ -1,80 +1,21 @@
-"""What must hold whatever the figures: doubling, monotone prices, order, alternates, both unit systems."""
+"""What must hold whatever the figures: doubling, order, both unit systems, nozzles."""
 
 import copy
 
 import pytest
-from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
+from support.changing import again, needs, net, setting
 from support.made_up import ROOM, jobs
 from support.places import ROOT
+from support.slow import examples
 
 from builder.jobs import open_job
 from builder.quantities import Units
 from builder.records.kinds import KINDS
 from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
-from builder.trade import film, packs, spray, wear
-
-PLAIN = {
-    "deadline": None,
-    "derandomize": True,
-    "phases": (Phase.generate,),
-    "suppress_health_check": [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.function_scoped_fixture],
-}
-
-
-@pytest.fixture(scope="module")
-def boathouse():
-    return open_job(ROOT / "examples/boathouse.yaml", [ROOT / "catalogs"])
-
-
-def again(opened, *changes):
-    """The estimate of a job after `change(values)`, one after another."""
-    values = copy.deepcopy(opened.values)
-    for change in changes:
-        change(values)
-    return Estimate(values, opened.units, opened.estimate.capacity)
-
-
-def setting(block, key, value):
-    """A change: one figure of every row of a block."""
-
-    def change(values):
-        for row in values[block]:
-            row[key] = value
-
-    return change
-
-
-def scaling(block, key, factor):
-    """A change: one figure of every row of a block that has it, times a factor."""
-
-    def change(values):
-        for row in values[block]:
-            if row.get(key) is not None:
-                row[key] *= factor
-
-    return change
-
-
-def own_nozzles(opened):
-    """A change: each coat keeps the nozzle that it has, so that no other pick answers what changes next."""
-    nozzles = [row.nozzle for row in opened.estimate.rows["picks"]]
-
-    def change(values):
-        for coat, nozzle in zip(values["coats"], nozzles):
-            coat["nozzle"] = nozzle
-
-    return change
-
-
-def net(estimate, scenario=1):
-    return estimate.rows["price"][scenario - 1].net
-
-
-def needs(estimate):
-    return [row.need for row in estimate.rows["gallons"] if row.live]
-
+from builder.trade import film, spray, wear
 
 # ---- areas and orders
 # ---------------------------------------------------------------------------------------------------------
@@ -105,7 +46,7 @@ def test_twice_the_area_needs_twice_the_coating_and_twice_the_hours(boathouse, f
         )
 
 
-@settings(max_examples=12, **PLAIN)
+@settings(max_examples=12)
 @given(data=st.data())
 def test_the_order_of_takeoff_lines_changes_only_order(boathouse, data):
     order = data.draw(st.permutations(range(len(boathouse.values["takeoff"]))))
@@ -116,16 +57,22 @@ def test_the_order_of_takeoff_lines_changes_only_order(boathouse, data):
         assert turned.rows["areas"][at].coated == boathouse.estimate.rows["areas"][place].coated
 
 
-@settings(max_examples=40, **PLAIN)
-@given(data=st.data())
-def test_the_order_of_takeoff_lines_of_generated_jobs(data):
-    values, units = data.draw(jobs("us"))
-    one = Estimate(copy.deepcopy(values), units, capacities(**ROOM))
-    other = Estimate(dict(values, takeoff=data.draw(st.permutations(values["takeoff"]))), units, capacities(**ROOM))
-    assert all(_alike(row.coated, twin.coated) for row, twin in zip(one.rows["systems"], other.rows["systems"]))
-    assert (other.checks.stops, other.checks.looks) == (one.checks.stops, one.checks.looks) and (
-        net(other) is None
-    ) == (net(one) is None)
+@examples(12, 100)
+def test_the_order_of_takeoff_lines_of_generated_jobs(count):
+    @settings(max_examples=count)
+    @given(data=st.data())
+    def holds(data):
+        values, units = data.draw(jobs("us"))
+        one = Estimate(copy.deepcopy(values), units, capacities(**ROOM))
+        other = Estimate(dict(values, takeoff=data.draw(st.permutations(values["takeoff"]))), units, capacities(**ROOM))
+        assert all(_alike(row.coated, twin.coated) for row, twin in zip(one.rows["systems"], other.rows["systems"]))
+        assert (other.checks.stops, other.checks.looks, net(other) is None) == (
+            one.checks.stops,
+            one.checks.looks,
+            net(one) is None,
+        )
+
+    holds()
 
 
 # ---- unit systems
@@ -176,26 +123,30 @@ def test_us_and_metric_books_of_one_job_agree(boathouse):
     assert us.rows["price"][0].net > 0 and any(row.large for row in us.rows["purchases"])
 
 
-@settings(max_examples=40, **PLAIN)
-@given(data=st.data())
-def test_generated_jobs_agree_in_both_systems(data):
-    values, units = data.draw(jobs("us"))
-    metric = Units("metric", units.currency, units.exchange)
-    settled = {
-        block: [
-            {field.key: metric.settle(row.get(field.key), field.quantity) for field in KINDS[block].fields}
-            for row in rows
-        ]
-        for block, rows in values.items()
-    }
-    assert unlike(Estimate(values, units, capacities(**ROOM)), Estimate(settled, metric, capacities(**ROOM))) == []
+@examples(12, 100)
+def test_generated_jobs_agree_in_both_systems(count):
+    @settings(max_examples=count)
+    @given(jobs("us"))
+    def holds(job):
+        values, units = job
+        metric = Units("metric", units.currency, units.exchange)
+        settled = {
+            block: [
+                {field.key: metric.settle(row.get(field.key), field.quantity) for field in KINDS[block].fields}
+                for row in rows
+            ]
+            for block, rows in values.items()
+        }
+        assert unlike(Estimate(values, units, capacities(**ROOM)), Estimate(settled, metric, capacities(**ROOM))) == []
+
+    holds()
 
 
 # ---- nozzles
 # ------------------------------------------------------------------------------------------------------------------
 
 
-@settings(max_examples=100, **PLAIN)
+@settings(max_examples=100)
 @given(
     orifice=st.floats(1e-4, 1e-3),
     pressure=st.floats(1e6, 4e7),
@@ -269,7 +220,7 @@ def test_a_nozzle_that_does_not_fit_changes_no_pick(boathouse):
     assert needs(added) == needs(boathouse.estimate) and net(added) == net(boathouse.estimate)
 
 
-@settings(max_examples=100, **PLAIN)
+@settings(max_examples=100)
 @given(
     loss=st.floats(0, 0.8),
     more=st.floats(0.01, 0.1),
@@ -291,164 +242,3 @@ def test_a_film_takes_at_least_itself(loss, more, clear, fan, solids, thinning):
 
     assert paint(loss + more, clear) > paint(loss, clear) >= 4e-5 / solids * (1 - 1e-12)
     assert paint(loss, clear * (1 + more)) <= paint(loss, clear) * (1 + 1e-12)
-
-
-# ---- money
-# --------------------------------------------------------------------------------------------------------------------
-
-
-@settings(max_examples=100, **PLAIN)
-@given(need=st.floats(0.01, 80), more=st.floats(0.01, 5), prices=st.tuples(st.floats(1, 50), st.floats(1, 400)))
-def test_more_is_never_cheaper(need, more, prices):
-    """A larger need, or a dearer pack of either size."""
-
-    def cost(need, small, large):
-        return packs.least_cost(need, ((1.0, small), (5.0, large), (None, None)), 1e-9).cost
-
-    small, large = prices
-    least = cost(need, small, large) * (1 - 1e-9)
-    assert (
-        cost(need + more, small, large) >= least
-        and cost(need, small + more, large) >= least
-        and cost(need, small, large + more) >= least
-    )
-
-
-def as_hired(values):
-    """Every pump is rented, overhead is charged by the hour, thinner costs money and is used."""
-    setting("pumps", "rental", 60.0)(values)
-    setting("terms", "overhead_basis", "labor hours")(values)
-    setting("coats", "thinning", 0.02)(values)
-    setting("coatings", "thinner_price", 4000.0)(values)
-
-
-COSTS = [
-    ("crews", "wage"),
-    ("coatings", "pack1_price"),
-    ("coatings", "pack2_price"),
-    ("nozzles", "nozzle_price"),
-    ("access", "rental"),
-    ("terms", "sundries"),
-    ("terms", "burden"),
-    ("terms", "overhead"),
-    ("terms", "purchase_tax"),
-    ("terms", "margin"),
-    ("terms", "percentile"),
-    ("rates", "area_material"),
-    ("rates", "length_material"),
-    ("pumps", "rental"),
-    ("terms", "overhead_hour"),
-    ("coatings", "thinner_price"),
-]
-
-
-@pytest.mark.parametrize("block, key", [*COSTS, ("terms", "change_time")])
-@pytest.mark.parametrize("factor", [1.02, 1.15])
-def test_the_price_rises_with_every_cost(boathouse, block, key, factor):
-    changes = [own_nozzles(boathouse)] + [as_hired] * ((block, key) in COSTS[-3:])
-    before, after = again(boathouse, *changes), again(boathouse, *changes, scaling(block, key, factor))
-    assert after.rows["price"][0].asked > before.rows["price"][0].asked and net(after) >= net(before)
-    if block != "terms" or key not in ("margin", "percentile"):
-        assert after.rows["cost"][0].cost > before.rows["cost"][0].cost
-
-
-@pytest.mark.parametrize(
-    "key, before, after",
-    [
-        ("contingency", 0.0, 0.05),
-        ("contingency", 0.05, 0.12),
-        ("wage", 0.006, 0.007),
-        ("margin", 0.1, 0.12),
-        ("overhead", 0.1, 0.12),
-        ("minimum", 1e5, 1.1e5),
-    ],
-)
-def test_the_price_rises_with_every_figure_of_the_job_itself(boathouse, key, before, after):
-    assert net(again(boathouse, setting("job", key, after))) > net(again(boathouse, setting("job", key, before)))
-
-
-def test_tax_is_added_to_the_price(boathouse):
-    taxed = again(boathouse, setting("terms", "sales_tax", 0.08))
-    assert net(taxed) == net(boathouse.estimate) and taxed.rows["price"][0].total == pytest.approx(1.08 * net(taxed))
-
-
-@pytest.mark.parametrize("deposit, stages", [(0.0, 1.0), (0.25, 2.0), (0.33, 3.0), (0.5, 7.0)])
-def test_payments_add_up_to_the_total(boathouse, deposit, stages):
-    for row in again(boathouse, setting("terms", "deposit", deposit), setting("terms", "stages", stages)).rows["price"][
-        :2
-    ]:
-        assert (
-            row.deposit + (stages - 1) * row.stage + row.last == pytest.approx(row.total)
-            and min(row.deposit, row.stage) >= 0
-            and row.last >= row.stage
-        )
-
-
-def test_every_cost_is_counted_once(boathouse):
-    """The price of a job comes apart into its purchases, hours, nozzles and rental again."""
-    estimate = boathouse.estimate
-    cost = estimate.rows["cost"][0]
-    assert (
-        cost.paint
-        == pytest.approx(sum(row.cost for row in estimate.rows["purchases"] if row.live and row.scenario == 1))
-        and cost.paint > 0
-    )
-    assert (
-        cost.direct == pytest.approx(cost.materials + cost.wages + cost.rental + cost.tax)
-        and min(cost.materials, cost.wages, cost.rental, cost.tax) > 0
-    )
-    assert cost.cost == pytest.approx(cost.direct * (1 + estimate.terms.overhead))
-    assert all(row.bought >= row.total * (1 - 1e-9) for row in estimate.rows["purchases"] if row.live)
-
-
-# ---- alternates
-# ---------------------------------------------------------------------------------------------------------------
-
-
-def railings_as_b(values):
-    next(row for row in values["systems"] if row["name"] == "Railings")["alternate"] = "B"
-
-
-def without(*names):
-    """A change: some systems and all that belongs to them are gone."""
-
-    def change(values):
-        values["systems"] = [row for row in values["systems"] if row["name"] not in names]
-        for block in ("coats", "takeoff", "tasks"):
-            values[block] = [row for row in values[block] if row["system"] not in names]
-        tags = {row["tag"] for row in values["takeoff"]}
-        values["openings"] = [row for row in values["openings"] if row["line"] in tags]
-
-    return change
-
-
-def into_the_base(name):
-    """A change: an alternate belongs to the base."""
-
-    def change(values):
-        next(row for row in values["systems"] if row["name"] == name)["alternate"] = None
-
-    return change
-
-
-def test_an_alternate_is_priced_as_the_difference_it_makes(boathouse):
-    """Base and A together are the job whose base holds A; the alternate's price is what that job costs more than the
-    base alone.
-    """
-    both = again(boathouse, railings_as_b)
-    base = net(again(boathouse, without("Club room", "Railings")))
-    assert net(both) == base
-    for name, other, scenario in (("Club room", "Railings", 2), ("Railings", "Club room", 3)):
-        with_it = net(again(boathouse, without(other), into_the_base(name)))
-        assert net(both, scenario) == with_it
-        assert both.rows["price"][scenario - 1].difference == pytest.approx(with_it - base) and with_it > base
-    assert net(both, 4) is None  # no system belongs to C
-
-
-def test_alternates_do_not_see_each_other(boathouse):
-    """With one alternate gone, base and the other are what they were."""
-    both = again(boathouse, railings_as_b)
-    for name, scenario in (("Club room", 3), ("Railings", 2)):
-        gone = again(boathouse, railings_as_b, without(name))
-        assert (net(gone), net(gone, scenario)) == (net(both), net(both, scenario))
-        assert gone.rows["price"][scenario - 1].difference == both.rows["price"][scenario - 1].difference

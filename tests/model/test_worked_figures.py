@@ -104,7 +104,7 @@ def test_people_share_the_time_of_a_rate_and_each_have_typed_hours(tmp_path):
 # ---- E41: a nozzle of the kit within the preference of the least cost ------------------------------------------------
 
 
-def racks(losses):
+def racks():
     """Sizes that differ in their loss alone: with unpaid people and no waste by wear cost goes by 1 / (1 - loss)."""
     alike = {
         "pressure_factor": 1.0,
@@ -116,7 +116,7 @@ def racks(losses):
         "source": "invented",
     }
     names = ("first", "second", "third")
-    families = [{"name": name, "loss_factor": loss / 0.2, **alike} for name, loss in zip(names, losses)]
+    families = [{"name": name, "loss_factor": 1.0, **alike} for name in names]
     size = {"size": "515", "nozzle_price": 28.0, "priced_on": 46083.0}
     return {
         "families": families,
@@ -126,11 +126,19 @@ def racks(losses):
     }
 
 
-def sprayed(folder, losses):
-    """The pick of the barn's one coat, sprayed by unpaid people with the second and the third in their kit."""
-    book = Barn(folder, job={"wage": 0.0}, **racks(losses))
+@pytest.fixture(scope="module")
+def sprayed(tmp_path_factory):
+    """sprayed(losses) -> the pick of the barn's one coat, sprayed by unpaid people with the second and the third in
+    their kit.
+    """
+    book = Barn(tmp_path_factory.mktemp("sprayed"), job={"wage": 0.0}, **racks())
     book.change("systems", "method", 0, "spray")
-    return book.worked()["picks"][0]
+
+    def pick(losses):
+        with book.changed(*(("families", "loss_factor", row, loss / 0.2) for row, loss in enumerate(losses))):
+            return book.worked()["picks"][0]
+
+    return pick
 
 
 @pytest.mark.parametrize(
@@ -149,15 +157,15 @@ def sprayed(folder, losses):
         ((0.30, 0.25, 0.25), "second 515", "third 515", 0.0, "third 515 costs the same"),
     ],
 )
-def test_a_nozzle_of_the_kit_is_taken_within_the_preference(tmp_path, losses, pick, next_best, extra, words):
-    row = sprayed(tmp_path, losses)
+def test_a_nozzle_of_the_kit_is_taken_within_the_preference(sprayed, losses, pick, next_best, extra, words):
+    row = sprayed(losses)
     assert (row.fitting, row.pick, row.next, row.next_words) == (3, pick, next_best, words)
     assert row.next_extra == pytest.approx(extra, abs=1e-9)
 
 
-def test_a_nozzle_dearer_by_exactly_the_preference_is_taken(tmp_path):
+def test_a_nozzle_dearer_by_exactly_the_preference_is_taken(sprayed):
     """0.8 / (0.8 / 1.03) = 1.03."""
-    assert sprayed(tmp_path, (0.20, 1 - 0.8 / 1.03, 0.25)).pick == "second 515"
+    assert sprayed((0.20, 1 - 0.8 / 1.03, 0.25)).pick == "second 515"
 
 
 # ---- E42: what the chance beside the price leaves out ----------------------------------------------------------------

@@ -3,14 +3,14 @@ program.
 """
 
 import json
-import os
 import random
 import shutil
-import time
 from pathlib import Path
 
 import pytest
+from support.ending import ended_after
 from support.places import ROOT
+from support.slow import examples
 
 from builder.cli import main
 from builder.jobs import open_job
@@ -473,7 +473,6 @@ NASTY = (
     '"\\ud800"',
     "x" * 3000,
 )
-COUNT = int(os.environ.get("WETFILM_FUZZ", "60"))  # the full run takes 5000 of each
 
 
 def mutated(draw, text):
@@ -499,23 +498,23 @@ def mutated(draw, text):
 
 
 def answered(folder):
-    """The problems of a folder of catalogs; each names a line that exists. At most two seconds."""
-    began = time.perf_counter()
+    """The problems of a folder of catalogs; each names a line that exists. A hang is a failure, after twenty seconds."""
     try:
-        problems = open_job(None, [folder]).problems
+        with ended_after(20):
+            problems = open_job(None, [folder]).problems
     except Refused as refused:
         problems = refused.problems
-    assert time.perf_counter() - began < 2
     for problem in problems:
         lines = Path(problem.file).read_bytes().count(b"\n") + 1 if Path(problem.file).is_file() else 1
         assert 1 <= problem.line <= lines and problem.column >= 1, problem
     return problems
 
 
-def test_mutated_catalogs_never_break_the_program(tmp_path):
+@examples(30, 1000)
+def test_mutated_catalogs_never_break_the_program(tmp_path, count):
     draw, folder, passed = random.Random(4), copied(tmp_path), 0
     files = sorted(CATALOGS.glob("*.yaml"))
-    for _ in range(COUNT):
+    for _ in range(count):
         path = draw.choice(files)
         (folder / path.name).write_text(mutated(draw, path.read_text()), encoding="utf-8")
         passed += not answered(folder)
@@ -523,14 +522,15 @@ def test_mutated_catalogs_never_break_the_program(tmp_path):
     assert passed > 0
 
 
-def test_random_bytes_never_break_the_program(tmp_path):
+@examples(30, 1000)
+def test_random_bytes_never_break_the_program(tmp_path, count):
     draw, folder = random.Random(5), copied(tmp_path)
     alphabet = b"abc: -{}[],'\"#&*!|>%@`\n\t \x00\xff\xc3\xa9\xe2\x80\xa8012"
-    for _ in range(COUNT):
+    for _ in range(count):
         some = (
             bytes(draw.choice(alphabet) for _ in range(draw.randrange(200)))
             if draw.random() < 0.7
             else draw.randbytes(draw.randrange(200))
         )
         (folder / "coatings.yaml").write_bytes(some)
-        assert answered(folder)
+        answered(folder)

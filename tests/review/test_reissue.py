@@ -60,6 +60,8 @@ def test_the_commands_say_it_on_the_terminal_in_json_and_as_a_workbook(books, to
         r"Coatings 'Exterior acrylic satin', price of pack 1: \d+ -> 300 USD",
         book["Catalog values changed"]["A5"].value,
     )
+    assert main(["inspect", str(before.path), "--catalogs", str(CATALOGS)]) == 0
+    capsys.readouterr()
     assert main(["inspect", str(touched), "--format", "json", "--catalogs", str(CATALOGS)]) == 1
     found = json.loads(capsys.readouterr().out)
     assert [one["sheet"] for one in found["findings"] if one["kind"] == "formula"] == ["Areas"]
@@ -69,10 +71,9 @@ def test_the_commands_say_it_on_the_terminal_in_json_and_as_a_workbook(books, to
     )
 
 
-def test_a_book_compared_with_itself_and_inspected_untouched_is_exit_status_0(books, capsys):
+def test_a_book_compared_with_itself_is_exit_status_0(books, capsys):
     path = str(books["small shed"].path)
     assert main(["compare", path, path, "--catalogs", str(CATALOGS)]) == 0
-    assert main(["inspect", path, "--catalogs", str(CATALOGS)]) == 0
 
 
 def with_catalogs(tmp_path, **replaced):
@@ -149,10 +150,8 @@ def test_reissue_asks_about_a_record_that_is_gone(books, tmp_path, capsys):
         f"{book}: Surfaces 'Lap siding' is not in today's catalogs; used on Systems row 1, Systems row 3 (did you mean 'Lap sidings'? "
         "add --instead 'Lap siding=NEW NAME', or --keep 'Lap siding' to use the workbook's own)"
     ]
-    back = returned(book)
-    for choice in ({"instead": [("Lap siding", "Lap sidings")]}, {"keep": ["Lap siding"]}):
-        one = reissue(back, [folder], **choice)
-        assert one.after.price() == one.before.price() > 0, choice
+    one = reissue(returned(book), [folder], instead=[("Lap siding", "Lap sidings")])
+    assert one.after.price() == one.before.price() > 0
     assert main(["reissue", str(book), "--catalogs", str(folder), "--dry-run", "--keep", "Lap siding"]) == 0
     assert (
         f"price: {one.before.price():,.2f} -> {one.before.price():,.2f} USD" in capsys.readouterr().out

@@ -32,7 +32,7 @@ def by_way_of_ods(books, name, folder):
 
 @pytest.mark.parametrize(
     "name, way",
-    [("small corridor", "ods"), *(slow(name, way) for name in ("boathouse", "corridor") for way in ("xlsx", "ods"))],
+    [("small corridor", "xlsx"), *(slow(name, way) for name in ("boathouse", "corridor") for way in ("xlsx", "ods"))],
 )
 def test_a_save_by_another_program_changes_nothing(books, saved, tmp_path, name, way):
     book, stock = books[name], [catalogs_of(name)]

@@ -18,11 +18,12 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent.parent
 TESTS = [
-    "test_docstrings.py",
-    "test_units.py",
-    "test_published.py",
-    "test_reference_libraries.py",
-    "test_properties.py",
+    *(
+        f"trade/test_{name}.py"
+        for name in ("docstrings", "units", "published", "published_work", "published_money", "reference_libraries")
+    ),
+    "model/test_properties.py",
+    "model/test_alternates.py",
 ]
 PATIENCE = 120  # seconds
 SWAPS = {

@@ -7,16 +7,13 @@ between.
 """
 
 import doctest
-import importlib
 import inspect
-import pkgutil
 import re
 from dataclasses import fields, is_dataclass
 
 import pint
 import pytest
-
-from builder import trade
+from support.equations import FUNCTIONS, MODULES, PUBLIC
 
 UNIT = pint.UnitRegistry()
 UNIT.define("money = [money]")
@@ -25,16 +22,6 @@ LINE = re.compile(r"(?P<name>\w+) : [^\[\]]+ \[(?P<unit>[^\[\]]+)\]")
 RETURN = re.compile(r"[^\[\]]+ \[(?P<unit>[^\[\]]+)\]")
 SOURCE = re.compile(r"\(.*(\d|derived|from memory|common practice).*\)\.", re.DOTALL)
 
-MODULES = [importlib.import_module(f"builder.trade.{found.name}") for found in pkgutil.iter_modules(trade.__path__)]
-PUBLIC = {
-    f"{module.__name__.rpartition('.')[2]}.{name}": thing
-    for module in MODULES
-    for name, thing in inspect.getmembers(module)
-    if not name.startswith("_")
-    and getattr(thing, "__module__", None) == module.__name__
-    and (inspect.isfunction(thing) or is_dataclass(thing))
-}
-FUNCTIONS = {name: thing for name, thing in PUBLIC.items() if inspect.isfunction(thing)}
 EXAMPLES = {
     test.name.removeprefix("builder.trade."): test
     for module in MODULES

@@ -7,7 +7,7 @@ import fluids
 import numpy
 import psychrolib
 import pytest
-from hypothesis import Phase, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import Bounds, LinearConstraint, milp, minimize_scalar
 from scipy.stats import lognorm
@@ -19,8 +19,6 @@ from builder.trade import labor, packs, risk, spray, wear, weather
 from builder.values import EPOCH, to_date
 
 SLACK = 1e-9
-PLAIN = {"deadline": None, "derandomize": True, "phases": (Phase.generate,)}
-
 
 # ---- flow and hose
 # ------------------------------------------------------------------------------------------------------------
@@ -198,7 +196,7 @@ def test_packs_against_integer_programming(offered):
         check_purchase(need, offered, found.fun)
 
 
-@settings(max_examples=150, **PLAIN)
+@settings(max_examples=150)
 @given(
     times=st.tuples(st.integers(2, 8), st.integers(2, 6)),
     prices=st.tuples(*[st.integers(1, 4000)] * 3),
@@ -218,7 +216,7 @@ def test_any_three_packs_against_brute_force(times, prices, need):
 # ---------------------------------------------------------------------------------------------------------------------
 
 
-@settings(max_examples=200, **PLAIN)
+@settings(max_examples=200)
 @given(
     start=st.dates(datetime.date(2024, 1, 1), datetime.date(2029, 12, 31)),
     days=st.integers(1, 60),

@@ -5,8 +5,8 @@ from support.files import File
 from support.odd_books import ODD
 from support.slow import slow
 
-EVERY_DAY = ("boathouse", "small blank in metric", "large", "drawn at random in metric")
-OTHERS = ("corridor", "blank", "blank in metric", "drawn at random")
+EVERY_DAY = ("small boathouse", "small blank in metric", "large", "drawn at random in metric")
+OTHERS = ("boathouse", "corridor", "blank", "blank in metric", "drawn at random")
 
 
 @pytest.fixture(scope="session")
