@@ -35,6 +35,14 @@ settings.register_profile(
 settings.load_profile("wetfilm")
 
 
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items):
+    """A sitting in LibreOffice is one start of it, half a minute long, for all tests that look at what it saved."""
+    for item in items:
+        if item.get_closest_marker("sitting"):
+            item.add_marker("slow")
+
+
 @pytest.fixture(scope="session")
 def books(tmp_path_factory):
     """name -> an opened job, its layout, its bytes and a file that holds them."""

@@ -3,11 +3,13 @@
 import re
 import shutil
 
+import pytest
 from support.places import ROOT
 
 from builder.cli import main
 
 
+@pytest.mark.slow
 def test_the_python_of_the_readme_runs_and_gives_what_the_commands_give(tmp_path, monkeypatch, capsys):
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
     (example,) = re.findall(r"^```python\n(.*?)^```$", readme, re.DOTALL | re.MULTILINE)
