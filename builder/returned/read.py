@@ -280,7 +280,9 @@ def _strays(back, kind):
     whole = back.areas.get(f"{kind.key}_around") or back.areas.get(f"{kind.key}_headed")
     # inserted over the first row: names do not grow
     above = range(whole.top + 1, top) if whole and whole.sheet == sheet.title else ()
-    for row in (*above, *range(below, min(sheet.max_row, below + FURTHER) + 1)):
+    heads = [head.top for name, head in back.areas.items() if name.endswith("_head") and head.sheet == sheet.title]
+    end = min([sheet.max_row, below + FURTHER, *(head - 2 for head in heads if head >= below)])
+    for row in (*above, *range(below, end + 1)):
         cells = {key: f"{get_column_letter(area.left)}{row}" for key, area in areas.items()}
         raw = {key: plain(sheet[cell].value) for key, cell in cells.items()}
         # else a note, not a row

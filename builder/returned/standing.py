@@ -15,7 +15,6 @@ from builder.returned.findings import Finding, span
 from builder.returned.located import Located
 from builder.returned.read import Returned, plain
 from builder.values import is_number
-from builder.workbook.layout import HEAD
 from builder.workbook.make import make
 from builder.workbook.write import MASTER, MASTER_ROW
 
@@ -82,7 +81,7 @@ def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
             made |= {
                 (row, was.col + 1 + copy) for row in range(was.row, was.row + was.rows) for copy in range(was.cols)
             }
-        top = located.numbers(title) if place.block.form == "table" else place.row
+        top = located.numbers(key[0]) if place.block.form == "table" else place.row
         now |= {(row, place.col + 1 + copy) for row in range(top, place.row + place.rows) for copy in range(place.cols)}
     return made, now
 
@@ -90,9 +89,10 @@ def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
 def _overwritten(back: Returned, located: Located, title: str, written: Mapping[At, object]) -> Iterator[Finding]:
     """What no longer stands as it was written; a header row that was deleted is told as a name that is gone."""
     now, rows, cols = located.sheets[title], located.rows[title], located.cols[title]
+    headless = [located.made.head(block) for block, sheet in located.headless.items() if sheet == title]
     wrong = []
     for (row, col), want in sorted(written.items()):
-        if row == HEAD and title in located.headless or title == ON_PAGE and col > 1:
+        if row in headless or title == ON_PAGE and col > 1:
             continue
         at = rows.now(row), cols.now(col)
         if (row, col) == (MASTER_ROW, 1):

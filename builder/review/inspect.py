@@ -131,12 +131,12 @@ def _names(located: Located) -> Iterator[Finding]:
     entered = {block.sheet for block in located.blocks if block.entered}
     for title in [title for title, now in located.sheets.items() if now is None and title not in entered]:
         yield Finding("sheet", title, "", "the sheet was deleted")
-    for title in located.headless:
+    for block, title in located.headless.items():
         if located.sheets[title]:
             yield Finding(
                 "fixed",
                 located.sheets[title],
-                f"row {located.head(title)}",
+                f"row {located.head(block)}",
                 "the header row was deleted",
                 "its columns still count",
             )

@@ -96,6 +96,8 @@ class Block:
     form: str = "table"
     place: int = 1
     top: int = 5  # the row of the first record (table), fact (card) or field (upright)
+    under: str = ""  # the table of the same sheet that a table stands under, instead of `top`
+    section: str = ""  # what stands above the headers of such a table
     entered: bool = False  # a person types here
 
     @property

@@ -79,21 +79,23 @@ def header_lines(text, room):
 
 
 def tables(layout):
-    """Sheet -> (column from 0, place, copy) of every column of its tables, from the left."""
+    """Sheet -> column from 0 -> (place, copy) of what stands in it, in one table above the other, from the left."""
     found = {}
     for place in layout.places.values():
         if place.block.form == "table":
-            found.setdefault(place.sheet, []).extend((place.col + copy, place, copy) for copy in range(place.cols))
-    return {title: sorted(columns, key=lambda one: one[0]) for title, columns in found.items()}
+            for copy in range(place.cols):
+                found.setdefault(place.sheet, {}).setdefault(place.col + copy, []).append((place, copy))
+    return {title: dict(sorted(columns.items())) for title, columns in found.items()}
 
 
 def folded_on(layout):
     """The sheets with something folded away."""
-    return [
-        title
-        for title, columns in tables(layout).items()
-        if any(folded(place.block, place.column) for _, place, _ in columns)
-    ]
+    return [title for title, columns in tables(layout).items() if any(map(_folds, columns.values()))]
+
+
+def _folds(stack):
+    """Whether a column is folded away: where all that stands in it may be."""
+    return all(folded(place.block, place.column) for place, _ in stack)
 
 
 def _fit(writer, sheet, place, copy, room):
@@ -104,30 +106,37 @@ def _fit(writer, sheet, place, copy, room):
             sheet.fit(place.row - 2 + row.no, text, room - 1)
 
 
+def _room(writer, stack):
+    """The width of a column, in characters, so that no header above it takes more than LINES."""
+    room = max(width(place.column) for place, _ in stack)
+    texts = [heading(place.column, writer.units, copy) for place, copy in stack]
+    while max(header_lines(text, room) for text in texts) > LINES:
+        room += 1
+    return room
+
+
 def set_columns(writer):
     """Width, header height, folding and frozen columns of every table. Returns sheet -> the widths in sight, 0 where
     folded.
     """
     shown = {}
     for title, columns in tables(writer.layout).items():
-        sheet, lines, after = writer.sheets[title], 1, False
+        sheet, lines, after = writer.sheets[title], {}, False
         shown[title] = []
-        for col, place, copy in columns:
-            fold, text, room = (
-                folded(place.block, place.column),
-                heading(place.column, writer.units, copy),
-                width(place.column),
-            )
-            while header_lines(text, room) > LINES:
-                room += 1
-            lines = max(lines, header_lines(text, room))
+        for col, stack in columns.items():
+            fold, room = _folds(stack), _room(writer, stack)
+            for place, copy in stack:
+                head = writer.layout.head(place.block.key)
+                tall = header_lines(heading(place.column, writer.units, copy), room)
+                lines[head] = max(lines.get(head, 1), tall)
+                if place.column.quantity == "text" and not fold:
+                    _fit(writer, sheet, place, copy, room)
             sheet.set_column(
                 col, col, room, None, {"level": 1, "hidden": True} if fold else {"collapsed": True} if after else {}
             )
             shown[title].append(0 if fold else room)
-            if place.column.quantity == "text" and not fold:
-                _fit(writer, sheet, place, copy, room)
             after = fold
-        sheet.set_row(HEAD - 1, lines * LINE + 4)
+        for head, tall in lines.items():
+            sheet.set_row(head - 1, tall * LINE + 4)
         sheet.freeze_panes(HEAD, FROZEN.get(title, 0))
     return shown

@@ -5,8 +5,9 @@ import re
 
 from xlsxwriter.utility import xl_col_to_name as letters
 
-HEAD = 4  # tables: header row; records follow
-NUMBERS = 3  # tables: the number above each copy of a repeated column
+# header row of a sheet's first table; records follow, the number of each copy of a repeated column stands above
+HEAD = 4
+GAP = 6  # rows from the last of a table to the headers of one under it; what is typed in between is noticed
 # blocks each of whose facts has a name, called for or not
 NAMED = ("price", "checks", "brief", "book", "issued")
 BELOW = 200  # rows below a table of entries in which a stray one is noticed
@@ -54,6 +55,7 @@ class Layout:
         self.places = {}  # (block key, column key) -> Place
         # (block key, column key, copy) -> formula; made once all places are known
         self.templates = {}
+        self.tops = {}  # key of a block that is a table -> the row of its first record
         self.used = set()  # names that a formula has called for
         # block key -> (first, last) Place of its inputs, for `head`, `all` and `around`
         self.inputs = {}
@@ -77,13 +79,18 @@ class Layout:
         """
         for (key, word), place in self.places.items():
             block, column, sheet, last = place.block, place.column, place.sheet, place.row + place.rows - 1
-            heads = {"table": NUMBERS if column.repeat else HEAD, "list": place.row - 1}
-            first, right = heads.get(block.form, place.row), place.col + place.cols - 1
-            if right >= COLUMNS or last + (BELOW if key in self.inputs else 0) > ROWS:
+            first, right = self._from(place), place.col + place.cols - 1
+            if right >= COLUMNS or (self.foot(key) if key in self.inputs else last) > ROWS:
                 raise ValueError(f"{key}.{word} ends in {letters(right)}{last}: the sheet {sheet} has no such cell")
             yield from (((sheet, col), first, last, f"{key}.{word}") for col in range(place.col, right + 1))
             for what, col in beside(block, column).items():
                 yield (sheet, col), first, last, f"the {what} of {key}.{word}"
+
+    def _from(self, place):
+        """The first row of a column with what stands above it."""
+        if place.block.form == "table":
+            return self.numbers(place.block.key) if place.column.repeat else self.head(place.block.key)
+        return place.row - 1 if place.block.form == "list" else place.row
 
     def _each_cell_once(self):
         """Refuses two things in one cell."""
@@ -101,10 +108,12 @@ class Layout:
 
     def _table(self, block, free):
         rows = self.capacity[block.key]
+        top = self.last(block.under) + GAP + 1 if block.under else block.top
+        self.tops[block.key] = top
         for column in block.columns:
-            col, width = free.get(block.sheet, 0), max(1, column.repeat)
-            self._put(block, column, HEAD + 1, col, column.rows or rows, width)
-            free[block.sheet] = col + width
+            col, width = free.get((block.sheet, top), 0), max(1, column.repeat)
+            self._put(block, column, top, col, column.rows or rows, width)
+            free[block.sheet, top] = col + width
         if block.entered:
             own = [self.places[block.key, column.key] for column in block.columns if column.field]
             self.inputs[block.key] = own[0], own[-1]
@@ -122,18 +131,23 @@ class Layout:
             row = self.places[block.key, column.beside].row if column.beside else block.top + place
             self._put(block, column, row, block.place, 1, 1)
 
-    def head(self, sheet):
-        """The header row of a sheet's table."""
-        return HEAD
+    def head(self, block):
+        """The header row of a table."""
+        return self.tops[block] - 1
 
-    def numbers(self, sheet):
+    def numbers(self, block):
         """The row above it with the number of each copy of a repeated column."""
-        return NUMBERS
+        return self.tops[block] - 2
+
+    def last(self, block):
+        """The last row of a table."""
+        return self.tops[block] + self.capacity[block] - 1
 
     def foot(self, block):
         """The last row beneath a table of entries in which a stray entry is noticed."""
         first, _ = self.inputs[block]
-        return first.row + first.rows - 1 + BELOW
+        below = GAP - 2 if any(other.under == block for other in self.blocks) else BELOW
+        return first.row + first.rows - 1 + below
 
     def names(self):
         """The defined names, and what each points at: sheets, inputs, results, the book's facts, and what formulas call
@@ -146,9 +160,9 @@ class Layout:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
             for name, top, rows in (
-                ("head", HEAD, 1),
+                ("head", self.head(block), 1),
                 ("all", first.row, first.rows),
-                ("around", HEAD, self.foot(block) - HEAD + 1),
+                ("around", self.head(block), self.foot(block) - self.head(block) + 1),
             ):
                 yield (
                     f"{block}_{name}",
@@ -219,7 +233,7 @@ class _Scope:
         """This record's cell in a column of its own block, or that column's header."""
         place = self._own_place(key)
         if head:
-            row = place.row - 1 if self.block.form == "list" else self.layout.head(place.sheet)
+            row = place.row - 1 if self.block.form == "list" else self.layout.head(self.block.key)
             return f"${letters(place.col + index)}${row}"
         if self.block.form == "card":
             return f"{COLUMN}${place.row}"
@@ -230,7 +244,7 @@ class _Scope:
     def _number(self):
         """The cell above this copy that holds its number."""
         place = self.layout.places[self.block.key, self.column.key]
-        return f"${letters(place.col + self.copy)}${self.layout.numbers(place.sheet)}"
+        return f"${letters(place.col + self.copy)}${self.layout.numbers(self.block.key)}"
 
     def _split(self, text):
         """'key', 'key@', 'key@2', 'key@other' -> the key, the number of a copy as formula text (or None), and as an

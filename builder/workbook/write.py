@@ -9,7 +9,7 @@ from builder.sheets.grammar import cell_value, heading
 from builder.stages.order import SHEETS
 from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
-from builder.workbook.layout import HEAD, NUMBERS, at_record, beside
+from builder.workbook.layout import HEAD, at_record, beside
 from builder.workbook.prepared import Prepared
 from builder.workbook.shared import CONTROLS
 from builder.workbook.theme import GROUP_TABS, ROLE_OF, Styles
@@ -91,15 +91,17 @@ class _Writer:
         ](block)
 
     def table(self, block):
-        sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
+        sheet, rows, top = self.sheets[block.sheet], self.estimate.rows[block.key], self.layout.head(block.key)
+        if block.section:
+            _sure(sheet.write_string(top - 2, 0, block.section, self.styles("section")))
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             head = "head" if column.quantity == "text" else "head_number"
             for copy in range(place.cols):
                 col = place.col + copy
                 if column.repeat:
-                    _sure(sheet.write_number(NUMBERS - 1, col, copy + 1, self.styles("number", "count")))
-                _sure(sheet.write_string(HEAD - 1, col, heading(column, self.units, copy), self.styles(head)))
+                    _sure(sheet.write_number(top - 2, col, copy + 1, self.styles("number", "count")))
+                _sure(sheet.write_string(top - 1, col, heading(column, self.units, copy), self.styles(head)))
                 self.column(sheet, block, column, place, copy, rows[: place.rows])
             if column.field:
                 _sure(
