@@ -66,13 +66,15 @@ def estimate(opened: jobs.Opened, values: Values) -> jobs.Opened:
     return jobs.from_values({**opened.values, **values}, opened.units, opened.settings)
 
 
-def make(opened: jobs.Opened) -> bytes:
-    """The workbook (.xlsx) of an opened job; the same job gives the same bytes. Refused where it has errors."""
+def make(opened: jobs.Opened, *, workings: bool = False) -> bytes:
+    """The workbook (.xlsx) of an opened job; the same job gives the same bytes. workings: whether the sheets of
+    workings are shown. Refused where it has errors.
+    """
     if opened.errors:
         raise Refused(opened.problems)
     from builder.workbook.make import make as made
 
-    return made(opened)
+    return made(opened, workings)
 
 
 def inspect(book: Book, catalogs: Catalogs = None) -> "Inspection":

@@ -42,7 +42,7 @@ def _build(options):
     apart(zip(paths, jobs), [*options.jobs, *_files(options)])
     for job, path in zip(jobs, paths):
         opened = open_job(job, options.catalogs, units=options.units, paper=options.paper, lines=options.lines)
-        data = make(opened)
+        data = make(opened, workings=options.workings)
         _warn(*opened.problems)
         put(options.output or path, data, options.force)
         _say(f"{path}: {opened.summary()}")

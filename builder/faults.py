@@ -6,12 +6,11 @@ from typing import Protocol, TypeAlias, TypeVar
 
 from builder.problems import WARNING, Problem, did_you_mean
 from builder.quantities import Units, Value
-from builder.records import wording
+from builder.records import titles, wording
 from builder.records.fields import Check, Field, Kind, Marks
 from builder.records.kinds import KINDS
 from builder.records.plausible import DOUBTS
 from builder.records.rules import Name, OneOf, Word
-from builder.records.titles import SHEET_OF
 from builder.sheets.rows import Row
 from builder.stages import stock
 from builder.stages.estimate import Estimate
@@ -56,7 +55,7 @@ def _told(kind: Kind, one: Field, units: Units, found: Value, names: Names) -> s
         return f"blank; enter {needs}"
     text = wording.entered(found, one, units)
     if isinstance(one.rule, OneOf):
-        return f"'{text}' is not in {SHEET_OF[one.rule.block]}"
+        return f"'{text}' is not in {titles.place(one.rule.block)}"
     if (
         isinstance(one.rule, Name)
         and one.rule.unique
@@ -83,7 +82,7 @@ def _of_row(
             )
             hint = did_you_mean(found, [str(name) for name in meant]) if meant and found is not None else ""
             told = _told(kind, one, units, found, names)
-            yield place.get(one.key, place[""]).problem(f"{kind.sheet}, {one.title.lower()}: {told}", hint)
+            yield place.get(one.key, place[""]).problem(f"{kind.title}, {one.title.lower()}: {told}", hint)
     for check in kind.checks:
         if getattr(row, f"bad_check_{check.key}" if kind.upright else f"bad_{check.key}"):
             first = _where(check, place)
@@ -121,14 +120,14 @@ def doubts(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator
         for row, place in zip(estimate.rows[doubt.block], marks[doubt.block]):
             if row.sound and getattr(row, doubt.key) is not None and doubt.hit(row):
                 yield place.get(doubt.key, place[""]).problem(
-                    f"{KINDS[doubt.block].sheet}: {doubt.message}", doubt.hint, WARNING
+                    f"{KINDS[doubt.block].title}: {doubt.message}", doubt.hint, WARNING
                 )
     for kind in KINDS.values():
         if "source" in kind.field_of:
             for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
                 if row.sound and row.source is None:
                     yield place[""].problem(
-                        f"{kind.sheet}: a record without source", "say where its figures come from", WARNING
+                        f"{kind.title}: a record without source", "say where its figures come from", WARNING
                     )
     yield from _too_high(estimate, marks)
     yield from _prices(estimate, marks)
@@ -156,11 +155,11 @@ def _prices(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterato
                 mark = place.get("priced_on", place[""])
                 if row.old:
                     yield mark.problem(
-                        f"{KINDS[block].sheet}: the price is more than {terms.price_age_max:g} days older than the job",
+                        f"{KINDS[block].title}: the price is more than {terms.price_age_max:g} days older than the job",
                         "get a new price, and date it",
                         WARNING,
                     )
                 elif row.priced_on > job.date:
                     yield mark.problem(
-                        f"{KINDS[block].sheet}: the price is dated after the job", "check both dates", WARNING
+                        f"{KINDS[block].title}: the price is dated after the job", "check both dates", WARNING
                     )

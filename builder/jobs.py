@@ -124,7 +124,7 @@ def _starter(folders: Iterable[Path]) -> Path:
 def _too_many(key: str, room: int, lines: int | None) -> tuple[str, str]:
     """That a file has more rows of a kind than its book, and what to do. lines: as asked for by --lines."""
     hint = "leave some out" if key != "takeoff" else "leave --lines out" if lines else "split the job in two"
-    return f"more than {room:,} rows on {KINDS[key].sheet}", hint
+    return f"more than {room:,} rows on {KINDS[key].title}", hint
 
 
 def open_job(

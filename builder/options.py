@@ -16,6 +16,7 @@ def parser(run):
     build.add_argument("--units", choices=("us", "metric"), help="units of the workbook (the job's)")
     build.add_argument("--paper", choices=("letter", "a4"), help="paper of the workbook (letter for us, a4 for metric)")
     build.add_argument("--lines", type=_lines, metavar="N", help="rows of takeoff (100)")
+    build.add_argument("--workings", action="store_true", help="show the sheets of workings, which are hidden else")
     build.add_argument("--force", action="store_true", help="overwrite a workbook that somebody changed")
     build.set_defaults(run=run["build"])
     check = commands.add_parser("check", help="what is wrong with catalogs and jobs, and where")

@@ -30,7 +30,7 @@ def written(kind: Kind, keys: Collection[str]) -> str:
 
 def note(kind: Kind, name: str, below: Mark, stated: Collection[str], place: Mark) -> Problem:
     """What is changed of the record below, as a note at `place`. stated: the keys that are."""
-    told = f"{kind.sheet}: " if kind.upright else f"{kind.sheet} '{name}': "
+    told = f"{kind.title}: " if kind.upright else f"{kind.title} '{name}': "
     told += f"changes {written(kind, stated) or 'nothing'} of {below.file}:{below.line}"
     money = any(kind.field_of[key].quantity.startswith("money") for key in stated)
     if money and "priced_on" in kind.field_of and "priced_on" not in stated:
@@ -42,7 +42,7 @@ def replacing(kind: Kind, name: str, below: Marked, over: Marked) -> Problem:
     """That a whole record takes the place of one below, and what of that one is gone, as a note."""
     (values, marks), (new, stated) = below, over
     gone = {key for key, value in values.items() if value is not None and new.get(key) is None and key not in stated}
-    told = f"{kind.sheet} '{name}': replaces the record in {marks[''].file}:{marks[''].line}"
+    told = f"{kind.title} '{name}': replaces the record in {marks[''].file}:{marks[''].line}"
     if gone:
         hint = "write 'change:' instead of 'name:' to keep what is not stated"
         return stated[""].problem(f"{told} and drops its {written(kind, gone)}", hint, NOTE)
@@ -60,7 +60,7 @@ def renamed(kind: Kind, name: str, named_by: Iterable[str], below: Marked, over:
     for key in named_by:
         if key in over[1] and same(over[0].get(key)) != same(below[0].get(key)):
             hint = f"leave '{key}:' out, or write a whole record under the new {key}"
-            yield over[1][key].problem(f"{kind.sheet} '{name}': 'change:' cannot change the {key}", hint)
+            yield over[1][key].problem(f"{kind.title} '{name}': 'change:' cannot change the {key}", hint)
 
 
 def placed(below: Marked, over: Marked, problems: list[Problem]) -> Marked:

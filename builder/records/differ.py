@@ -32,7 +32,7 @@ class Difference:
         """ "Takeoff 'S1', length: 62 -> 60 ft"."""
         kind = KINDS[self.block]
         record = label(kind, self.values) if _name(kind, self.values) else said(kind, self.values, units)
-        where = kind.sheet if kind.upright else f"{kind.sheet} '{record}'"
+        where = kind.title if kind.upright else f"{kind.title} '{record}'"
         if isinstance(self.before, dict) or isinstance(self.after, dict):
             return f"{where} {'is added' if self.before is None else 'is removed'}"
         one = kind.field_of[self.key]

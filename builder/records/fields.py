@@ -12,7 +12,7 @@ from typing import Any, TypeAlias
 from builder.documents import Mark
 from builder.quantities import Value
 from builder.records.rules import Judge, Rule
-from builder.records.titles import SHEET_OF
+from builder.records.titles import TYPED_ON
 
 Record: TypeAlias = dict[str, Value]  # key of a field -> its value
 Values: TypeAlias = dict[str, list[Record]]  # block -> its records; one of an upright block
@@ -78,4 +78,9 @@ class Kind:
     @property
     def sheet(self) -> str:
         """The title of the sheet it is typed on."""
-        return SHEET_OF[self.key]
+        return TYPED_ON[self.key][1]
+
+    @property
+    def title(self) -> str:
+        """What it is called: the sheet's title, or that of its table on a sheet of several."""
+        return TYPED_ON[self.key][0]

@@ -137,7 +137,7 @@ class Loader:
             for key, (mark, value) in node.entries.items():
                 if key not in known:
                     hint = _belongs(key, known) or did_you_mean(key, list(map(str, known)))
-                    if (where, key) == (KINDS["terms"].sheet, CHANGE):
+                    if (where, key) == (KINDS["terms"].title, CHANGE):
                         hint = BESIDE_TERMS
                     self.blame(mark, f"{where}: unknown key '{key}'", hint)
                 else:
@@ -239,7 +239,7 @@ class Loader:
         known.update({name: None for name in (*inner, *extra)})  # None: read elsewhere
         node = current_keys(node, known, self.renamed)
         label = node.get(CHANGE if change and given is None else kind.named or "name")
-        where = f"{kind.sheet} '{label.value}'" if isinstance(label, Text) and label.value else kind.sheet
+        where = f"{kind.title} '{label.value}'" if isinstance(label, Text) and label.value else kind.title
         self.unknown(node, known, where)
         values, marks = dict(given or {}), {"": node.mark}
         if kind in JOBS or not (kind.upright or change):  # else a mark says that the field is stated
@@ -286,7 +286,7 @@ class Loader:
                     if self.nameless(names[key], item) and len(self.loaded.problems) == told and not self.loaded.draft:
                         self.blame(
                             item.mark,
-                            f"{names[key].sheet}: a record without '{names[key].named}:'",
+                            f"{names[key].title}: a record without '{names[key].named}:'",
                             NAMELESS.format(names[key].named),
                         )
 

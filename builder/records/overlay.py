@@ -32,7 +32,7 @@ def identity(kind: Kind, values: Record) -> tuple[Value, ...]:
 def label(kind: Kind, values: Record) -> str:
     """What a person calls a record: its name, 'standard 515', '2026-07-03', or the sheet of a kind that has but one."""
     if kind.upright:
-        return kind.sheet
+        return kind.title
     parts = [(kind.field_of[key].quantity == "date", values.get(key)) for key in _named_by(kind)]
     return " ".join(to_date(value).isoformat() if dated and is_number(value) else str(value) for dated, value in parts)
 
@@ -74,7 +74,7 @@ class _Layer:
         name = change.name or label(self.kind, values)
         place = self.by_label.get(same(name))
         if place is None and not change.name:
-            told = f"{self.kind.sheet} '{name}': is added: no catalog before this one has that size"
+            told = f"{self.kind.title} '{name}': is added: no catalog before this one has that size"
             self.problems.append(marks[""].problem(told, severity=NOTE))
             self.add(values, marks)
         elif place is None:
@@ -101,16 +101,16 @@ class _Layer:
     def _twice(self, place: int, name: str, mark: Mark) -> Problem:
         first = self.done[place]
         hint = f"combine both; the first is in {first.file}:{first.line}"
-        return mark.problem(f"{self.kind.sheet} '{name}': is changed twice", hint)
+        return mark.problem(f"{self.kind.title} '{name}': is changed twice", hint)
 
     def _missing(self, name: str, mark: Mark) -> Problem:
         if not self.by_label:
             return mark.problem(
-                f"{self.kind.sheet} '{name}': nothing to change: no catalog before this one has {self.kind.key}",
+                f"{self.kind.title} '{name}': nothing to change: no catalog before this one has {self.kind.key}",
                 "name the folder it changes first: --catalogs catalogs --catalogs THIS",
             )
         hint = did_you_mean(name, [label(self.kind, values) for values in self.values])
-        return mark.problem(f"{self.kind.sheet}: '{name}' is not in the catalogs before this one", hint)
+        return mark.problem(f"{self.kind.title}: '{name}' is not in the catalogs before this one", hint)
 
     def lay(self, values: Record, marks: Marks, change: Change | None) -> None:
         if self.kind.upright and self.values:

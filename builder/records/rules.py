@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any, Protocol
 
 from builder.quantities import ZERO, Units, Value, scale
-from builder.records.titles import SHEET_OF
+from builder.records import titles
 from builder.records.words import WORDS
 from builder.values import day, is_number, same, size_digits
 
@@ -111,7 +111,7 @@ class OneOf(Rule):
         return judge.find(self.block, value) is None
 
     def words(self, units: Units) -> str:
-        return f"a name from the sheet {SHEET_OF[self.block]}, in a row without errors"
+        return f"a name from {titles.place(self.block)}, in a row without errors"
 
     def formula(self, block: str, key: str) -> str:
         return f"1-MIN(1,SUMPRODUCT(--({{{self.block}.known}}={{x}})))"

@@ -40,6 +40,8 @@ STEPS = (
     ("label",
      "All other cells are worked out and locked without a password. What is wrong is said beside the row, in bold."),
     ("label", "Folded away, behind a + above the letters (unprotect the sheet to open it): single steps of {folded}."),
+    ("label",
+     "Hidden: the workings. Right-click any tab and choose Unhide (Show Sheet) to see them; all are named below."),
     ("", ""),
     ("section", "Before anyone sprays"),
     *(("label", line) for caution in CAUTIONS for line in wrap(f"{caution.topic}: {caution.words} [{caution.source}]",

@@ -1,27 +1,41 @@
-"""The sheet that each kind of record is typed on: names that rules and messages say before any kind is declared."""
+"""What each kind of record is called, and the sheet it is typed on: said by rules and messages before a kind is
+declared.
+"""
 
 from types import MappingProxyType
 
 # fmt: off
-SHEET_OF = MappingProxyType({
-    "job": "Job",
-    "takeoff": "Takeoff",
-    "openings": "Openings",
-    "systems": "Systems",
-    "coats": "Coats",
-    "kit": "Kit",
-    "tasks": "Tasks",
-    "weather": "Weather",
-    "terms": "Terms",
-    "coatings": "Coatings",
-    "families": "Nozzle families",
-    "nozzles": "Nozzles",
-    "pumps": "Pumps",
-    "surfaces": "Surfaces",
-    "profiles": "Profiles",
-    "rates": "Task rates",
-    "crews": "Crews",
-    "exposures": "Exposures",
-    "access": "Access",
-    "holidays": "Holidays",
+TYPED_ON = MappingProxyType({     # kind -> its title, its sheet
+    "job": ("Job", "Job"),
+    "takeoff": ("Takeoff", "Takeoff"),
+    "openings": ("Openings", "Openings"),
+    "systems": ("Systems", "Paint"),
+    "coats": ("Coats", "Paint"),
+    "tasks": ("Tasks", "Tasks"),
+    "kit": ("Kit", "Kit"),
+    "weather": ("Weather", "Weather"),
+    "terms": ("Terms", "Terms"),
+    "coatings": ("Coatings", "Coatings"),
+    "families": ("Nozzle families", "Nozzle sizes"),
+    "nozzles": ("Nozzles", "Nozzle sizes"),
+    "pumps": ("Pumps", "Pumps"),
+    "surfaces": ("Surfaces", "Surfaces"),
+    "profiles": ("Profiles", "Surfaces"),
+    "rates": ("Task rates", "Task rates"),
+    "crews": ("Crews", "Lists"),
+    "exposures": ("Exposures", "Lists"),
+    "access": ("Access", "Lists"),
+    "holidays": ("Holidays", "Lists"),
 })
+# fmt: on
+
+
+def title(kind: str) -> str:
+    """What a kind of record is called."""
+    return TYPED_ON[kind][0]
+
+
+def place(kind: str) -> str:
+    """Where its records are, in words: 'Coatings', 'Crews on the sheet Lists'."""
+    called, sheet = TYPED_ON[kind]
+    return called if called == sheet else f"{called} on the sheet {sheet}"

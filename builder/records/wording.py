@@ -44,12 +44,12 @@ def allowed(kind: Kind, one: Field, units: Units) -> str:
 
 def fault(kind: Kind, one: Field, units: Units) -> str:
     """The words beside a row whose field is missing or wrong."""
-    return f"{kind.sheet}, {one.title.lower()}: enter {allowed(kind, one, units)}"
+    return f"{kind.title}, {one.title.lower()}: enter {allowed(kind, one, units)}"
 
 
 def check_fault(kind: Kind, check: Check) -> str:
     """The words beside a row whose fields do not go together."""
-    return f"{kind.sheet}: {check.words}"
+    return f"{kind.title}: {check.words}"
 
 
 def judged(kind: Kind) -> tuple[Field, ...]:

@@ -45,7 +45,7 @@ class Located(Layout):
     """A Layout whose places are those of a Returned workbook.
 
     made: the same as it was made; sheets: title -> what the sheet is called now (None: gone); gone: names that point at
-    nothing any more; headless: tables whose header row is gone -> the title of their sheet; pasted: (place, area) of
+    nothing any more; headless: tables whose header row is gone; pasted: (place, area) of
     single inputs that were cut and pasted elsewhere; hidden: keys of places on another sheet than their block's;
     same_form: whether this program would make the book with the same formulas in the same places. If not, only `sheets`
     and `gone` are to be relied on.
@@ -58,11 +58,11 @@ class Located(Layout):
         self.made = Layout(self.blocks, capacity)
         self.same_form = self.made.form(back.units) == back.settings.get("form")
         self.gone = [name for name, _ in self.made.names() if name not in back.areas]
-        self.headless = {
-            block.key: block.sheet
+        self.headless = [
+            block
             for block in self.blocks
             if block.entered and block.form == "table" and f"{block.key}_head" in self.gone
-        }
+        ]
         self.sheets = {title: self._sheet(title) for title in dict.fromkeys(block.sheet for block in self.blocks)}
         self.rows, self.cols = ({title: Moves() for title in self.sheets} for _ in range(2))
         self._learn()
@@ -71,18 +71,14 @@ class Located(Layout):
             self._move(key, place)
 
     def head(self, block):
-        return self.rows[self._of(block)].now(super().head(block))
+        return self.rows[block.sheet].now(super().head(block))
 
     def foot(self, block):
         area = self.back.areas.get(f"{block}_around")
         return area.bottom if area else super().foot(block)
 
     def numbers(self, block):
-        return self.rows[self._of(block)].now(super().numbers(block))
-
-    def _of(self, block):
-        """The sheet that a table stands on, by its title as it was made."""
-        return next(one.sheet for one in self.blocks if one.key == block and one.form == "table")
+        return self.rows[block.sheet].now(super().numbers(block))
 
     def _sheet(self, title):
         area = self.back.areas.get(sheet_name(title))
@@ -111,7 +107,7 @@ class Located(Layout):
         title = heading(place.column, self.units)
 
         def headed(col):
-            return sheet is not None and sheet.cell(self.head(place.block.key), col).value == title
+            return sheet is not None and sheet.cell(self.head(place.block), col).value == title
 
         left = cols.now(place.col + 1, headed if place.block.form == "table" else lambda now: False)
         top, bottom = rows.now(place.row), rows.now(place.row + place.rows - 1)

@@ -202,7 +202,7 @@ def _spanned(back):
             cells = (area.bottom - area.top + 1) * (area.right - area.left + 1) if area else 0
             whole += cells
             if cells > LINES or whole > INPUTS:
-                words = f"{kind.sheet}, {one.title}: its defined name covers {cells:,} cells, more than an estimate has"
+                words = f"{kind.title}, {one.title}: its defined name covers {cells:,} cells, more than an estimate has"
                 raise safe.refused(back.name, words, safe.PUT_BACK)
 
 

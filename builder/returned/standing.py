@@ -81,7 +81,7 @@ def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
             made |= {
                 (row, was.col + 1 + copy) for row in range(was.row, was.row + was.rows) for copy in range(was.cols)
             }
-        top = located.numbers(key[0]) if place.block.form == "table" else place.row
+        top = located.numbers(place.block) if place.block.form == "table" else place.row
         now |= {(row, place.col + 1 + copy) for row in range(top, place.row + place.rows) for copy in range(place.cols)}
     return made, now
 
@@ -89,7 +89,7 @@ def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
 def _overwritten(back: Returned, located: Located, title: str, written: Mapping[At, object]) -> Iterator[Finding]:
     """What no longer stands as it was written; a header row that was deleted is told as a name that is gone."""
     now, rows, cols = located.sheets[title], located.rows[title], located.cols[title]
-    headless = [located.made.head(block) for block, sheet in located.headless.items() if sheet == title]
+    headless = [located.made.head(block) for block in located.headless if block.sheet == title]
     wrong = []
     for (row, col), want in sorted(written.items()):
         if row in headless or title == ON_PAGE and col > 1:

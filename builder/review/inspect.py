@@ -131,11 +131,11 @@ def _names(located: Located) -> Iterator[Finding]:
     entered = {block.sheet for block in located.blocks if block.entered}
     for title in [title for title, now in located.sheets.items() if now is None and title not in entered]:
         yield Finding("sheet", title, "", "the sheet was deleted")
-    for block, title in located.headless.items():
-        if located.sheets[title]:
+    for block in located.headless:
+        if located.sheets[block.sheet]:
             yield Finding(
                 "fixed",
-                located.sheets[title],
+                located.sheets[block.sheet],
                 f"row {located.head(block)}",
                 "the header row was deleted",
                 "its columns still count",

@@ -186,7 +186,7 @@ def _ask(values: Values, book: Values, where: str) -> None:
     for use in _uses(values):
         here, there = (_find(use.target, of[use.target.key], use.name) for of in (values, book))
         if here is None and there:
-            place = use.kind.sheet if use.kind.upright else f"{use.kind.sheet} row {use.number}"
+            place = use.kind.title if use.kind.upright else f"{use.kind.title} row {use.number}"
             missing.setdefault((use.target, use.name), []).append(place)
     problems = []
     for (target, name), places in missing.items():
@@ -197,7 +197,7 @@ def _ask(values: Values, book: Values, where: str) -> None:
                 where,
                 0,
                 0,
-                f"{target.sheet} '{name}' is not in today's catalogs; used on {', '.join(places)}",
+                f"{target.title} '{name}' is not in today's catalogs; used on {', '.join(places)}",
                 f"{near} {hint}" if near.startswith("did") else hint,
             )
         )

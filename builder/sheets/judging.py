@@ -35,29 +35,29 @@ def judging(kind, units, derived=(), links=None):
     ]
     first, middle, last = flags[0].key, flags[-1].key, (checks or flags)[-1].key
     columns = [
-        Column("no", f"{kind.sheet}, row", "count", label=lambda number: number),
-        Column("filled", f"{kind.sheet}: cells filled", "count", _filled(kind), ""),
-        Column("entered", f"{kind.sheet}: entered", "count", 'IF({filled}>0,1,"")', ""),
+        Column("no", f"{kind.title}, row", "count", label=lambda number: number),
+        Column("filled", f"{kind.title}: cells filled", "count", _filled(kind), ""),
+        Column("entered", f"{kind.title}: entered", "count", 'IF({filled}>0,1,"")', ""),
         Column(
-            "each_sound", f"{kind.sheet}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"
+            "each_sound", f"{kind.title}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"
         ),
         *flags,
         *checks,
-        Column("faults", f"{kind.sheet}: faults", "count", f"SUM({{{first}:{last}}})", "entered"),
+        Column("faults", f"{kind.title}: faults", "count", f"SUM({{{first}:{last}}})", "entered"),
         Column(
             "fault",
-            f"{kind.sheet}: first fault",
+            f"{kind.title}: first fault",
             "text",
             f'IF({{faults}}=0,"",INDEX({{#{first}:{last}}},1,MATCH(1,{{{first}:{last}}},0)))',
             "entered",
         ),
-        Column("sound", f"{kind.sheet}: sound", "count", 'IF({faults}=0,1,"")', "entered"),
+        Column("sound", f"{kind.title}: sound", "count", 'IF({faults}=0,1,"")', "entered"),
     ]
     if kind.named in kind.field_of:
         columns.append(
             Column(
                 "known",
-                f"{kind.sheet}: known as",
+                f"{kind.title}: known as",
                 "text",
                 f'IF({{row.{kind.named}}}="","",{{row.{kind.named}}})',
                 "sound",
@@ -103,11 +103,11 @@ def upright(kind, units, derived=()):
     ]
     flags += [Column(f"bad_{key}", "", "count", f"{{{key}}}", "", beside=key) for key in crossed]
     return (
-        Block(kind.key, kind.sheet, (*inputs(kind), *checks, *sums, *derived), form="upright", entered=True),
-        Block(kind.key, kind.sheet, tuple(flags), form="upright", place=4),
+        Block(kind.key, kind.title, (*inputs(kind), *checks, *sums, *derived), form="upright", entered=True),
+        Block(kind.key, kind.title, tuple(flags), form="upright", place=4),
         Block(
             kind.key,
-            kind.sheet,
+            kind.title,
             tuple(
                 Column(f"told_{key}", "", "text", f'IF({{bad_{key}}}=1,"{words}","")', "", beside=key)
                 for key, words in told.items()
@@ -127,7 +127,7 @@ def limits(kinds):
             "Limits",
             tuple(
                 Column(
-                    f"{kind.key}_{one.key}", f"{kind.sheet}: {one.title}", one.quantity, label=one.rule.limits()[end]
+                    f"{kind.key}_{one.key}", f"{kind.title}: {one.title}", one.quantity, label=one.rule.limits()[end]
                 )
                 for kind, one in ends
             ),

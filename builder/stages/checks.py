@@ -75,9 +75,9 @@ CHECKS = (
         C("first", "First to fix", "text",
           f'IF({{stops}}=0,"",INDEX({{words.to_put_right}},MATCH("{STOP}",{{verdict_{STOPS[0]}:verdict_{STOPS[-1]}}},'
           '0)))'),
-        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.sheet}", "count",
+        *(C(f"beyond_{kind.key}", f"Cells typed outside the rows of {kind.title}", "count",
             _beyond(kind)) for kind in TABLES),
-        *(C(f"room_{kind.key}", f"Rows of {kind.sheet} that are worked out", "count",
+        *(C(f"room_{kind.key}", f"Rows of {kind.title} that are worked out", "count",
             f"COUNT({{{kind.key}.no}})") for kind in TABLES),
         C("lead_home", "Home or child-occupied building of the years of lead paint", "count", _LEAD_HOME),
         C("slack", "Slack of comparisons, none while Terms have none", "number",

@@ -12,7 +12,7 @@ from builder.sheets.grammar import Column as C
 
 
 # fmt: off
-def _table(key, *columns, **blocks):
+def _table(key, *columns, under="", **blocks):
     """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the
     faults.
 
@@ -21,7 +21,9 @@ def _table(key, *columns, **blocks):
     place, room = "{^}", f"{{checks.room_{key}}}"
     links = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()}
     fault = C("shown_fault", "To fix", "text", f'{{here.fault}}&REPT("{NO_ROOM}",--({place}>{room}))', "")
-    return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links, entered=True)
+    section = KINDS[key].title if under else ""
+    return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links,
+                 entered=True, under=under, section=section)
 
 
 AREA = C("shown_area", "Coated area", "area", "{here.coated}", "")
@@ -32,11 +34,20 @@ TABLES = (
     _table("systems", AREA),
     _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""),
            C("shown_need", "Needed", "volume", "{amount.need}", ""),
-           here="film", used="picks", amount="gallons"),
-    _table("kit", C("shown_worn", "Worn", "share", "{here.worn}", "")),
+           under="systems", here="film", used="picks", amount="gallons"),
     _table("tasks", C("shown_hours", "Hours, base", "time", "{work.hours@1}", ""), work="task_hours"),
-    *map(_table, ("coatings", "families", "nozzles", "pumps", "surfaces", "profiles", "rates", "crews", "exposures",
-                  "access", "holidays")),
+    _table("kit", C("shown_worn", "Worn", "share", "{here.worn}", "")),
+    _table("coatings"),
+    _table("families"),
+    _table("nozzles", under="families"),
+    _table("pumps"),
+    _table("surfaces"),
+    _table("profiles", under="surfaces"),
+    _table("rates"),
+    _table("crews"),
+    _table("exposures", under="crews"),
+    _table("access", under="exposures"),
+    _table("holidays", under="access"),
 )
 # fmt: on
 

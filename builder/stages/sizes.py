@@ -14,7 +14,7 @@ def _used(key):
 
 WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
 
-SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due cash wear_cost", (
+SIZES = Block("sizes", "Wear budget", results_first("no nozzle applied buy left due cash wear_cost", (
     C("no", "Size, row", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF(({nozzle.sound}=1)*({terms.sound}=1)=1,1,"")', ""),
     C("nozzle", "Nozzle", "text", "{nozzle.known}"),

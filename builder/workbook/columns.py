@@ -37,7 +37,7 @@ FROZEN = {
     "Picks": 2,
     "Gallons": 2,
     "Purchases": 1,
-    "Sizes": 2,
+    "Wear budget": 2,
     "Hours": 2,
     "Film": 2,
     "Task hours": 2,
@@ -47,10 +47,8 @@ FROZEN = {
     "Surfaces": 1,
     "Pumps": 1,
     "Takeoff": 1,
-    "Coats": 2,
-    "Systems": 1,
+    "Paint": 1,
     "Task rates": 1,
-    "Crews": 1,
 }
 FOLDED = {
     "trials": ("not_",),
@@ -126,7 +124,7 @@ def set_columns(writer):
         for col, stack in columns.items():
             fold, room = _folds(stack), _room(writer, stack)
             for place, copy in stack:
-                head = writer.layout.head(place.block.key)
+                head = writer.layout.head(place.block)
                 tall = header_lines(heading(place.column, writer.units, copy), room)
                 lines[head] = max(lines.get(head, 1), tall)
                 if place.column.quantity == "text" and not fold:

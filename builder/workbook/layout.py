@@ -55,7 +55,7 @@ class Layout:
         self.places = {}  # (block key, column key) -> Place
         # (block key, column key, copy) -> formula; made once all places are known
         self.templates = {}
-        self.tops = {}  # key of a block that is a table -> the row of its first record
+        self.tops = {}  # (key, sheet) of a table -> the row of its first record
         self.used = set()  # names that a formula has called for
         # block key -> (first, last) Place of its inputs, for `head`, `all` and `around`
         self.inputs = {}
@@ -89,7 +89,7 @@ class Layout:
     def _from(self, place):
         """The first row of a column with what stands above it."""
         if place.block.form == "table":
-            return self.numbers(place.block.key) if place.column.repeat else self.head(place.block.key)
+            return self.numbers(place.block) if place.column.repeat else self.head(place.block)
         return place.row - 1 if place.block.form == "list" else place.row
 
     def _each_cell_once(self):
@@ -108,8 +108,8 @@ class Layout:
 
     def _table(self, block, free):
         rows = self.capacity[block.key]
-        top = self.last(block.under) + GAP + 1 if block.under else block.top
-        self.tops[block.key] = top
+        top = self._last(block.under, block.sheet) + GAP + 1 if block.under else block.top
+        self.tops[block.key, block.sheet] = top
         for column in block.columns:
             col, width = free.get((block.sheet, top), 0), max(1, column.repeat)
             self._put(block, column, top, col, column.rows or rows, width)
@@ -133,15 +133,15 @@ class Layout:
 
     def head(self, block):
         """The header row of a table."""
-        return self.tops[block] - 1
+        return self.tops[block.key, block.sheet] - 1
 
     def numbers(self, block):
         """The row above it with the number of each copy of a repeated column."""
-        return self.tops[block] - 2
+        return self.tops[block.key, block.sheet] - 2
 
-    def last(self, block):
+    def _last(self, key, sheet):
         """The last row of a table."""
-        return self.tops[block] + self.capacity[block] - 1
+        return self.tops[key, sheet] + self.capacity[key] - 1
 
     def foot(self, block):
         """The last row beneath a table of entries in which a stray entry is noticed."""
@@ -160,9 +160,9 @@ class Layout:
                 yield f"{block}_{key}", place.address
         for block, (first, last) in self.inputs.items():
             for name, top, rows in (
-                ("head", self.head(block), 1),
+                ("head", self.head(first.block), 1),
                 ("all", first.row, first.rows),
-                ("around", self.head(block), self.foot(block) - self.head(block) + 1),
+                ("around", self.head(first.block), self.foot(block) - self.head(first.block) + 1),
             ):
                 yield (
                     f"{block}_{name}",
@@ -233,7 +233,7 @@ class _Scope:
         """This record's cell in a column of its own block, or that column's header."""
         place = self._own_place(key)
         if head:
-            row = place.row - 1 if self.block.form == "list" else self.layout.head(self.block.key)
+            row = place.row - 1 if self.block.form == "list" else self.layout.head(self.block)
             return f"${letters(place.col + index)}${row}"
         if self.block.form == "card":
             return f"{COLUMN}${place.row}"
@@ -244,7 +244,7 @@ class _Scope:
     def _number(self):
         """The cell above this copy that holds its number."""
         place = self.layout.places[self.block.key, self.column.key]
-        return f"${letters(place.col + self.copy)}${self.layout.numbers(self.block.key)}"
+        return f"${letters(place.col + self.copy)}${self.layout.numbers(self.block)}"
 
     def _split(self, text):
         """'key', 'key@', 'key@2', 'key@other' -> the key, the number of a copy as formula text (or None), and as an

@@ -31,7 +31,7 @@ def areas(writer, shown):
         if not widths:
             continue
         last = len(widths) - 1
-        if about.group == "working":
+        if about.group in ("read", "working"):
             last = sum(total <= READABLE for total in accumulate(widths)) - 1
         else:
             sheet.fit_to_pages(ceil(sum(widths) / READABLE), 0)

@@ -9,7 +9,6 @@ from builder.sheets.grammar import heading
 from builder.stages.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
 from builder.stages.crew import CARD, NOTES, NOTES_TOP
 from builder.stages.crew import TOP as CARD_TOP
-from builder.stages.order import SHEETS
 from builder.workbook.columns import LINE
 from builder.workbook.paper import LOWEST, PAPERS
 
@@ -25,7 +24,7 @@ ROLES = {
 }
 # characters: what stands before a line or the part of the work, the line, color, area
 BID_WIDTHS = (27, 54, 14, 12)
-PAGES = tuple(about.title for about in SHEETS if about.group == "page")
+PAGES = ("Bid", "Crew card")
 BOLD = ("tag", "system", "nozzle", "set_pressure", "hand_first", "hand")  # of a card: what is looked for first
 LABEL, COAT, ABREAST = 30, 31, 3  # characters: what stands before the facts, a coat; coats on a sheet of paper
 SIGNED_HEIGHT = 34

@@ -9,7 +9,7 @@ FONT = "Arial"
 INK, QUIET, RUST, PAPER = "#1F2A30", "#4A565C", "#7A2E1F", "#FFFFFF"
 SAND, STRAW, EDGE, MOSS = "#E9E2D3", "#FFF9E8", "#7D6735", "#DDE8DF"
 GROUP_TABS = MappingProxyType(
-    {"about": INK, "input": EDGE, "working": "#9AA5AB", "page": "#3F5C6E", "check": RUST, "catalog": "#5F7A6B"}
+    {"enter": "#C08A2D", "read": "#1F4A43", "run": "#7C6A58", "keep": "#A9A194", "working": "#C8C3BA"}
 )
 
 _HEAD = {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 2, "bottom_color": EDGE}

@@ -40,10 +40,10 @@ def _role(block, column):
 
 
 class _Writer:
-    def __init__(self, layout, estimate, book, paper_name):
+    def __init__(self, layout, estimate, book, paper_name, workings):
         self.layout, self.estimate, self.units, self.paper = layout, estimate, estimate.units, paper_name
         self.book, self.styles = book, Styles(book, estimate.units)
-        self.sheets = {}
+        self.sheets, self.workings = {}, workings
 
     def cell_value(self, row, column, copy):
         return cell_value(row, column, self.units, copy)
@@ -72,13 +72,15 @@ class _Writer:
             self.sheets[about.title] = sheet
             sheet.set_tab_color(GROUP_TABS[about.group])
             sheet.hide_gridlines(2)
+            if about.group == "working" and not self.workings:
+                sheet.hide()
             _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
             self.formula(sheet, MASTER_ROW - 1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words)
             _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
             sheet.protect(
                 "", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True}
             )
-            (printed if about.group == "page" else paper).set_up(sheet, self.paper)
+            (printed if about.title in printed.PAGES else paper).set_up(sheet, self.paper)
 
     def purpose_at(self, title):
         """Below the master check; beside the title where numbers of repeated columns would cut it."""
@@ -91,7 +93,7 @@ class _Writer:
         ](block)
 
     def table(self, block):
-        sheet, rows, top = self.sheets[block.sheet], self.estimate.rows[block.key], self.layout.head(block.key)
+        sheet, rows, top = self.sheets[block.sheet], self.estimate.rows[block.key], self.layout.head(block)
         if block.section:
             _sure(sheet.write_string(top - 2, 0, block.section, self.styles("section")))
         for column in block.columns:
@@ -232,8 +234,8 @@ class _Writer:
             _sure(self.book.define_name(name, address))
 
 
-def write(layout, estimate, settings):
-    """The workbook as bytes. settings: the facts of the sheet Start."""
+def write(layout, estimate, settings, workings=False):
+    """The workbook as bytes. settings: the facts of the sheet Start; workings: whether their sheets are shown."""
     estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
         warnings.simplefilter("error")
@@ -244,7 +246,7 @@ def write(layout, estimate, settings):
         for key, value in settings.items():
             book.set_custom_property(key, str(value))
         book.set_custom_property("seal", BOOK_SEAL)
-        writer = _Writer(layout, estimate, book, settings["paper"])
+        writer = _Writer(layout, estimate, book, settings["paper"], workings)
         writer.frame()
         writer.heads()
         for block in layout.blocks:
