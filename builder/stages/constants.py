@@ -11,6 +11,7 @@ from builder.records.reasons import REASONS, WEIGHT
 from builder.records.rules import NAME_LENGTH
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
+from builder.sheets.shown import STEPS, step
 from builder.trade.risk import DECILES, NORMAL
 from builder.trade.weather import ICE
 from builder.values import ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
@@ -49,6 +50,8 @@ CONSTANTS = Block("constants", "Constants", (
     C("sizes", "Rows of the nozzle catalog", "count"), C("size_least", "Smallest nozzle size", "count"),
     C("size_most", "Largest nozzle size", "count"),
     C("orifice_least", "Smallest orifice of a size", "count"),
+    *(C(f"step_{quantity}", f"People read to the nearest, {quantity}", note="in the unit of this book")
+      for quantity in STEPS),
     C("name_length", "Characters of a name, at most", "count"),
     C("whole", "How far from whole a multiple of packs may be")), form="upright")
 
@@ -95,6 +98,7 @@ def shown_constants(units, sizes):
         "volume_unit": units.shown("volume"),
         "sizes": float(sizes),
         "size_least": float(SIZE_LEAST), "size_most": float(SIZE_MOST), "orifice_least": float(ORIFICE_LEAST),
+        **{f"step_{quantity}": step(quantity, units.system) for quantity in STEPS},
         "name_length": float(NAME_LENGTH), "whole": WHOLE,
     }
 # fmt: on

@@ -1,0 +1,44 @@
+"""What a figure looks like to a person: rounded to what can be measured, set or bought, in a cell of its own that feeds
+nothing. Each way of rounding as a formula, then in the model.
+"""
+
+from math import floor
+from types import MappingProxyType
+
+# fmt: off
+STEPS = MappingProxyType({    # quantity -> step in the units of a US book, of a metric one
+    "money": (1, 1), "area": (1, 1), "volume": (0.25, 0.5), "time": (0.5, 0.5), "days": (0.5, 0.5),
+    "pressure": (50, 5), "share": (0.01, 0.01), "width": (0.5, 10),
+})
+# fmt: on
+
+
+def step(quantity, system):
+    """The step to which people read a quantity, in the unit that a book of this system shows."""
+    return float(STEPS[quantity][system == "metric"])
+
+
+def nearest(amount, quantity):
+    """A formula: the amount to its nearest step; halves go up."""
+    of = f"{{constants.step_{quantity}}}"
+    return f"INT(({amount})/{of}+1/2+{{terms.slack}})*{of}"
+
+
+def upward(amount, quantity):
+    """A formula: the amount up to a whole step."""
+    of = f"{{constants.step_{quantity}}}"
+    return f"-INT({{terms.slack}}-({amount})/{of})*{of}"
+
+
+def to_nearest(est, value, quantity):
+    """A value of the model, as a cell shows it to its nearest step, in SI again."""
+    of = step(quantity, est.units.system)
+    shown = est.units.to_cell(value, quantity)
+    return est.units.from_cell(floor(shown / of + 0.5 + est.terms.slack) * of, quantity)
+
+
+def to_upward(est, value, quantity):
+    """A value of the model up to a whole step of what a cell shows, in SI again."""
+    of = step(quantity, est.units.system)
+    shown = est.units.to_cell(value, quantity)
+    return est.units.from_cell(-floor(est.terms.slack - shown / of) * of, quantity)
