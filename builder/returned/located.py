@@ -53,8 +53,8 @@ class Located(Layout):
 
     def __init__(self, back):
         capacity = capacities(int(back.settings["lines"]))
-        super().__init__(blocks(back.units, capacity), capacity)
         self.back = back
+        super().__init__(blocks(back.units, capacity), capacity)
         self.made = Layout(self.blocks, capacity)
         self.same_form = self.made.form(back.units) == back.settings.get("form")
         self.gone = [name for name, _ in self.made.names() if name not in back.areas]
@@ -66,19 +66,14 @@ class Located(Layout):
         self.sheets = {title: self._sheet(title) for title in dict.fromkeys(block.sheet for block in self.blocks)}
         self.rows, self.cols = ({title: Moves() for title in self.sheets} for _ in range(2))
         self._learn()
+        self.tops = {(key, title): self.rows[title].now(top - 1) + 1 for (key, title), top in self.tops.items()}
         self.pasted, self.hidden = [], set()
         for key, place in self.places.items():
             self._move(key, place)
 
-    def head(self, block):
-        return self.rows[block.sheet].now(super().head(block))
-
     def foot(self, block):
         area = self.back.areas.get(f"{block}_around")
         return area.bottom if area else super().foot(block)
-
-    def numbers(self, block):
-        return self.rows[block.sheet].now(super().numbers(block))
 
     def _sheet(self, title):
         area = self.back.areas.get(sheet_name(title))

@@ -156,7 +156,7 @@ def test_every_field_of_every_kind_can_be_changed_alone(stock, laid, kind, one):
     opened = laid(f"{kind.key}:\n  - change: {name}\n    {one.steps[0]}: {text}\n")
     assert {**first, one.key: given} == row(opened, kind.key, name)
     assert [other for other in opened.values[kind.key] if label(kind, other) != name] == stock.values[kind.key][1:]
-    assert said(opened, NOTE)[0].startswith(f"2:5: {kind.sheet} '{name}': changes {'.'.join(one.steps)} of {CATALOGS}/")
+    assert said(opened, NOTE)[0].startswith(f"2:5: {kind.title} '{name}': changes {'.'.join(one.steps)} of {CATALOGS}/")
 
 
 def test_a_price_alone_is_a_record_of_two_lines(stock, laid, owned):
