@@ -15,11 +15,12 @@ from builder.returned.findings import Finding, span
 from builder.returned.located import Located
 from builder.returned.read import Returned, plain
 from builder.values import is_number
+from builder.workbook.frame import BANNER, NEXT
 from builder.workbook.make import make
-from builder.workbook.write import MASTER, MASTER_ROW
 
 At: TypeAlias = tuple[int, int]  # row and column, counted from 1
 
+WORKED_OUT = {**BANNER, NEXT[0]: NEXT[1]}  # formulas that stand on every sheet
 CLOSE = 1e-8  # of a cached value, which is written with ten digits
 OWN = ("issued", "book")  # blocks that are not the same in every book of one form
 # what stands beside its first column follows the coats that the book was built with
@@ -54,7 +55,7 @@ def standing(back: Returned, located: Located, raw: Opened) -> Iterator[Finding]
         yield from _overwritten(
             back, located, title, {place: value for place, value in written.items() if place not in live[0]}
         )
-        ours = {(rows.now(row), cols.now(col)) for row, col in written} | live[1]
+        ours = {(rows.now(row), cols.now(col)) for row, col in (*written, *WORKED_OUT)} | live[1]
         # those that are there; walking rows and columns would visit all between
         for (row, col), cell in sorted(back.book[now]._cells.items()):
             if plain(cell.value) is not None and (row, col) not in ours and (now, cell.coordinate) not in told:
@@ -95,8 +96,8 @@ def _overwritten(back: Returned, located: Located, title: str, written: Mapping[
         if row in headless or title == ON_PAGE and col > 1:
             continue
         at = rows.now(row), cols.now(col)
-        if (row, col) == (MASTER_ROW, 1):
-            found, want = back.formulas[now].cell(*at).value, MASTER
+        if (row, col) in WORKED_OUT:
+            found, want = back.formulas[now].cell(*at).value, WORKED_OUT[row, col]
         else:
             found = plain(back.book[now].cell(*at).value)
         if not alike(found, want):

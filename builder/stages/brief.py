@@ -37,6 +37,13 @@ TOLD = (
       f'IF({{from_owner}}=0,""," and "&{said_hundredths("{from_owner}")}&" "&{{constants.volume_unit}}&" from the '
       'owner")'),
     C("told_days", "Days, in words", "text", f'{said_hundredths("{days}")}&" day"&REPT("s",--({{days}}<>1))'),
+    C("state", "State of the price", "text",
+      'REPT("NO PRICE",--({checks.stops}>0))'
+      '&REPT("DRAFT: "&{checks.looks}&" OPEN",({checks.stops}=0)*({checks.looks}>0))'
+      '&REPT("READY",--({checks.stops}+{checks.looks}=0))', ""),
+    C("shown_price", "Price, whole, in words", "text",
+      'IF({price}="","",FIXED(INT({price}+1/2+{terms.slack}),0)&" "&{book.currency})', ""),
+    C("next", "Next to do", "text", '{first}&""', ""),
     C("words", "All in one line", "text",
       'IF({price}="","No price yet","Price "&{told_price}&" · "&{told_gallons}&" to buy"&{told_owner}&" · "'
       '&{told_days})&" · "&{checks}', ""),
@@ -65,6 +72,8 @@ def brief(est):
     dates = [one.priced_on for block in ("coatings", "nozzles") for one in est.rows[block] if is_number(one.priced_on)]
     row.priced_on = max(dates, default=0) or None
     row.price = base.total
+    row.state = "NO PRICE" if est.checks.stops else f"DRAFT: {est.checks.looks:g} OPEN" if est.checks.looks else "READY"
+    row.next = row.first
     if row.price is None:
         row.words = f"No price yet · {row.checks}"
         return
@@ -73,6 +82,8 @@ def brief(est):
     row.gallons = sum(one.bought for one in base_buys) - row.from_owner
     row.days, row.finish = est.rows["days"][0].days, est.rows["days"][0].finish
     row.told_price = money(est, row.price)
+    whole = floor(est.units.to_cell(row.price, "money") + 0.5 + est.terms.slack)
+    row.shown_price = f"{whole:,.0f} {est.units.currency}"
     row.told_gallons, owners = (
         f"{plain(hundredths(est, one, 'volume'))} {est.units.shown('volume')}" for one in (row.gallons, row.from_owner)
     )

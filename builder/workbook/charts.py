@@ -2,7 +2,7 @@
 titles, units and alt text.
 """
 
-from builder.workbook.theme import EDGE, FONT, INK, PAPER, QUIET, SAND
+from builder.workbook.theme import ANSWER, FONT, INK, PAPER, QUIET, RULE
 
 LETTERS = {"name": FONT, "size": 9, "color": INK}
 
@@ -30,7 +30,7 @@ def _chart(writer, kind, question, across, up, **axes):
             }
         )
     chart.set_legend({"none": True})
-    chart.set_chartarea({"border": {"color": EDGE}, "fill": {"color": PAPER}})
+    chart.set_chartarea({"border": {"color": RULE}, "fill": {"color": PAPER}})
     return chart
 
 
@@ -45,7 +45,7 @@ def _bars(writer, block, first_key, last_key, question, across, told):
             "name": "Base",
             "categories": [first.sheet, first.row - 1, 0, last.row - 1, 0],
             "values": [first.sheet, first.row - 1, first.col, last.row - 1, first.col],
-            "fill": {"color": SAND},
+            "fill": {"color": ANSWER},
             "border": {"color": INK},
             "gap": 50,
             "data_labels": {"value": True, "num_format": "#,##0", "font": LETTERS},
@@ -120,7 +120,7 @@ def _which_sizes(writer):
             "used_fan",
             "used_flow",
             name="Nozzle used",
-            marker=_marker("diamond", 13, EDGE),
+            marker=_marker("diamond", 13, RULE),
             data_labels={"custom": [{"value": "used"}], "value": True, "position": "right", "font": LETTERS},
         )
     )
@@ -168,7 +168,7 @@ def _when_to_change(writer):
                 cost,
                 name=words,
                 line={"none": True},
-                marker=_marker("diamond", 11, EDGE),
+                marker=_marker("diamond", 11, RULE),
                 data_labels={"custom": [{"value": words}], "value": True, "position": side, "font": LETTERS},
             )
         )

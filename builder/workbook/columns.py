@@ -4,10 +4,11 @@ import functools
 from textwrap import wrap
 
 from builder.sheets.grammar import heading
-from builder.workbook.layout import HEAD
+from builder.workbook.layout import COLUMNS, HEAD
+from builder.workbook.theme import FROZEN
 
 # lines of a header at most; points of one; width of a bold letter, in characters of a column
-LINES, LINE, BOLD = 3, 13.5, 1.08
+LINES, LINE, BOLD = 3, 14.5, 1.08
 WIDTHS = {"text": 18, "date": 12, "count": 8, "money": 13}
 WIDE = {
     "says": 70,
@@ -30,25 +31,6 @@ WIDE = {
     "scenario_name": 13,
     **dict.fromkeys(("name", "system", "coating", "profile", "surface", "task"), 22),
     **dict.fromkeys(("fault", "source", "standard", "help"), 38),
-}
-FROZEN = {
-    "Nozzle check": 3,
-    "Fit": 2,
-    "Picks": 2,
-    "Gallons": 2,
-    "Purchases": 1,
-    "Wear budget": 2,
-    "Hours": 2,
-    "Film": 2,
-    "Task hours": 2,
-    "Areas": 2,
-    # columns that stay in sight
-    "Coatings": 1,
-    "Surfaces": 1,
-    "Pumps": 1,
-    "Takeoff": 1,
-    "Paint": 1,
-    "Task rates": 1,
 }
 FOLDED = {
     "trials": ("not_",),
@@ -104,9 +86,11 @@ def _fit(writer, sheet, place, copy, room):
             sheet.fit(place.row - 2 + row.no, text, room - 1)
 
 
-def _room(writer, stack):
+def _room(writer, col, stack):
     """The width of a column, in characters, so that no header above it takes more than LINES."""
     room = max(width(place.column) for place, _ in stack)
+    if col == 0:
+        room = min(room, FROZEN)
     texts = [heading(place.column, writer.units, copy) for place, copy in stack]
     while max(header_lines(text, room) for text in texts) > LINES:
         room += 1
@@ -122,7 +106,7 @@ def set_columns(writer):
         sheet, lines, after = writer.sheets[title], {}, False
         shown[title] = []
         for col, stack in columns.items():
-            fold, room = _folds(stack), _room(writer, stack)
+            fold, room = _folds(stack), _room(writer, col, stack)
             for place, copy in stack:
                 head = writer.layout.head(place.block)
                 tall = header_lines(heading(place.column, writer.units, copy), room)
@@ -136,5 +120,8 @@ def set_columns(writer):
             after = fold
         for head, tall in lines.items():
             sheet.set_row(head - 1, tall * LINE + 4)
-        sheet.freeze_panes(HEAD, FROZEN.get(title, 0))
+        if any(place.block.entered for stack in columns.values() for place, _ in stack):
+            # a row may be deleted where all its cells are open, those of a person's own beside the table too
+            sheet.set_column(max(columns) + 1, COLUMNS - 1, None, writer.styles("open"))
+        sheet.freeze_panes(HEAD, 1)
     return shown

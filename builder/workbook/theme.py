@@ -1,49 +1,62 @@
-"""How the book looks, by role. Colors are tested for contrast; none of them is the only signal of anything.
+"""How the book looks, by role: five colors, none of them the only signal of anything, and the sizes of what is read.
 
-Ink on sand and straw, edged in bronze: an input is outlined, a header underlined, a fault bold and said in words.
+A cell to type in is pale with a dotted rule under it, as on a paper form; results stand on white; red comes with
+a word.
 """
 
 from types import MappingProxyType
 
 FONT = "Arial"
-INK, QUIET, RUST, PAPER = "#1F2A30", "#4A565C", "#7A2E1F", "#FFFFFF"
-SAND, STRAW, EDGE, MOSS = "#E9E2D3", "#FFF9E8", "#7D6735", "#DDE8DF"
+TEXT, SECTION, BIG, PRICE = 11, 13, 16, 28  # points
+INK, HEAD, QUIET, ALERT, PAPER = "#26221C", "#1F4A43", "#665D50", "#94291A", "#FFFFFF"
+ANSWER, ENTRY, RULE, HAIR = "#F4EFE4", "#FCF3D6", "#8A7C60", "#CFC6B6"  # fills; lines under entries, between rows
 GROUP_TABS = MappingProxyType(
-    {"enter": "#C08A2D", "read": "#1F4A43", "run": "#7C6A58", "keep": "#A9A194", "working": "#C8C3BA"}
+    {"enter": "#C08A2D", "read": "#1F4A43", "run": "#7C6A58", "keep": "#A9A194", "working": "#CFC6B6"}
 )
+TITLE_HEIGHT, ROW_HEIGHT, SECTION_HEIGHT = 30, 18, 27  # points
+FROZEN = 13  # characters of the first column, which stays in sight: 120 pixels at most
+DOTTED, THIN, MEDIUM = 4, 1, 2  # lines, as the file format numbers them
 
-_HEAD = {"bold": True, "bg_color": SAND, "text_wrap": True, "valign": "top", "bottom": 2, "bottom_color": EDGE}
+_HEAD = {"bold": True, "font_color": HEAD, "text_wrap": True, "valign": "bottom", "bottom": THIN, "bottom_color": HEAD}
+_ROW = {"valign": "top", "bottom": THIN, "bottom_color": HAIR}
 ROLES = MappingProxyType(
     {
-        "title": {"bold": True, "font_size": 15},
-        "purpose": {"font_color": QUIET, "italic": True},
+        "title": {"bold": True, "font_color": HEAD, "font_size": BIG, "valign": "vcenter"},
+        "title_long": {"bold": True, "font_color": HEAD, "font_size": SECTION, "valign": "vcenter"},
+        "purpose": {"font_color": QUIET},
+        "state": {"bold": True, "font_color": HEAD, "align": "left"},
+        "banner": {"bold": True, "font_color": HEAD, "align": "left"},
         "master": {"bold": True},
         "head": {**_HEAD, "align": "left", "indent": 1},
+        "head_first": {**_HEAD, "align": "left"},
         "head_list": {**_HEAD, "align": "left"},
         "head_number": {**_HEAD, "align": "right"},  # over numbers, which stand to the right
         "number": {"font_color": QUIET, "font_size": 8, "align": "center"},
         "label": {"valign": "top"},
-        "section": {"bold": True, "font_size": 12},
+        "section": {"bold": True, "font_color": HEAD, "font_size": SECTION, "valign": "bottom"},
         "quiet": {"font_color": QUIET, "align": "left", "indent": 1, "valign": "top"},
-        "link": {"font_color": INK, "underline": 1, "valign": "top"},
+        "link": {"font_color": HEAD, "underline": 1, "valign": "top"},
         "wrap": {"text_wrap": True, "valign": "top"},
-        "input": {"bg_color": STRAW, "border": 1, "border_color": EDGE, "locked": False, "valign": "top"},
-        "sample": {"bg_color": STRAW, "border": 1, "border_color": EDGE},  # what an input looks like, on Start
-        "working": {"valign": "top"},
+        "input": {"bg_color": ENTRY, "bottom": DOTTED, "bottom_color": RULE, "locked": False, "valign": "top"},
+        "sample": {"bg_color": ENTRY, "bottom": DOTTED, "bottom_color": RULE},  # what an input looks like, on Summary
+        "working": _ROW,
+        # a result beside entries: open, so that its row can be deleted and sorted; what is typed over it is refused
+        "result": {**_ROW, "locked": False},
+        "open": {"locked": False},
         # words among figures, which stand to the right
-        "aside": {"valign": "top", "align": "right", "text_wrap": True},
-        "either": {"valign": "top", "align": "center"},  # a number, or words in its place
-        "letterhead": {"bold": True, "font_size": 16},  # the roles of the pages that are printed
-        "price": {"bold": True, "font_size": 14},
+        "aside": {**_ROW, "align": "right", "text_wrap": True},
+        "either": {**_ROW, "align": "center"},  # a number, or words in its place
+        "letterhead": {"bold": True, "font_size": BIG},  # the roles of the pages that are printed
+        "price": {"bold": True, "font_size": BIG},
         "named": {"bold": True, "valign": "top", "align": "left", "text_wrap": True},
         "prose": {"valign": "top", "align": "left", "text_wrap": True},
         "line": {"valign": "top", "align": "left"},
-        "fact": {"valign": "top", "align": "left", "text_wrap": True, "bottom": 1, "bottom_color": EDGE},
-        "first": {"bold": True, "valign": "top", "align": "left", "text_wrap": True, "bottom": 1, "bottom_color": EDGE},
+        "fact": {**_ROW, "align": "left", "text_wrap": True},
+        "first": {**_ROW, "bold": True, "align": "left", "text_wrap": True},
         "sign": {"font_color": QUIET},
         # 1 shows as a word, 0 not at all
-        "flag": {"bold": True, "font_color": RUST, "valign": "top", "align": "center", "num_format": '"fix";;'},
-        "fault": {"bold": True, "font_color": RUST, "valign": "top", "text_wrap": True},
+        "flag": {"bold": True, "font_color": ALERT, "valign": "top", "align": "center", "num_format": '"fix";;'},
+        "fault": {**_ROW, "bold": True, "font_color": ALERT, "text_wrap": True, "locked": False},
     }
 )
 
@@ -52,11 +65,13 @@ ROLE_OF = MappingProxyType({"shown_fault": "fault", "shown": "either"})  # colum
 # What a cell turns into when it calls for the eye; each of them says so in words or numbers too.
 CALLS = MappingProxyType(
     {
-        "look": {"bold": True, "font_color": RUST, "bg_color": SAND},  # a check that is not clear
-        "pick": {"bold": True, "font_color": INK, "bg_color": MOSS, "border": 1, "border_color": EDGE},
-        "fits": {"font_color": INK, "bg_color": STRAW},
-        "signed": {"bottom": 1},
-        "begins": {"top": 1, "top_color": EDGE},  # a line over the first row of a group
+        "look": {"bold": True, "font_color": ALERT, "bg_color": ANSWER},  # a check that is not clear
+        "open": {"bold": True, "font_color": ALERT},  # a state that is not READY
+        "ready": {"bold": True, "font_color": PAPER, "bg_color": HEAD},
+        "pick": {"bold": True, "font_color": INK, "bg_color": ANSWER, "border": THIN, "border_color": RULE},
+        "fits": {"font_color": INK, "bg_color": ENTRY},
+        "signed": {"bottom": THIN},
+        "begins": {"top": THIN, "top_color": RULE},  # a line over the first row of a group
     }
 )
 
@@ -91,8 +106,8 @@ class Styles:
     def __call__(self, role, quantity="text"):
         key = role, quantity
         if key not in self.made:
-            look = {"font_name": FONT, "font_size": 10, "font_color": INK, **ROLES[role]}
-            if quantity == "text" and role in ("input", "working"):
+            look = {"font_name": FONT, "font_size": TEXT, "font_color": INK, **ROLES[role]}
+            if quantity == "text" and role in ("input", "working", "result"):
                 # text does not touch the number before it, and shows whole
                 look |= {"align": "left", "indent": 1, "text_wrap": True}
             decimals = 0 if quantity == "figure" else self.units.decimals(quantity)

@@ -5,6 +5,14 @@ says what is needed.
 from builder.records.rules import NAME_LENGTH, Between, Day, Name, OneOf, Word
 from builder.records.wording import allowed, fault
 
+# of a result beside entries, whose cell is open: nothing may be typed over it
+WORKED_OUT = {
+    "validate": "custom",
+    "value": "=FALSE",
+    "error_title": "This cell is worked out",
+    "error_message": "It follows from what is typed beside it. Type there; this cell keeps its formula.",
+}
+
 PROMPT_TITLE, PROMPT_TEXT, ALERT_TITLE, ALERT_TEXT = 32, 255, 32, 255  # the file format's own limits
 
 

@@ -6,18 +6,16 @@ import warnings
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
-from builder.stages.order import SHEETS
 from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
+from builder.workbook.frame import frame
 from builder.workbook.layout import HEAD, at_record, beside
 from builder.workbook.prepared import Prepared
 from builder.workbook.shared import CONTROLS
-from builder.workbook.theme import GROUP_TABS, ROLE_OF, Styles
-from builder.workbook.validation import validation
+from builder.workbook.theme import FONT, ROLE_OF, TEXT, Styles
+from builder.workbook.validation import WORKED_OUT, validation
 
 CREATED = datetime.datetime(2026, 1, 1)  # fixed, so that the same input gives the same bytes
-MASTER, MASTER_ROW = "=brief_words", 2  # the banner of every sheet, and its row
-ROOM = 8  # columns that the purpose of a sheet may need
 
 
 class WriteError(Exception):
@@ -65,28 +63,6 @@ class _Writer:
         else:
             _sure(sheet.write_number(row, col, float(f"{value:.15g}"), style))
 
-    def frame(self):
-        """Every sheet with its title, purpose, master check and page set-up."""
-        for about in SHEETS:
-            sheet = self.book.add_worksheet(about.title)
-            self.sheets[about.title] = sheet
-            sheet.set_tab_color(GROUP_TABS[about.group])
-            sheet.hide_gridlines(2)
-            if about.group == "working" and not self.workings:
-                sheet.hide()
-            _sure(sheet.write_string(0, 0, about.title, self.styles("title")))
-            self.formula(sheet, MASTER_ROW - 1, 0, MASTER, self.styles("master"), self.estimate.rows["brief"][0].words)
-            _sure(sheet.write_string(*self.purpose_at(about.title), about.purpose, self.styles("purpose")))
-            sheet.protect(
-                "", {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True}
-            )
-            (printed if about.title in printed.PAGES else paper).set_up(sheet, self.paper)
-
-    def purpose_at(self, title):
-        """Below the master check; beside the title where numbers of repeated columns would cut it."""
-        numbered = [place.col for place in self.layout.places.values() if place.sheet == title and place.column.repeat]
-        return (0, 2) if min(numbered, default=ROOM) < ROOM else (2, 0)
-
     def block(self, block):
         {"table": self.table, "card": self.card, "upright": self.upright, "page": self.page, "list": self.list}[
             block.form
@@ -98,30 +74,24 @@ class _Writer:
             _sure(sheet.write_string(top - 2, 0, block.section, self.styles("section")))
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            head = "head" if column.quantity == "text" else "head_number"
+            head = "head_number" if column.quantity != "text" else "head" if place.col else "head_first"
             for copy in range(place.cols):
                 col = place.col + copy
                 if column.repeat:
                     _sure(sheet.write_number(top - 2, col, copy + 1, self.styles("number", "count")))
                 _sure(sheet.write_string(top - 1, col, heading(column, self.units, copy), self.styles(head)))
                 self.column(sheet, block, column, place, copy, rows[: place.rows])
-            if column.field:
-                _sure(
-                    sheet.data_validation(
-                        place.row - 1,
-                        place.col,
-                        place.row + place.rows - 2,
-                        place.col,
-                        validation(KINDS[block.key], column.field, self.units),
-                    )
-                )
+            if block.entered:
+                test = validation(KINDS[block.key], column.field, self.units) if column.field else WORKED_OUT
+                first, last = place.row - 1, place.row + place.rows - 2
+                _sure(sheet.data_validation(first, place.col, last, place.col, test))
 
     def column(self, sheet, block, column, place, copy, rows):
         """One column of a table, from the first record down."""
         col = place.col + copy
         if column.formula:
             formula = at_record(self.layout.template(block, column, copy), place.row, col)[1:]
-            style = self.styles(ROLE_OF.get(column.key, "working"), column.quantity)
+            style = self.styles(ROLE_OF.get(column.key, "result" if block.entered else "working"), column.quantity)
             sheet.write_shared(place.row - 1, col, formula, [self.cell_value(row, column, copy) for row in rows], style)
             return
         style = self.styles("input" if column.field else "working", column.quantity)
@@ -239,7 +209,7 @@ def write(layout, estimate, settings, workings=False):
     estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        book = Prepared()
+        book = Prepared({"default_format_properties": {"font_name": FONT, "font_size": TEXT}})
         book.set_properties(
             {"created": CREATED, "title": f"Estimate: {estimate.job.name or 'blank'}", "comments": "Made by Wetfilm"}
         )
@@ -247,7 +217,7 @@ def write(layout, estimate, settings, workings=False):
             book.set_custom_property(key, str(value))
         book.set_custom_property("seal", BOOK_SEAL)
         writer = _Writer(layout, estimate, book, settings["paper"], workings)
-        writer.frame()
+        frame(writer)
         writer.heads()
         for block in layout.blocks:
             writer.block(block)

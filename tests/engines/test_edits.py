@@ -136,7 +136,7 @@ def shed(tmp_path_factory):
             "coating",
             1,
             "Exterior acrylic",
-            lambda est: est.rows["coats"][1].fault.startswith("Coats, coating: enter a name from the sheet Coatings"),
+            lambda est: est.rows["coats"][1].fault.startswith("Coats, coating: enter a name from Coatings"),
         ),
         (
             "takeoff",

@@ -60,7 +60,7 @@ def test_a_book_that_is_not_complete_is_refused(books, write):
     data = with_values(books["small shed"], people=0.0)
     assert write(data) == (
         1,
-        "book.xlsx: its price is not complete: rows with an error on the sheet Job "
+        "book.xlsx: its price is not complete: rows with an error in Job "
         "(fix it on the sheets named, or use --anyway)\n",
         None,
     )

@@ -126,7 +126,7 @@ def test_a_fault_is_told_by_its_cell(books):
     book = entered(books["small shed"], {("coats", "coating", 1): "House paint", ("coats", "share", 2): "#N/A"})
     coating, share = (books["small shed"].layout.places["coats", key] for key in ("coating", "share"))
     told = {
-        (one.kind, one.cell): one.message for one in taken(returned(io.BytesIO(book))).findings if one.sheet == "Coats"
+        (one.kind, one.cell): one.message for one in taken(returned(io.BytesIO(book))).findings if one.sheet == "Paint"
     }
     assert told["cell", f"{chr(65 + share.col)}{share.row + 2}"] == "Share: the cell shows the error #N/A"
     assert told["fault", f"{chr(65 + coating.col)}{coating.row + 1}"].startswith(

@@ -135,7 +135,7 @@ def test_headers_and_the_banner_are_told_in_both_wordings_a_run_of_headers_once(
     assert sorted(told(look)) == sorted(
         [
             ("fixed", "Takeoff", header, "'Length (ft)' was changed to 'Length (m)'"),
-            ("fixed", "Takeoff", "A2", "'=brief_words' was changed to 'Price 100.00 USD'"),
+            ("fixed", "Takeoff", "A2", "'=brief_state' was changed to 'Price 100.00 USD'"),
             ("fixed", "Takeoff", "A4:C4", "'Tag' is gone"),
         ]
     )

@@ -51,6 +51,7 @@ ROUNDED = {
     "gallons.share_told",
     "brief.told_gallons",
     "brief.told_days",
+    "brief.shown_price",
     "price.told_over",
     "price.told_margin",
     "crew_card.thin",

@@ -9,7 +9,6 @@ from support.files import MAIN, cells_of
 from builder.records.checklist import CLEAR, ITEMS
 from builder.records.kinds import CATALOGS
 from builder.stages.order import SHEETS
-from builder.workbook.layout import HEAD
 from builder.workbook.theme import ROLES
 
 TITLES = [sheet.title for sheet in SHEETS]
@@ -24,8 +23,16 @@ def _input_cells(book):
                 yield key, place, book.book[place.sheet].cell(row, col)
 
 
-def test_18_and_33_inputs_wear_their_own_style_and_are_unlocked_all_else_is_locked_without_a_password(book):
+def test_18_and_33_inputs_wear_their_own_style_and_are_unlocked_so_are_results_in_tables_of_entries_all_else_is_locked_without_a_password(
+    book,
+):
     inputs = {(place.sheet, cell.row, cell.column) for _, place, cell in _input_cells(book)}
+    results = {
+        (place.sheet, *cell)
+        for place in book.layout.places.values()
+        if place.block.entered and place.block.form == "table" and not place.column.field
+        for cell in cells_of(place)
+    }
     fill = ROLES["input"]["bg_color"][1:]
     for title in TITLES:
         sheet = book.book[title]
@@ -33,7 +40,8 @@ def test_18_and_33_inputs_wear_their_own_style_and_are_unlocked_all_else_is_lock
         for row in sheet.iter_rows():
             for cell in row:
                 entered = (title, cell.row, cell.column) in inputs
-                assert entered != cell.protection.locked, cell.coordinate
+                result = (title, cell.row, cell.column) in results
+                assert (entered or result) != cell.protection.locked, (title, cell.coordinate)
                 styled = cell.fill.fill_type == "solid" and cell.fill.fgColor.rgb[2:] == fill
                 assert styled == entered or title == "Start" and str(cell.value).startswith("Cells like this"), (
                     title,
@@ -46,6 +54,9 @@ def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_a
     checked = {}
     for sheet in book.book:
         for rule in sheet.data_validations.dataValidation:
+            if rule.type == "custom":  # of a result: nothing may be typed over it
+                assert rule.formula1 == "FALSE" and rule.errorTitle and rule.error
+                continue
             assert (
                 0 < len(rule.promptTitle) <= 32
                 and 0 < len(rule.prompt) <= 255
@@ -59,7 +70,8 @@ def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_a
         rule, field = checked[place.sheet, cell.row, cell.column], place.column.field
         assert field.help and rule.prompt.startswith(field.help), field.key
         label = book.book[place.sheet].cell(
-            HEAD if place.block.form == "table" else cell.row, cell.column if place.block.form == "table" else 1
+            book.layout.head(place.block) if place.block.form == "table" else cell.row,
+            cell.column if place.block.form == "table" else 1,
         )
         unit = book.estimate.units.shown(field.quantity)
         beside = label.value if place.block.form == "table" else str(book.book[place.sheet].cell(cell.row, 3).value)
@@ -111,9 +123,9 @@ def test_23_every_check_has_a_word_and_leads_to_its_sheet_and_the_master_check_i
         )
         assert item.where == "Checks" or links[f"D{row}"] == f"'{item.where}'!A1"
     for title in TITLES:
-        assert book.book[title]["A2"].value == "=brief_words"
+        assert [book.book[title][cell].value for cell in ("A2", "A3")] == ["=brief_state", "=brief_shown_price"]
         pane = book.sheets[title].find(f".//{MAIN}pane")
-        assert title == "Start" or pane is not None and int(float(pane.get("ySplit"))) >= 2, title
+        assert title == "Start" or pane is not None and int(float(pane.get("ySplit"))) >= 3, title
 
 
 def test_24_the_tolerance_of_the_cross_sums_is_a_cell(book):

@@ -113,7 +113,7 @@ def test_more_facts_of_the_bid_than_it_has_rows_are_refused(monkeypatch):
 
 def test_more_steps_on_start_than_it_has_rows_are_refused(monkeypatch):
     monkeypatch.setattr(pages, "STEPS", (*pages.STEPS, *[("label", "one more")] * 6))
-    with pytest.raises(ValueError, match=r"^Start A48: 'one more' would stand over 'Units'$"):
+    with pytest.raises(ValueError, match=r"^Start A49: 'one more' would stand over 'Units'$"):
         make(open_job(None))
 
 

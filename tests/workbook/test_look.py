@@ -9,7 +9,8 @@ from support.files import MAIN
 from builder.stages.order import SHEETS
 from builder.workbook.columns import folded, tables, width
 from builder.workbook.layout import HEAD
-from builder.workbook.theme import CALLS, EDGE, INK, PAPER, ROLES, RUST
+from builder.workbook.printed import PAGES
+from builder.workbook.theme import ALERT, CALLS, ENTRY, INK, PAPER, ROLES, ROW_HEIGHT, RULE
 
 TITLES = [sheet.title for sheet in SHEETS]
 
@@ -37,11 +38,12 @@ def test_contrast_is_that_of_wcag():
 def test_27_text_stands_out_and_color_is_never_the_only_signal(look):
     paper = look.get("bg_color", PAPER)
     assert contrast(look.get("font_color", INK), paper) >= 4.5
-    if "border" in look:
-        assert min(contrast(look["border_color"], paper), contrast(look["border_color"], PAPER)) >= 3
-    if "bg_color" in look or look.get("font_color") == RUST:
+    if look.get("bg_color") == ENTRY:
+        edge = look.get("border_color", look.get("bottom_color", INK))
+        assert min(contrast(edge, paper), contrast(edge, PAPER)) >= 3
+    if "bg_color" in look or look.get("font_color") == ALERT:
         # a number among words says by itself that the size fits
-        assert {"bold", "border"} & set(look) or look is CALLS["fits"]
+        assert {"bold", "border", "bottom"} & set(look) or look is CALLS["fits"]
 
 
 CHARTED = ("Risk", "Price", "Picks", "Picks")
@@ -62,7 +64,7 @@ def test_28_every_chart_has_a_title_axes_with_units_and_a_text_for_who_cannot_se
         assert titles[0].rstrip(")").count("?") == 1, titles  # a chart answers a question
         assert sum(bool(re.search(r"\([^)]+\)$", title)) for title in titles[1:]) >= 1, titles
         assert all(
-            color in (INK[1:], EDGE[1:], "FFFFFF") or luminance(f"#{color}") < 0.9
+            color in (INK[1:], RULE[1:], "FFFFFF") or luminance(f"#{color}") < 0.9
             for color in re.findall(r'srgbClr val="(\w+)"', chart)
         )
 
@@ -85,7 +87,8 @@ GLYPHS = {
     "%": 889,
     "+": 584,
 }
-PIXELS = 10 * 96 / 72 / 1000  # of a 10 point font
+PIXELS = 11 * 96 / 72 / 1000  # of an 11 point font
+DIGIT = 8  # pixels of a character of width: the widest digit of Arial at 11 points
 INDENT = 9  # pixels of one step
 
 
@@ -110,39 +113,40 @@ def test_29_no_number_is_wider_than_its_column(book):
                 # General gives up digits, never shows ###
                 if cell.data_type != "n" or cell.value is None or cell.number_format == "General":
                     continue
-                room = widths[cell.column] * 7
+                room = widths[cell.column] * DIGIT
                 need = sum(GLYPHS[sign] for sign in shown(cell.value, cell.number_format)) * PIXELS
                 assert need + 6 <= room, (sheet.title, cell.coordinate, cell.value)
 
 
 def test_29_rows_are_high_enough_for_their_words(book):
-    """12.75 points hold a line of a 10 point font; a line may break a word's length before its end."""
+    """14 points hold a line of an 11 point font; a line may break a word's length before its end."""
     cached = book.cached
     for title, columns in tables(book.layout).items():
-        heights = {int(row.get("r")): float(row.get("ht", 15)) for row in book.sheets[title].iter(f"{MAIN}row")}
+        heights = {int(row.get("r")): float(row.get("ht", ROW_HEIGHT)) for row in book.sheets[title].iter(f"{MAIN}row")}
         widths = book.widths(title)
-        for col, place, _ in columns:
+        for col, place in ((col, place) for col, stack in columns.items() for place, _ in stack):
             if place.column.quantity != "text" or folded(place.block, place.column):
                 continue
             for row in range(place.row, place.row + place.rows):
                 text = cached.get(title, row, col + 1) or ""
                 need = sum(GLYPHS.get(sign, 556) for sign in str(text)) * PIXELS
-                assert ceil(need / (widths[col + 1] * 7 - INDENT)) * 12.75 <= heights[row] + 1, (title, row, text)
+                lines = ceil(need / (widths[col + 1] * DIGIT - INDENT))
+                assert lines * 14 <= heights.get(row, ROW_HEIGHT) + 1, (title, row, text)
 
 
 def test_29_workings_have_room_for_a_job_of_a_million_and_text_breaks_into_lines(book):
     for title, columns in tables(book.layout).items():
-        for _, place, _ in columns:
-            quantity, room = place.column.quantity, width(place.column) * 7
+        for place in (place for stack in columns.values() for place, _ in stack):
+            quantity, room = place.column.quantity, width(place.column) * DIGIT
             if quantity in ("money", "area", "volume", "length"):
-                pattern = book.book[title].cell(HEAD + 1, place.col + 1).number_format
+                pattern = book.book[title].cell(place.row, place.col + 1).number_format
                 assert (
                     sum(GLYPHS[sign] for sign in shown(1_000_000 if quantity == "money" else 100_000, pattern)) * PIXELS
                     + 6
                     <= room
                 ), place.column.key
             elif quantity == "text":
-                assert book.book[title].cell(HEAD + 1, place.col + 1).alignment.wrap_text, (title, place.column.key)
+                assert book.book[title].cell(place.row, place.col + 1).alignment.wrap_text, (title, place.column.key)
 
 
 def test_30_a_unit_has_one_number_of_decimals_dates_are_explicit_and_the_file_says_what_it_is(book):
@@ -173,7 +177,7 @@ def test_31_paper_page_numbers_repeated_titles_and_print_areas(book):
         ), title
         assert sheet.oddFooter.right.text == "Page &P of &N", title
         # what is handed on bears neither the sheet's name nor what is for the office
-        if SHEETS[number].group != "page":
+        if title not in PAGES:
             assert sheet.oddFooter.left.text == "&A" and f"$1:${HEAD}" in repeated[number], title
-        if title in tables(book.layout) or SHEETS[number].group == "page":
+        if title in tables(book.layout) or title in PAGES:
             assert number in printed, title

@@ -66,7 +66,7 @@ def test_an_incomplete_bid_names_what_is_missing_and_shows_no_figure(live):
         assert live.differences() == []
         rows = live.estimate().rows
     bid = rows["bid"][0]
-    assert bid.state and bid.missing == "Rows with an error on the sheet Takeoff"
+    assert bid.state and bid.missing == "Rows with an error in Takeoff"
     assert {bid.price, bid.deposit, bid.last, bid.until, bid.accepted, bid.name_price} == {None}
     assert not any(row.coat_at for row in rows["scope"])
 

@@ -1,0 +1,51 @@
+"""What every sheet has alike: its title, the state of the price and the price in its first column, what to do next,
+and what a person may do to it though it is protected.
+"""
+
+from builder.stages.order import SHEETS
+from builder.workbook import paper, printed
+from builder.workbook.theme import GROUP_TABS, ROW_HEIGHT, TITLE_HEIGHT
+
+# (row, column) from 1 -> what stands there on every sheet, in the frozen rows and where no scroll cuts it
+BANNER = {(2, 1): "=brief_state", (3, 1): "=brief_shown_price"}
+NEXT = (3, 2), "=brief_next"  # beside the price, on the sheets that people read: the first thing to do
+LONGEST = 7  # letters of a title in large type that fit it
+
+# What the protection leaves open. Rows of tables of entries can be deleted, sorted and filtered too: all their cells
+# are open, and what is typed over a result is refused by its validation.
+OPEN = {"format_columns": True, "format_rows": True, "insert_rows": True, "insert_columns": True}
+OPEN_TABLE = {**OPEN, "delete_rows": True, "sort": True, "autofilter": True}
+
+
+def frame(writer):
+    """Every sheet, in order."""
+    tables = {block.sheet for block in writer.layout.blocks if block.entered and block.form == "table"}
+    for about in SHEETS:
+        sheet = writer.sheets[about.title] = writer.book.add_worksheet(about.title)
+        sheet.set_tab_color(GROUP_TABS[about.group])
+        sheet.hide_gridlines(2)
+        sheet.set_default_row(ROW_HEIGHT)
+        sheet.set_row(0, TITLE_HEIGHT)
+        if about.group == "working" and not writer.workings:
+            sheet.hide()
+        sheet.write_string(0, 0, about.title, writer.styles("title" if len(about.title) <= LONGEST else "title_long"))
+        sheet.write_string(1, 1, about.purpose, writer.styles("purpose"))
+        _banner(writer, sheet, about)
+        sheet.protect("", OPEN_TABLE if about.title in tables else OPEN)
+        (printed if about.title in printed.PAGES else paper).set_up(sheet, writer.paper)
+
+
+def _banner(writer, sheet, about):
+    said = writer.estimate.rows["brief"][0]
+    values = {key: getattr(said, formula.removeprefix("=brief_")) or "" for key, formula in BANNER.items()}
+    for (row, col), formula in BANNER.items():
+        writer.formula(sheet, row - 1, col - 1, formula, writer.styles("banner"), values[row, col])
+    if about.group != "working":
+        (row, col), formula = NEXT
+        writer.formula(sheet, row - 1, col - 1, formula, writer.styles("purpose"), said.next or "")
+    sheet.conditional_format(
+        1, 0, 1, 0, {"type": "cell", "criteria": "==", "value": '"READY"', "format": writer.styles.call("ready")}
+    )
+    sheet.conditional_format(
+        1, 0, 1, 0, {"type": "cell", "criteria": "!=", "value": '"READY"', "format": writer.styles.call("open")}
+    )
