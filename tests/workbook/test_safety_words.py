@@ -31,7 +31,7 @@ def told(books):
     for name in ("boathouse", "small corridor"):
         for sheet in openpyxl.load_workbook(books[name].path, data_only=True):
             yield from (str(cell.value) for row in sheet.iter_rows() for cell in row if isinstance(cell.value, str))
-            yield from (rule.prompt for rule in sheet.data_validations.dataValidation)
+            yield from (rule.prompt or rule.error for rule in sheet.data_validations.dataValidation)
     for path in (*(ROOT / "catalogs").glob("*.yaml"), *(ROOT / "examples").glob("*.yaml"), ROOT / "README.md"):
         yield from re.split(r"(?<=[.:]) ", path.read_text().replace("\n", " "))
 
