@@ -161,10 +161,13 @@ def _letter(options):
 
     path = Path(options.output or Path(options.book).parent / f"{Path(options.book).stem}.eml")
     apart([(path, options.book)], [options.book])
-    data, opened = letter(options.book, options.to, not options.without_book, options.anyway)
+    data, opened = letter(options.book, options.to, not options.without_book, options.anyway, options.customer)
     put(options.output or path, data, options.force)
     _say(f"{path}: {opened.summary()}")
-    if not options.without_book:
+    if options.customer:
+        if b"application/pdf" not in data:
+            _say("the letter goes without the Bid page: LibreOffice (soffice), which prints it, is not installed")
+    elif not options.without_book:
         _say("the attached workbook shows costs, wages and margin; --without-book leaves it out")
     return 0
 

@@ -103,6 +103,11 @@ def parser(run):
     )
     letter.add_argument("--without-book", action="store_true", help="do not attach the workbook, which shows costs")
     letter.add_argument(
+        "--customer",
+        action="store_true",
+        help="for the customer: the bid in words, with its page as PDF where LibreOffice is installed; no workbook",
+    )
+    letter.add_argument(
         "--anyway", action="store_true", help="write it even if the price is not complete, or may be wrong"
     )
     letter.add_argument(

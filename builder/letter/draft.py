@@ -11,11 +11,15 @@ from email.headerregistry import Address
 from email.message import EmailMessage
 from email.policy import SMTP
 from email.utils import getaddresses
+from pathlib import Path
 
 from builder.problems import BadValue
 from builder.seals import SEAL, sealed
 
-XLSX = "application", "vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+TYPES = {  # ending of a file -> what it is, to a mail program
+    ".xlsx": ("application", "vnd.openxmlformats-officedocument.spreadsheetml.sheet"),
+    ".pdf": ("application", "pdf"),
+}
 LINE, LABEL = 76, 42  # letters of a line of the text, and of a label that stands on one line with its value
 # categories of letters that are not shown, line breaks among them
 HIDDEN = ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
@@ -122,8 +126,8 @@ def draft(
     blocks: Sequence[str | Table],
     attached: tuple[str, bytes] | None = None,
 ) -> bytes:
-    """The bytes of an unsent message. to: addresses; date: a date or None; attached: (file name, bytes) of a workbook,
-    or None.
+    """The bytes of an unsent message. to: addresses; date: a date or None; attached: (file name, bytes), or
+    None.
     """
     message = EmailMessage(SMTP)
     message["X-Unsent"] = "1"
@@ -136,7 +140,7 @@ def draft(
     message.add_alternative(as_html(blocks), subtype="html", cte="quoted-printable")
     if attached:
         name, data = attached
-        message.add_attachment(data, *XLSX, filename=name)
+        message.add_attachment(data, *TYPES[Path(name).suffix], filename=name)
     for number, part in enumerate(part for part in message.walk() if part.is_multipart()):
         part.set_boundary(f"{SEAL}_{number}")
     return sealed(message.as_bytes())

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from builder.jobs import Opened
 from builder.letter.draft import Table, addresses, draft, file_name, one_line
+from builder.letter.page import bid_page
 from builder.problems import BadValue, Problem, Refused
 from builder.quantities import Units, Value
 from builder.records.checklist import ITEMS
@@ -23,10 +24,10 @@ ESTIMATE = (
 
 
 def letter(
-    path: str | Path, to: str | None = None, with_book: bool = True, anyway: bool = False
+    path: str | Path, to: str | None = None, with_book: bool = True, anyway: bool = False, customer: bool = False
 ) -> tuple[bytes, Opened]:
     """(the draft as bytes, the estimate it speaks of). Refused where the book's price cannot be relied on, unless
-    `anyway`.
+    `anyway`. customer: the bid in words and, where LibreOffice is at hand, its page; never the workbook.
     """
     try:
         receivers = addresses(to) if to is not None else ()
@@ -37,13 +38,22 @@ def letter(
     opened = look.taken.opened
     if not anyway:
         _relied_on(look, back)
-    name = file_name(Path(path).name, ".xlsx")
     job = opened.estimate.job
-    blocks = tuple(_blocks(opened, name if with_book else None))
-    attached = (name, back.source.getvalue()) if with_book else None
-    return draft(
-        f"Estimate: {_said(job.name, 150) or 'painting'}", receivers, _day(job.date, job), blocks, attached
-    ), opened
+    attached = _bid(opened) if customer else _book(path, back) if with_book else None
+    blocks = tuple(_blocks(opened, attached[0] if attached else None, customer))
+    subject = f"{'Bid' if customer else 'Estimate'}: {_said(job.name, 150) or 'painting'}"
+    return draft(subject, receivers, _day(job.date, job), blocks, attached), opened
+
+
+def _book(path: str | Path, back: Returned) -> tuple[str, bytes]:
+    """The workbook as it is, as (file name, bytes)."""
+    return file_name(Path(path).name, ".xlsx"), back.source.getvalue()
+
+
+def _bid(opened: Opened) -> tuple[str, bytes] | None:
+    """The Bid page, as (file name, bytes); None where nothing here prints it."""
+    page = bid_page(opened)
+    return None if page is None else (file_name(f"Bid {_said(opened.estimate.job.name, 60)}.pdf", ".pdf"), page)
 
 
 def _relied_on(look: Inspection, back: Returned) -> None:
@@ -83,8 +93,8 @@ def _words(checks: Row, stops: bool) -> Iterator[str]:
     )
 
 
-def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
-    """The letter, top to bottom."""
+def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[str | Table]:
+    """The letter, top to bottom; to a customer it says nothing that is between partners."""
     estimate, units = opened.estimate, opened.units
     job, base = estimate.job, estimate.rows["price"][0]
     yield "Hello,"
@@ -93,13 +103,13 @@ def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
     )
     client, date = _said(job.client), _day(job.date, job)
     whose, when = f", for {client}" if client else "", f", as of {_date(date)}" if date else ""
-    yield f"here is our estimate for {about}{whose}{when}."
+    yield f"here is our {'bid' if customer else 'estimate'} for {about}{whose}{when}."
     if base.live:
         yield Table("Price", tuple(_prices(estimate, units)), True)
         yield Table("Payments", tuple(_payments(estimate, units)), True)
     else:
         yield f"The price is not complete yet: {estimate.checks.stops:g} to fix."
-    if rows := tuple(_work(opened)):
+    if rows := tuple(_work(opened, customer)):
         yield Table("Work", rows)
     if rows := tuple(_covered(estimate, units)):
         yield Table("What is coated", rows)
@@ -108,10 +118,13 @@ def _blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
     if base.live and date:
         until = date + datetime.timedelta(days=int(estimate.terms.validity))
         yield f"The price is valid for {estimate.terms.validity:g} days, until {_date(until)}."
-    if looks := list(_words(estimate.checks, False)):
+    looks = list(_words(estimate.checks, False))
+    if looks and not customer:
         yield f"Still to be reviewed before work begins: {'; '.join(looks)}."
-    yield ESTIMATE
-    if attached:
+    yield _said(estimate.rows["bid"][0].conditions, 2000) if customer and base.live else ESTIMATE
+    if attached and customer:
+        yield f"The bid is attached as {attached}: a page to print, sign and send back."
+    elif attached:
         yield (
             f"The workbook {attached} is attached. It opens in any spreadsheet program: "
             "change an input in it, and every figure follows."
@@ -153,16 +166,17 @@ def _payments(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     yield "When the work is done", _money(base.last, units)
 
 
-def _work(opened: Opened) -> Iterator[tuple[str, str]]:
-    """Time and paint of the base."""
+def _work(opened: Opened, customer: bool) -> Iterator[tuple[str, str]]:
+    """Time of the base; between partners its people and paint too."""
     day, job, units = opened.estimate.rows["days"][0], opened.estimate.job, opened.units
     if day.days:
-        yield "Working time", f"{day.days:g} days with {job.people:g} {'person' if job.people == 1 else 'people'}"
+        crew = f" with {job.people:g} {'person' if job.people == 1 else 'people'}"
+        yield "Working time", f"{day.days:g} day{'s' * (day.days != 1)}{'' if customer else crew}"
     if start := _day(job.start, job):
         yield "First working day", _date(start)
     if day.finish:
         yield "Finished about", _date(to_date(day.finish))
-    if opened.gallons():
+    if opened.gallons() and not customer:
         yield "Coating to be bought", f"about {opened.gallons():,.4g} {units.shown('volume')}"
     if opened.from_owner():
         yield "Coating you supply", f"about {opened.from_owner():,.4g} {units.shown('volume')}"

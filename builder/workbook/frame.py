@@ -6,6 +6,8 @@ from builder.stages.order import SHEETS
 from builder.workbook import paper, printed
 from builder.workbook.theme import GROUP_TABS, ROW_HEIGHT, TITLE_HEIGHT
 
+VISIBLE = frozenset(sheet.title for sheet in SHEETS if sheet.group != "working")
+
 # (row, column) from 1 -> what stands there on every sheet, in the frozen rows and where no scroll cuts it
 BANNER = {(2, 1): "=brief_state", (3, 1): "=brief_shown_price"}
 NEXT = (3, 2), "=brief_next"  # beside the price, on the sheets that people read: the first thing to do
@@ -19,6 +21,7 @@ OPEN_TABLE = {**OPEN, "delete_rows": True, "sort": True, "autofilter": True}
 
 def frame(writer):
     """Every sheet, in order."""
+    first = next(sheet.title for sheet in SHEETS if sheet.title in writer.shown)
     tables = {block.sheet for block in writer.layout.blocks if block.entered and block.form == "table"}
     for about in SHEETS:
         sheet = writer.sheets[about.title] = writer.book.add_worksheet(about.title)
@@ -26,8 +29,11 @@ def frame(writer):
         sheet.hide_gridlines(2)
         sheet.set_default_row(ROW_HEIGHT)
         sheet.set_row(0, TITLE_HEIGHT)
-        if about.group == "working" and not writer.workings:
+        if about.title not in writer.shown:
             sheet.hide()
+        elif about.title == first:
+            sheet.activate()
+            sheet.set_first_sheet()
         sheet.write_string(0, 0, about.title, writer.styles("title" if len(about.title) <= LONGEST else "title_long"))
         sheet.write_string(1, 1, about.purpose, writer.styles("purpose"))
         _banner(writer, sheet, about)

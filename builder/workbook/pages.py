@@ -34,7 +34,7 @@ def start(writer):
     sheet.write_string(TOLD_TOP - 2, 0, "The line above every sheet", writer.styles("section"))
     sheet.write_string(SHEETS_TOP - 2, 0, "Sheets", writer.styles("section"))
     for row, about in enumerate(SHEETS[1:], start=SHEETS_TOP - 1):
-        if about.group == "working" and not writer.workings:  # a link to a hidden sheet leads nowhere
+        if about.title not in writer.shown:  # a link to a hidden sheet leads nowhere
             sheet.write_string(row, 0, about.title, writer.styles("label"))
         else:
             sheet.write_url(row, 0, f"internal:'{about.title}'!A1", writer.styles("link"), about.title)

@@ -4,11 +4,12 @@ from itertools import accumulate
 from math import ceil
 
 from builder.stages.order import SHEETS
-from builder.workbook.layout import HEAD
+from builder.workbook.layout import COLUMNS, HEAD, ROWS
 
 PAPERS = {"letter": 1, "a4": 9}
 # lines of 15 points down the 9.7 inches that letter paper leaves, at 60 %: 9.7 * 72 / 15 / 0.6
 LOWEST = 77
+NOWHERE = ROWS - 1, COLUMNS - 1  # a cell that holds nothing
 READABLE = 228  # characters across ten inches at 60 %, the smallest that is read without a glass
 
 
@@ -38,3 +39,10 @@ def areas(writer, shown):
             if sum(widths) > READABLE:
                 sheet.repeat_columns(0)
         sheet.print_area(0, 0, sheet.dim_rowmax, last)
+
+
+def unprinted(writer):
+    """What is hidden is not printed: LibreOffice would."""
+    for title, sheet in writer.sheets.items():
+        if title not in writer.shown:
+            sheet.print_area(*NOWHERE, *NOWHERE)

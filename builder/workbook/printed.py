@@ -37,7 +37,7 @@ def role(block, column):
     if block.key == "crew_card":
         return "first" if column.key in BOLD else "fact"
     if block.key == "scope" and column.key == "area":
-        return "working"
+        return "plain"
     return ROLES.get(column.key, "named" if column.key.startswith("name_") else "prose")
 
 

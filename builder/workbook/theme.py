@@ -40,6 +40,7 @@ ROLES = MappingProxyType(
         "input": {"bg_color": ENTRY, "bottom": DOTTED, "bottom_color": RULE, "locked": False, "valign": "top"},
         "sample": {"bg_color": ENTRY, "bottom": DOTTED, "bottom_color": RULE},  # what an input looks like, on Summary
         "working": _ROW,
+        "plain": {"valign": "top"},
         # a result beside entries: open, so that its row can be deleted and sorted; what is typed over it is refused
         "result": {**_ROW, "locked": False},
         "open": {"locked": False},

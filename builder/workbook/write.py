@@ -8,7 +8,7 @@ from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
 from builder.workbook import attention, charts, pages, paper, printed
 from builder.workbook.columns import set_columns
-from builder.workbook.frame import frame
+from builder.workbook.frame import VISIBLE, frame
 from builder.workbook.layout import HEAD, at_record, beside
 from builder.workbook.prepared import Prepared
 from builder.workbook.shared import CONTROLS
@@ -38,10 +38,10 @@ def _role(block, column):
 
 
 class _Writer:
-    def __init__(self, layout, estimate, book, paper_name, workings):
+    def __init__(self, layout, estimate, book, paper_name, shown):
         self.layout, self.estimate, self.units, self.paper = layout, estimate, estimate.units, paper_name
         self.book, self.styles = book, Styles(book, estimate.units)
-        self.sheets, self.workings = {}, workings
+        self.sheets, self.shown = {}, shown
 
     def cell_value(self, row, column, copy):
         return cell_value(row, column, self.units, copy)
@@ -204,8 +204,8 @@ class _Writer:
             _sure(self.book.define_name(name, address))
 
 
-def write(layout, estimate, settings, workings=False):
-    """The workbook as bytes. settings: the facts of the sheet Start; workings: whether their sheets are shown."""
+def write(layout, estimate, settings, shown=VISIBLE):
+    """The workbook as bytes. settings: the facts of the book; shown: titles of the sheets that are not hidden."""
     estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
         warnings.simplefilter("error")
@@ -216,7 +216,7 @@ def write(layout, estimate, settings, workings=False):
         for key, value in settings.items():
             book.set_custom_property(key, str(value))
         book.set_custom_property("seal", BOOK_SEAL)
-        writer = _Writer(layout, estimate, book, settings["paper"], workings)
+        writer = _Writer(layout, estimate, book, settings["paper"], shown)
         frame(writer)
         writer.heads()
         for block in layout.blocks:
@@ -225,6 +225,7 @@ def write(layout, estimate, settings, workings=False):
         pages.start(writer)
         printed.bid(writer)
         printed.crew_card(writer)
+        paper.unprinted(writer)
         attention.call(writer)
         charts.draw(writer)
         writer.names()

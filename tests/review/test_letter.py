@@ -146,3 +146,27 @@ def test_what_is_still_to_be_looked_at_is_said(other):
         "Still to be reviewed before work begins: old lead paint is likely: the lead-safe rules apply (40 CFR 745)."
         in said
     )
+
+
+@pytest.fixture(scope="module")
+def bid(books, small, libreoffice_here, tmp_path_factory):
+    """The boathouse's letter to its customer."""
+    return mailed(tmp_path_factory.mktemp("customer"), books["small boathouse"].data, "--customer")
+
+
+def test_a_customer_gets_the_bid_as_a_page_and_never_the_workbook(books, bid):
+    message, job = bid.message, books["small boathouse"].opened
+    assert bid.status == 0 and "costs" not in bid.said and message["Subject"] == "Bid: Ferrymoor boathouse"
+    (attached,) = message.iter_attachments()
+    assert (attached.get_content_type(), attached.get_filename()) == ("application/pdf", "Bid Ferrymoor boathouse.pdf")
+    assert re.findall(rb"/Type/Pages[^>]*/Count (\d+)", attached.get_content().replace(b"\n", b"")) == [b"1"]
+    said = " ".join(text(message).split())
+    assert f"{job.price():,.2f} USD" in said and "Bid Ferrymoor boathouse.pdf: a page to print, sign and" in said
+    assert "9 days" in said and not re.search(r"people|to be bought|workbook|reviewed", said)
+
+
+def test_without_libreoffice_a_customer_gets_the_bid_in_words(books, small, tmp_path, monkeypatch):
+    monkeypatch.setenv("PATH", str(tmp_path))
+    found = mailed(tmp_path, books["small boathouse"].data, "--customer")
+    assert found.status == 0 and "LibreOffice (soffice), which prints it, is not installed" in found.said
+    assert list(found.message.iter_attachments()) == [] and "attached" not in text(found.message)
