@@ -22,6 +22,7 @@ OPEN_TABLE = {**OPEN, "delete_rows": True, "sort": True, "autofilter": True}
 def frame(writer):
     """Every sheet, in order."""
     first = next(sheet.title for sheet in SHEETS if sheet.title in writer.shown)
+    cells = _first_cells(writer.layout)
     tables = {block.sheet for block in writer.layout.blocks if block.entered and block.form == "table"}
     for about in SHEETS:
         sheet = writer.sheets[about.title] = writer.book.add_worksheet(about.title)
@@ -37,8 +38,19 @@ def frame(writer):
         sheet.write_string(0, 0, about.title, writer.styles("title" if len(about.title) <= LONGEST else "title_long"))
         sheet.write_string(1, 1, about.purpose, writer.styles("purpose"))
         _banner(writer, sheet, about)
+        if about.title in cells:
+            sheet.set_selection(*cells[about.title], *cells[about.title])
         sheet.protect("", OPEN_TABLE if about.title in tables else OPEN)
         (printed if about.title in printed.PAGES else paper).set_up(sheet, writer.paper)
+
+
+def _first_cells(layout):
+    """Sheet -> (row, column), zero-based, of the first cell to type in: the sheet opens there."""
+    cells = {}
+    for place in layout.places.values():
+        if place.column.field:
+            cells.setdefault(place.sheet, (place.row - 1, place.col))
+    return cells
 
 
 def _banner(writer, sheet, about):

@@ -42,7 +42,9 @@ def areas(writer, shown):
 
 
 def unprinted(writer):
-    """What is hidden is not printed: LibreOffice would."""
-    for title, sheet in writer.sheets.items():
-        if title not in writer.shown:
-            sheet.print_area(*NOWHERE, *NOWHERE)
+    """The book printed whole is what is read and entered: no workings, which LibreOffice would print though they are
+    hidden, and no catalogs, whose files the office has.
+    """
+    for about in SHEETS:
+        if about.group == "keep" or about.title not in writer.shown:
+            writer.sheets[about.title].print_area(*NOWHERE, *NOWHERE)
