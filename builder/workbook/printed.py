@@ -5,6 +5,7 @@ from textwrap import wrap
 from xlsxwriter.utility import xl_col_to_name as letters
 
 from builder.records.cautions import CAUTIONS
+from builder.records.sentences import CONDITIONS, LEAD
 from builder.sheets.grammar import heading
 from builder.stages.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
 from builder.stages.crew import CARD, NOTES, NOTES_TOP
@@ -30,6 +31,8 @@ LABEL, COAT, ABREAST = 30, 31, 3  # characters: what stands before the facts, a 
 SIGNED_HEIGHT = 34
 NARROW = 1.18  # letters of running text in the width of a character
 ROOM = {"tasks": 2, "exclusions": 2, "today": 2}  # lines kept free for what may be typed
+FULL = {"tasks": 5, "exclusions": 3}  # the same on the bid of a book that is built blank
+WORDS = {"lead": LEAD, "conditions": CONDITIONS}  # what stands on a bid sooner or later
 
 
 def role(block, column):
@@ -75,11 +78,13 @@ def bid(writer):
         sheet.set_column(col, col, width)
     sheet.set_column(len(BID_WIDTHS), CHAIN, 14)
     sheet.freeze_panes(3, 0)
-    said = writer.estimate.rows["bid"][0]
+    said, scope = writer.estimate.rows["bid"][0], writer.estimate.rows["scope"]
+    unknown = not any(row.coat_at for row in scope)  # the longest that may come to stand there then
     for key, _, _ in TERM_LINES:
-        fit(sheet, places["bid", key].row - 1, ((getattr(said, key), BID_WIDTHS[1]),), ROOM.get(key))
-    for row in writer.estimate.rows["scope"]:
-        fit(sheet, SCOPE - 1 + row.no, zip((row.system, row.work, row.color), BID_WIDTHS))
+        text = getattr(said, key) or (WORDS.get(key) if unknown else None)
+        fit(sheet, places["bid", key].row - 1, ((text, BID_WIDTHS[1]),), (FULL if unknown else ROOM).get(key, 1))
+    for row in scope:
+        fit(sheet, SCOPE - 1 + row.no, zip((row.system, row.work, row.color), BID_WIDTHS), 2 if unknown else None)
     sheet.set_row(places["bid", "price"].row - 1, 20)
     for key in ("customer", "contractor"):
         line = places["bid", key].row - 1
