@@ -25,23 +25,23 @@ SIGNED = (("accepted", "Accepted", '"The price, the work and the conditions abov
           ("customer", "Customer", '"Name, signature, date:"'),
           ("contractor", "Contractor", '"Name, signature, date:"'))
 
-# Start: (role, words); braces hold what the book fills in.
+# Summary: three steps, each in its column, with the sheet it leads to and its words.
 STEPS = (
-    ("section", "Three steps to an estimate"),
-    ("label", "1  Job: say where and when, choose crew, pump and exposure."),
-    ("label", "2  Takeoff: type one row a measured surface. Systems and Coats say what goes on it; six usual ones may "
-              "be there already."),
-    ("label",
-     "3  Price, Bid, Crew card: read what it comes to, print what the customer signs and what the crew works by."),
-    ("label", "While something is missing the price stays blank, and Checks says what to fix."),
-    ("", ""),
+    (1, "Job", "1  Job: who, where, crew, pump"),
+    (3, "Takeoff", "2  Takeoff: one row a surface"),
+    (5, "Price", "3  Price: read, then print Bid"),
+)
+# Below them: (role, words); braces hold what the book fills in.
+BELOW = (
     ("section", "Key"),
-    ("sample", "Cells like this one are yours to type in."),
-    ("label",
-     "All other cells are worked out and locked without a password. What is wrong is said beside the row, in bold."),
+    ("sample", "Type here"),
+    ("label", "Cells like the one above are yours to type in; all others are worked out and locked without a password."),
+    ("label", "What is wrong is said beside its row, in bold. While something is missing there is no price, and Checks "
+              "says what to fix."),
+    ("label", "Nozzle: what painters call a tip."),
     ("label", "Folded away, behind a + above the letters (unprotect the sheet to open it): single steps of {folded}."),
-    ("label",
-     "Hidden: the workings. Right-click any tab and choose Unhide (Show Sheet) to see them; all are named below."),
+    ("label", "Hidden: the workings. Right-click any tab and choose Unhide (Show Sheet) to see them; all are named "
+              "below."),
     ("", ""),
     ("section", "Before anyone sprays"),
     *(("label", line) for caution in CAUTIONS for line in wrap(f"{caution.topic}: {caution.words} [{caution.source}]",
@@ -54,5 +54,5 @@ STEPS = (
               "them on Terms."),
     ("label", "Room: {takeoff} lines of takeoff, {openings} openings, {systems} systems, {coats} coats, {nozzles} "
               "nozzle sizes, {tasks} tasks."),
-    ("label", "To change units or currency, build the workbook again."),
+    ("label", "To change units or currency, build the workbook again. What this one was built of stands on Sources."),
 )

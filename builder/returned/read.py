@@ -20,7 +20,7 @@ from builder.records.rules import Word
 from builder.records.versions import OLD_KEYS, SCHEMA, new_name
 from builder.returned import safe
 from builder.returned.cells import loaded
-from builder.stages.start import BOOK
+from builder.stages.book import BOOK
 from builder.values import is_number
 
 LARGEST = 50_000  # cells under one name, at most

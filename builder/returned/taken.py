@@ -21,7 +21,7 @@ from builder.records.store import job_text
 from builder.returned.findings import Cell, Finding
 from builder.returned.read import Returned, Stray, plain
 from builder.returned.typed import understood
-from builder.stages.start import BOOK
+from builder.stages.book import BOOK
 from builder.values import is_number
 
 TRUTHS = ("=TRUE()", "=FALSE()")  # how some programs save what was typed as TRUE

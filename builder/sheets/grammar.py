@@ -68,6 +68,7 @@ class Column:
     beside: str = ""
     rows: int = 0  # of a list shorter than its block
     note: str = ""  # what stands behind an upright block's unit
+    look: str = ""  # on a page: the role of its cells (`workbook/reading.py`)
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from types import MappingProxyType
 STEPS = MappingProxyType({    # quantity -> step in the units of a US book, of a metric one
     "money": (1, 1), "area": (1, 1), "volume": (0.25, 0.5), "time": (0.5, 0.5), "days": (0.5, 0.5),
     "pressure": (50, 5), "share": (0.01, 0.01), "width": (0.5, 10),
+    "film": (0.5, 10),
 })
 # fmt: on
 
@@ -30,6 +31,11 @@ def upward(amount, quantity):
     return f"-INT({{terms.slack}}-({amount})/{of})*{of}"
 
 
+def from_to(before, upto, quantity):
+    """A formula: what lies between two running sums, so rounded that lines add up to their total."""
+    return f"{nearest(upto, quantity)}-{nearest(before, quantity)}"
+
+
 def to_nearest(est, value, quantity):
     """A value of the model, as a cell shows it to its nearest step, in SI again."""
     of = step(quantity, est.units.system)
@@ -42,3 +48,8 @@ def to_upward(est, value, quantity):
     of = step(quantity, est.units.system)
     shown = est.units.to_cell(value, quantity)
     return est.units.from_cell(-floor(est.terms.slack - shown / of) * of, quantity)
+
+
+def to_from_to(est, before, upto, quantity):
+    """What lies between two running sums of the model, rounded alike."""
+    return to_nearest(est, upto, quantity) - to_nearest(est, before, quantity)

@@ -132,7 +132,7 @@ def _gathered(number):
     return f'{{task_{number - 1}}}&REPT({name}&", ",{new})'
 
 
-def _day(number):
+def said_day(number):
     """'4 May 2026'"""
     date = to_date(number)
     return f"{date.day} {LOOKUPS['month'][date.month - 1]} {date.year}"
@@ -200,10 +200,10 @@ def _dates(est, row):
     row.until = f"{plain(est.terms.validity)} days"
     if job.date is not None:
         row.until_date = job.date + est.terms.validity
-        row.dated, row.until_told = _day(job.date), f", until {_day(row.until_date)}"
+        row.dated, row.until_told = said_day(job.date), f", until {said_day(row.until_date)}"
         row.until += row.until_told
-    row.start_told = None if job.start is None else f"begins {_day(job.start)}"
-    row.finish_told = None if told.finish is None else f", finished about {_day(told.finish)}, weather permitting"
+    row.start_told = None if job.start is None else f"begins {said_day(job.start)}"
+    row.finish_told = None if told.finish is None else f", finished about {said_day(told.finish)}, weather permitting"
     row.work_days = (
         f"{row.start_told + ', ' if row.start_told else ''}about {told.told_days} of work{row.finish_told or ''}"
     )

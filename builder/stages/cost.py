@@ -77,7 +77,7 @@ def payable_formula(amount):
 
 BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
 
-PRICE = Block("price", "Price",
+PRICE = Block("price", "Price workings",
               results_first("no state total net tax difference deposit stage last per_area told_over told_margin", (
     C("no", "Number", "count", label=lambda number: number),
     C("state", "State", "text",

@@ -6,6 +6,7 @@ from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.sentences import TODAY
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
+from builder.stages import packs_told
 from builder.stages.brief import hundredths, plain, said_hundredths
 from builder.stages.constants import shown_constants
 from builder.values import same
@@ -37,13 +38,6 @@ def _gauge(at):
     return f'REPT({wet}&" wet, ",--({at}>0))&{dry}&" "&{{constants.film_unit}}&" dry"'
 
 
-def _packs(size):
-    """'3_x_5_gal ' or nothing: the places of the gaps are filled once all three stand together."""
-    number, pack = f"N({{buy.{size}}})", f"{{paint.pack{PACK[size]}_volume}}"
-    return f'REPT({number}&"_x_"&{said_hundredths(pack)}&"_"&{UNIT}&" ",--({number}>0))'
-
-
-PACK = {"large": "3", "middle": "2", "small": "1"}
 LINKS = {
     "entry": At("coats", "{coat_at}"), "coat": At("film", "{coat_at}"), "pick": At("picks", "{coat_at}"),
     "gallon": At("gallons", "{coat_at}"),
@@ -66,8 +60,7 @@ CARD = (
     C("area", "Area", "area", "{coat.coated}"),
     C("need", "Coating needed, all coats", "volume", "{gallon.need}"),
     C("packs", "Packs of it for the job", "text",
-      'SUBSTITUTE(SUBSTITUTE(TRIM({large_told}&{middle_told}&{small_told})," "," + "),"_"," ")'
-      '&REPT(" from the owner",--({entry.owner_supplied}="yes"))'),
+      f'{packs_told.TOGETHER}&REPT(" from the owner",--({{entry.owner_supplied}}="yes"))'),
     C("thin", "Thinner", "text",
       f'IF({{coat.thinning}}=0,"unthinned",{said_hundredths("{coat.thinning}*100")}&" % by volume")'),
     C("nozzle", "Nozzle", "text", "{pick.nozzle}", SPRAYED),
@@ -104,7 +97,7 @@ TOLD = (
     C("sprayed", "Sprayed", "count", 'IF({pick.live}=1,1,"")'),
     C("scenario", "Number of its scenario", "count", "IF({gallon.only}=0,1,{gallon.only})"),
     C("purchase_at", "Row of its purchase", "count", "({scenario}-1)*COUNT({gallons.no})+{gallon.lead}"),
-    *(C(f"{size}_told", f"Packs, {size}", "text", _packs(size)) for size in PACK),
+    *packs_told.columns(),
     C("on_site", "Nozzles of its size to have", "count", "{budget.usable}+INDEX({sizes.buy},{pick.size_at},{scenario})",
       SPRAYED),
     C("pail", "Largest pack", "volume", "MAX({paint.pack1_volume},{paint.pack2_volume},{paint.pack3_volume})"),
@@ -128,8 +121,6 @@ CREW = (
     Block("crew_card", "Crew card", TOLD, LINKS, "coat_at", "card", top=TOLD_TOP),
 )
 
-
-PACKS = (("large", 3), ("middle", 2), ("small", 1))
 # fmt: on
 
 
@@ -164,14 +155,9 @@ def _work(est, row, entry, coat, gallon, paint):
     row.scenario = gallon.only or 1.0
     row.purchase_at = (row.scenario - 1) * len(est.rows["gallons"]) + gallon.lead
     bought = est.row("purchases", int(row.purchase_at))
-    row.pail = max(size for _, number in PACKS if (size := getattr(paint, f"pack{number}_volume")) is not None)
-    told = []
-    for key, number in PACKS:
-        packs, size = getattr(bought, key) or 0, getattr(paint, f"pack{number}_volume")
-        if packs:
-            told.append(f"{packs:g} x {plain(hundredths(est, size, 'volume'))} {est.units.shown('volume')}")
-            setattr(row, f"{key}_told", told[-1].replace(" ", "_") + " ")
-    row.packs = " + ".join(told) + (" from the owner" if same(entry.owner_supplied or "") == "yes" else "")
+    row.pail = max(size for number in (1, 2, 3) if (size := getattr(paint, f"pack{number}_volume")) is not None)
+    row.set(**packs_told.parts(est, bought, paint))
+    row.packs = packs_told.together(row) + (" from the owner" if same(entry.owner_supplied or "") == "yes" else "")
 
 
 def _film(est, row, coat, coats):

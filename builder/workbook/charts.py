@@ -2,13 +2,12 @@
 titles, units and alt text.
 """
 
-from builder.workbook.theme import ANSWER, FONT, INK, PAPER, QUIET, RULE
+from builder.workbook.palette import ANSWER, FONT, INK, PAPER, QUIET, RULE
 
 LETTERS = {"name": FONT, "size": 9, "color": INK}
 
 
 def draw(writer):
-    _how_sure(writer)
     _where_it_goes(writer)
     _which_sizes(writer)
     _when_to_change(writer)
@@ -34,15 +33,15 @@ def _chart(writer, kind, question, across, up, **axes):
     return chart
 
 
-def _bars(writer, block, first_key, last_key, question, across, told):
-    """Facts of the base that stand one below the other on a card, as bars with their figures."""
+def _bars(writer, block, first_key, last_key, question, told):
+    """Lines that stand one below the other on a page, as bars with their figures."""
     first, last = writer.layout.places[block, first_key], writer.layout.places[block, last_key]
     chart = _chart(
-        writer, {"type": "bar"}, question, across, "", x={"label_position": "none", "min": 0}, y={"reverse": True}
+        writer, {"type": "bar"}, question, "", "", x={"label_position": "none", "min": 0}, y={"reverse": True}
     )
     chart.add_series(
         {
-            "name": "Base",
+            "name": "Part of the price",
             "categories": [first.sheet, first.row - 1, 0, last.row - 1, 0],
             "values": [first.sheet, first.row - 1, first.col, last.row - 1, first.col],
             "fill": {"color": ANSWER},
@@ -51,34 +50,21 @@ def _bars(writer, block, first_key, last_key, question, across, told):
             "data_labels": {"value": True, "num_format": "#,##0", "font": LETTERS},
         }
     )
-    chart.set_size({"width": 640, "height": 340})
-    writer.sheets[first.sheet].insert_chart(4, 6, chart, {"description": told})
-
-
-def _how_sure(writer):
-    currency = writer.units.currency
-    _bars(
-        writer,
-        "risk",
-        "p10",
-        "p90",
-        "How sure is the cost of the base job?",
-        f"Cost ({currency})",
-        "Bar chart: the cost that one job in ten, half of all, four in five and nine in ten stay below",
-    )
+    chart.set_size({"width": 680, "height": 340})
+    writer.sheets[first.sheet].insert_chart(first.row - 2, first.col + 3, chart, {"description": told})
 
 
 def _where_it_goes(writer):
+    """Beside the lines of Price."""
     currency = writer.units.currency
     _bars(
         writer,
-        "price",
-        "goes_coatings",
-        "goes_margin",
-        "Where does the price go, before tax?",
-        f"Part of the price ({currency})",
-        "Bar chart: the parts of the base price before tax: coatings, other material, wages, rental, "
-        "tax on purchases, overhead, contingency, margin",
+        "priced",
+        "paint",
+        "profit",
+        f"Where does the price go? ({currency})",
+        "Bar chart: the parts of the price before sales tax: paint, nozzles and other material, labor, rental, "
+        "tax on purchases, overhead, contingency, profit",
     )
 
 

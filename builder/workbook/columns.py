@@ -5,7 +5,7 @@ from textwrap import wrap
 
 from builder.sheets.grammar import heading
 from builder.workbook.layout import COLUMNS, HEAD
-from builder.workbook.theme import FROZEN
+from builder.workbook.palette import FROZEN
 
 # lines of a header at most; points of one; width of a bold letter, in characters of a column
 LINES, LINE, BOLD = 3, 14.5, 1.08

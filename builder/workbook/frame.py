@@ -4,7 +4,8 @@ and what a person may do to it though it is protected.
 
 from builder.stages.order import SHEETS
 from builder.workbook import paper, printed
-from builder.workbook.theme import GROUP_TABS, ROW_HEIGHT, TITLE_HEIGHT
+from builder.workbook.palette import ROW_HEIGHT, TITLE_HEIGHT
+from builder.workbook.theme import GROUP_TABS
 
 VISIBLE = frozenset(sheet.title for sheet in SHEETS if sheet.group != "working")
 

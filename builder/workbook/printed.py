@@ -37,6 +37,8 @@ WORDS = {"lead": LEAD, "conditions": CONDITIONS}  # what stands on a bid sooner 
 
 def role(block, column):
     """The role of a line or column of a page."""
+    if column.look:
+        return column.look
     if block.key == "crew_card":
         return "first" if column.key in BOLD else "fact"
     if block.key == "scope" and column.key == "area":

@@ -6,17 +6,28 @@ a word.
 
 from types import MappingProxyType
 
-FONT = "Arial"
-TEXT, SECTION, BIG, PRICE = 11, 13, 16, 28  # points
-INK, HEAD, QUIET, ALERT, PAPER = "#26221C", "#1F4A43", "#665D50", "#94291A", "#FFFFFF"
-ANSWER, ENTRY, RULE, HAIR = "#F4EFE4", "#FCF3D6", "#8A7C60", "#CFC6B6"  # fills; lines under entries, between rows
+from builder.workbook import reading
+from builder.workbook.palette import (
+    ALERT,
+    ANSWER,
+    BIG,
+    DOTTED,
+    ENTRY,
+    FONT,
+    HAIR,
+    HEAD,
+    INK,
+    PAPER,
+    QUIET,
+    RULE,
+    SECTION,
+    TEXT,
+    THIN,
+)
+
 GROUP_TABS = MappingProxyType(
     {"enter": "#C08A2D", "read": "#1F4A43", "run": "#7C6A58", "keep": "#A9A194", "working": "#CFC6B6"}
 )
-TITLE_HEIGHT, ROW_HEIGHT, SECTION_HEIGHT = 30, 18, 27  # points
-FROZEN = 13  # characters of the first column, which stays in sight: 120 pixels at most
-DOTTED, THIN, MEDIUM = 4, 1, 2  # lines, as the file format numbers them
-
 _HEAD = {"bold": True, "font_color": HEAD, "text_wrap": True, "valign": "bottom", "bottom": THIN, "bottom_color": HEAD}
 _ROW = {"valign": "top", "bottom": THIN, "bottom_color": HAIR}
 ROLES = MappingProxyType(
@@ -58,6 +69,7 @@ ROLES = MappingProxyType(
         # 1 shows as a word, 0 not at all
         "flag": {"bold": True, "font_color": ALERT, "valign": "top", "align": "center", "num_format": '"fix";;'},
         "fault": {**_ROW, "bold": True, "font_color": ALERT, "text_wrap": True, "locked": False},
+        **reading.ROLES,
     }
 )
 
@@ -73,6 +85,7 @@ CALLS = MappingProxyType(
         "fits": {"font_color": INK, "bg_color": ENTRY},
         "signed": {"bottom": THIN},
         "begins": {"top": THIN, "top_color": RULE},  # a line over the first row of a group
+        **reading.CALLS,
     }
 )
 
@@ -113,7 +126,9 @@ class Styles:
                 look |= {"align": "left", "indent": 1, "text_wrap": True}
             decimals = 0 if quantity == "figure" else self.units.decimals(quantity)
             pattern = number_format(quantity, decimals)
-            if role not in ("input", "quiet") and quantity not in AS_TYPED:  # a limit of nothing is one
+            if role in reading.ROLES:
+                pattern = reading.pattern(role, quantity, self.units)
+            elif role not in ("input", "quiet") and quantity not in AS_TYPED:  # a limit of nothing is one
                 pattern = quiet_zero(pattern)
             self.made[key] = self.book.add_format({"num_format": pattern, **look})
         return self.made[key]

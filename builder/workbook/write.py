@@ -6,16 +6,18 @@ import warnings
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
-from builder.workbook import attention, charts, pages, paper, printed
+from builder.workbook import attention, charts, pages, paper, price_page, printed, shopping_page, summary_page
 from builder.workbook.columns import set_columns
 from builder.workbook.frame import VISIBLE, frame
 from builder.workbook.layout import HEAD, at_record, beside
+from builder.workbook.palette import FONT, TEXT
 from builder.workbook.prepared import Prepared
 from builder.workbook.shared import CONTROLS
-from builder.workbook.theme import FONT, ROLE_OF, TEXT, Styles
+from builder.workbook.theme import ROLE_OF, Styles
 from builder.workbook.validation import WORKED_OUT, validation
 
 CREATED = datetime.datetime(2026, 1, 1)  # fixed, so that the same input gives the same bytes
+FACTS = ("Sources", "Summary workings", "Shopping workings", "Price workings")  # facts beside tables: one line each
 
 
 class WriteError(Exception):
@@ -34,7 +36,7 @@ def _role(block, column):
         return "input"
     if column.key.startswith("bad_"):
         return "flag"
-    return "line" if block.sheet == "Start" and column.quantity == "text" else "working"
+    return "line" if block.sheet in FACTS and column.quantity == "text" else "working"
 
 
 class _Writer:
@@ -179,7 +181,7 @@ class _Writer:
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            head = self.styles("head_number" if column.quantity == "area" else "head_list")
+            head = self.styles("head_list" if column.quantity == "text" else "head_number")
             _sure(sheet.write_string(place.row - 2, place.col, heading(column, self.units), head))
             formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
             style = self.styles(printed.role(block, column), column.quantity)
@@ -222,7 +224,9 @@ def write(layout, estimate, settings, shown=VISIBLE):
         for block in layout.blocks:
             writer.block(block)
         paper.areas(writer, set_columns(writer))
-        pages.start(writer)
+        summary_page.summary(writer)
+        price_page.price(writer)
+        shopping_page.shopping(writer)
         printed.bid(writer)
         printed.crew_card(writer)
         paper.unprinted(writer)

@@ -88,7 +88,7 @@ def wrong(tmp_path_factory):
 def _with_a_wrong_cache(book, folder):
     price = book.estimate().rows["price"][0].total
     place = book.layout.places["price", "total"]
-    number = [sheet.title for sheet in SHEETS].index("Price") + 1
+    number = [sheet.title for sheet in SHEETS].index(place.sheet) + 1
     path = folder / "wrong.xlsx"
     with zipfile.ZipFile(book.path) as parts, zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as out:
         for part in parts.infolist():
@@ -96,7 +96,7 @@ def _with_a_wrong_cache(book, folder):
             if part.filename.endswith(f"/sheet{number}.xml"):
                 data = re.sub(rb'(<c [^>]*r="B%d"[^>]*><f[^>]*>[^<]*</f><v>)[^<]*' % place.row, rb"\g<1>99", data)
             out.writestr(part, data)
-    assert Values(path).get("Price", place.row, 2) == 99 != price
+    assert Values(path).get(place.sheet, place.row, 2) == 99 != price
     return path
 
 

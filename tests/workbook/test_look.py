@@ -9,8 +9,9 @@ from support.files import MAIN
 from builder.stages.order import SHEETS
 from builder.workbook.columns import folded, tables, width
 from builder.workbook.layout import HEAD
+from builder.workbook.palette import ALERT, ENTRY, INK, PAPER, ROW_HEIGHT, RULE
 from builder.workbook.printed import PAGES
-from builder.workbook.theme import ALERT, CALLS, ENTRY, INK, PAPER, ROLES, ROW_HEIGHT, RULE
+from builder.workbook.theme import CALLS, ROLES
 
 TITLES = [sheet.title for sheet in SHEETS]
 

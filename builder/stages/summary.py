@@ -1,0 +1,143 @@
+"""Summary: the answers to a job on one screen, what is still asked, the price by part of the work."""
+
+from builder.sheets.grammar import SECTION, Block
+from builder.sheets.grammar import Column as C
+from builder.sheets.shown import nearest, to_nearest
+from builder.stages.bid import day, said_day, typed
+from builder.stages.brief import FACTS, TOLD, plain
+from builder.stages.priced import LINE, part_money, part_name, read_parts, rule
+
+# fmt: off
+PAGE, SHEET = "Summary", "Summary workings"
+WHO, BAND = 4, 5                                # rows: who and where; the answers: what each is, itself, more of it
+ASKED = BAND + 3 + SECTION                      # the first question
+QUESTIONS = 5
+STEPS_ROW = ASKED + QUESTIONS + 1
+PARTS_TOP = STEPS_ROW + SECTION + 2
+NONE_OPEN = "None. Print Bid, Shopping and Crew card."
+
+BRIEF = Block("brief", SHEET, FACTS + TOLD, when="price", form="upright")
+BUYS = "COUNT({nozzle_buys.place})"
+COLORS = "COUNT({bought.place})"
+
+
+def _plural(number, word):
+    return f'{number}&" {word}"&REPT("s",--({number}<>1))'
+
+
+ANSWERS = (  # key, what it is, quantity, the answer, more of it
+    ("state", "State", "text",
+     'IF({price.live@1}="","no price",REPT("ready",--({checks.looks}=0))&REPT("to review",--({checks.looks}>0)))',
+     '""'),
+    ("price", "Price", "money", f'IF({{price.live@1}}="","",{nearest("{price.total@1}", "money")})',
+     'IF({price.tax@1}>0,"sales tax included","no sales tax is added")'),
+    ("days", "Working days", "days", nearest("{days.days@1}", "days"),
+     f'IF({{brief.finish}}="","no start date yet","until "&{day("{brief.finish}")})'),
+    ("paint", "Paint to buy", "volume", nearest("{brief.gallons}", "volume"),
+     f'{_plural(COLORS, "color")}&REPT(", the owner\'s too",--({{brief.from_owner}}>0))'),
+    ("nozzles", "Nozzles to buy", "count", "SUM({nozzle_buys.number})",
+     f'IF({BUYS}=0,"the kit has enough","of "&{_plural(BUYS, "size")})'),
+    ("hours", "Crew hours", "time", nearest("{days.labor@1}", "time"),
+     'IF({job.people}=1,"1 person",{job.people}&" people")'),
+)
+
+
+def _answers():
+    for place, (key, title, quantity, answer, more) in enumerate(ANSWERS):
+        when = "" if key in ("state", "price") else None
+        yield Block("summary", PAGE, (
+            C(key, title, quantity, answer, when, look={"price": "answer_price", "state": "answer_state"}.get(key,
+                                                                                                             "answer")),
+            C(f"more_{key}", "", "text", more, look="answer_more"),
+        ), when="price", form="page", place=place, top=BAND + 1)
+
+
+def _question(number):
+    """What is asked, why, and where it is answered: the formulas of a line, from whoever asks."""
+    if number > 1:
+        return '""', '""', '""'
+    return (f'{{checks.first}}&REPT({{checks.words}},({{checks.stops}}=0)*({{checks.looks}}>0))'
+            f'&REPT("{NONE_OPEN}",--({{checks.stops}}+{{checks.looks}}=0))',
+            '""', 'REPT("Checks",--({checks.stops}+{checks.looks}>0))')
+
+
+def _questions():
+    for key, place, look in (("question", 0, "line"), ("why", 4, "quiet"), ("where", 6, "line")):
+        which = ("question", "why", "where").index(key)
+        yield Block("summary", PAGE, tuple(
+            C(f"{key}_{number}", "", "text", _question(number)[which], "", look=look)
+            for number in range(1, QUESTIONS + 1)), form="page", place=place, top=ASKED)
+
+
+WHOSE = Block("summary", PAGE, (
+    C("who", "", "text",
+      f'{typed("{job.name}")}&{{summary.client}}&{{summary.site}}', "",
+      look="section"),), form="page", place=0, top=WHO)
+TYPED = Block("summary", SHEET, (
+    C("client", "For whom", "text", f'IF({{job.client}}="","",", for "&{typed("{job.client}")})', ""),
+    C("site", "Where", "text", f'IF({{job.site}}="","",", "&{typed("{job.site}")})', ""),
+), form="upright", top=5 + len(FACTS + TOLD) + SECTION)
+PARTS = (
+    Block("summary_parts", PAGE, (part_name(),), LINE, form="list", place=0, top=PARTS_TOP),
+    Block("summary_parts", PAGE, (
+        *part_money(),
+        C("area", "Area", "area", f'IF({{line.area}}="","",{nearest("{line.area}", "area")})', look="read"),
+        C("need", "Paint", "volume", f'IF({{line.need}}="","",{nearest("{line.need}", "volume")})', look="read"),
+        C("labor", "Crew hours", "time", f'IF({{line.labor}}="","",{nearest("{line.labor}", "time")})', look="read"),
+    ), LINE, "name", "list", 2, PARTS_TOP),
+)
+NOTE = Block("summary", PAGE, (rule("rule"),), form="page", place=2, top=PARTS_TOP - 2)
+BLOCKS = (BRIEF, TYPED, WHOSE, *_answers(), *_questions(), NOTE, *PARTS)
+# fmt: on
+
+
+def rows(capacity):
+    """Rows of the blocks of this stage."""
+    return {"summary": 1, "summary_parts": capacity["systems"] + 4}
+
+
+def summary(est):
+    row, checks, price = est.rows["summary"][0], est.checks, est.rows["price"][0]
+    for number in range(1, QUESTIONS + 1):
+        row.set(**{f"{key}_{number}": "" for key in ("question", "why", "where")})
+    row.question_1 = checks.first or (checks.words if checks.looks else NONE_OPEN)
+    row.where_1 = "Checks" if checks.stops + checks.looks else ""
+    _who(est, row)
+    row.rule = est.rows["priced"][0].rule
+    row.state = ("to review" if checks.looks else "ready") if price.live else "no price"
+    _parts(est)
+    if price.live:
+        _answer(est, row, price)
+
+
+def _who(est, row):
+    job = est.job
+    row.client = "" if job.client is None else f", for {est.judge.as_text(job.client)}"
+    row.site = "" if job.site is None else f", {est.judge.as_text(job.site)}"
+    row.who = ("" if job.name is None else est.judge.as_text(job.name)) + row.client + row.site
+
+
+def _count(number, word):
+    return f"{plain(number)} {word}{'' if number == 1 else 's'}"
+
+
+def _answer(est, row, price):
+    brief, days = est.rows["brief"][0], est.rows["days"][0]
+    bought, sizes = ([one for one in est.rows[key] if one.place is not None] for key in ("bought", "nozzle_buys"))
+    row.more_state = ""
+    row.price, row.days = to_nearest(est, price.total, "money"), to_nearest(est, days.days, "days")
+    row.more_price = "sales tax included" if price.tax > 0 else "no sales tax is added"
+    row.more_days = "no start date yet" if brief.finish is None else f"until {said_day(brief.finish)}"
+    row.paint, row.hours = to_nearest(est, brief.gallons, "volume"), to_nearest(est, days.labor, "time")
+    row.more_paint = _count(len(bought), "color") + (", the owner's too" if brief.from_owner > 0 else "")
+    row.nozzles = float(sum(one.number for one in sizes))
+    row.more_nozzles = f"of {_count(len(sizes), 'size')}" if sizes else "the kit has enough"
+    row.more_hours = "1 person" if est.job.people == 1 else f"{plain(est.job.people)} people"
+
+
+def _parts(est):
+    read_parts(est, "summary_parts")
+    for row, line in zip(est.rows["summary_parts"], est.rows["parts"]):
+        for key, quantity in (("area", "area"), ("need", "volume"), ("labor", "time")):
+            if (value := getattr(line, key)) is not None:
+                setattr(row, key, to_nearest(est, value, quantity))

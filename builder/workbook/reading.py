@@ -1,0 +1,76 @@
+"""How the pages that people read look: roles of their cells, what a row turns into, and numbers as they are read."""
+
+from types import MappingProxyType
+
+from builder.sheets.shown import STEPS, step
+from builder.workbook.palette import ALERT, ANSWER, BIG, HAIR, HEAD, PRICE, QUIET
+
+# fmt: off
+ROLES = MappingProxyType({
+    "read": {"valign": "vcenter"},
+    "read_bold": {"valign": "vcenter", "bold": True, "indent": 1},
+    "sum": {"bold": True, "bg_color": ANSWER, "valign": "vcenter", "top": 1, "top_color": HEAD},
+    "paid": {"valign": "vcenter"},
+    "answer_name": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "right", "top": 2, "top_color": HEAD},
+    "answer": {"bg_color": ANSWER, "bold": True, "font_size": BIG, "align": "right", "valign": "vcenter"},
+    "answer_price": {"bg_color": ANSWER, "bold": True, "font_size": PRICE, "font_color": HEAD, "align": "right",
+                     "valign": "vcenter"},
+    "answer_state": {"bg_color": ANSWER, "bold": True, "font_size": BIG, "align": "left", "valign": "vcenter"},
+    "answer_more": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "right", "bottom": 1,
+                    "bottom_color": HEAD},
+})
+CALLS = MappingProxyType({
+    "line": {"bottom": 1, "bottom_color": HAIR},
+    "whole": {"bold": True, "bg_color": ANSWER, "top": 1, "top_color": HEAD},
+    "beside": {"font_color": QUIET},
+    "part": {"bold": True, "font_color": HEAD, "bottom": 1, "bottom_color": HEAD},
+    "box": {"border": 1, "border_color": QUIET},
+    "stopped": {"font_color": ALERT, "bold": True},
+})
+# fmt: on
+
+
+def pattern(role, quantity, units):
+    """Decimals that the steps of reading leave; of what is paid, those of the currency; no dash for nothing."""
+    if quantity in ("text", "days"):
+        return "General"
+    if quantity == "share":
+        return "0%"
+    decimals = units.cents if role == "paid" else 0
+    if role != "paid" and quantity in STEPS:
+        decimals = len(f"{step(quantity, units.system):g}".partition(".")[2])
+    return "#,##0" + ("." + "0" * decimals if decimals else "")
+
+
+def columns(sheet, widths):
+    """Widths of the columns from A, in characters; what stands in A stays in sight."""
+    for col, width in enumerate(widths):
+        sheet.set_column(col, col, width)
+    sheet.freeze_panes(3, 1)
+
+
+def call(writer, sheet, area, *rules):
+    """`rules`: (name of a call, formula of the first row) for the rows of an area, the first that holds before the
+    others.
+    """
+    for name, formula in rules:
+        sheet.conditional_format(
+            *area, {"type": "formula", "criteria": f"={formula}", "format": writer.styles.call(name)}
+        )
+
+
+def parts(writer, block):
+    """The rows of a list of the price by part: hair lines, the whole in bold, alternates in a softer ink."""
+    first, money, share = (writer.layout.places[block, key] for key in ("name", "money", "share"))
+    sheet, row, last = writer.sheets[first.sheet], first.row, first.row + first.rows - 1
+    right = max(place.col for (key, _), place in writer.layout.places.items() if key == block)
+    sheet.write_blank(row - 2, 1, None, writer.styles("head_list"))
+    name, price, part = (f"${'ABCDEFGH'[place.col]}{row}" for place in (first, money, share))
+    call(
+        writer,
+        sheet,
+        (row - 1, 0, last - 1, right),
+        ("whole", f'{name}="Price"'),
+        ("beside", f"ISNUMBER({price})*(1-ISNUMBER({part}))=1"),
+        ("line", f"LEN({name})>0"),
+    )

@@ -1,0 +1,32 @@
+"""Shopping: one sheet of paper for the counter, with a box to tick before each thing that is bought."""
+
+from builder.stages.shopping import PAGE, TOP
+from builder.workbook import reading
+from builder.workbook.paper import LOWEST
+
+WIDTHS = (15, 16, 22, 11, 11, 36, 14, 6)  # characters
+BOX = 7  # the column of boxes
+
+
+def shopping(writer):
+    sheet, rows = writer.sheets[PAGE], writer.layout.capacity["shopping"]
+    reading.columns(sheet, WIDTHS)
+    sheet.write_blank(TOP - 2, 1, None, writer.styles("head_list"))
+    sheet.write_string(TOP - 2, BOX, "Got", writer.styles("head_number"))
+    first, last = TOP - 1, TOP + rows - 2
+    what, which, area, need, buy, money = (f"${letter}{TOP}" for letter in "ACDEFG")
+    figures = f"ISNUMBER({need})+ISNUMBER({money})"
+    reading.call(
+        writer,
+        sheet,
+        (first, 0, last, BOX - 1),
+        ("whole", f"ISNUMBER({money})*(LEN({buy})=0)*(LEN({which})=0)=1"),
+        ("part", f"(LEN({what})>0)*({figures}+ISNUMBER({area})+LEN({which})=0)=1"),
+        ("line", f"LEN({what})>0"),
+    )
+    reading.call(writer, sheet, (first, BOX, last, BOX), ("box", f"(LEN({buy})>0)*(1-ISNUMBER({area}))*({figures})>0"))
+    sheet.set_portrait()
+    sheet.set_margins(left=0.6, right=0.6, top=0.6, bottom=0.7)
+    sheet.print_area(TOP - 4, 0, last, BOX)
+    sheet.fit_to_pages(1, 1 if rows <= LOWEST - TOP else 0)
+    sheet.set_footer("&RPage &P of &N")

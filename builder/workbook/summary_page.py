@@ -1,0 +1,64 @@
+"""Summary: the words around its answers; below them key, cautions and the way to every sheet."""
+
+from builder.records.sentences import BELOW, STEPS
+from builder.sheets.grammar import SECTION
+from builder.stages.order import SHEETS
+from builder.stages.summary import ANSWERS, ASKED, BAND, PARTS_TOP, STEPS_ROW
+from builder.workbook import reading
+from builder.workbook.columns import folded_on
+
+PAGE = "Summary"
+WIDTHS = (15, 24, 20, 20, 20, 20, 20)  # characters
+HEIGHTS = {BAND: 20, BAND + 1: 42, BAND + 2: 20}  # points
+
+
+def summary(writer):
+    """Under the answers: what is asked, three steps, the price by part, then what to know of the book."""
+    sheet = writer.sheets[PAGE]
+    reading.columns(sheet, WIDTHS)
+    _band(writer, sheet)
+    for row, texts in ((ASKED - 1, ("Open questions", "Why", "Answer on")), (STEPS_ROW, ("Three steps",))):
+        sheet.write_string(row - 1, 0, texts[0], writer.styles("section"))
+        for col, text in zip((4, 6), texts[1:]):
+            sheet.write_string(row - 1, col, text, writer.styles("quiet"))
+    for col, title, words in STEPS:
+        sheet.write_url(STEPS_ROW - 1, col, f"internal:'{title}'!A1", writer.styles("link"), words)
+    sheet.write_string(PARTS_TOP - 3, 0, "Price by part", writer.styles("section"))
+    reading.parts(writer, "summary_parts")
+    row = _below(writer, sheet, PARTS_TOP - 1 + writer.layout.capacity["summary_parts"] + 1)
+    _sheets(writer, sheet, row)
+    sheet.set_portrait()
+
+
+def _band(writer, sheet):
+    """What each answer is, over it; the band runs on to the edge of the page."""
+    for row, height in HEIGHTS.items():
+        sheet.set_row(row - 1, height)
+    for col, (_, title, quantity, *_) in enumerate(ANSWERS):
+        unit = writer.units.shown(quantity) if quantity in ("money", "volume") else ""
+        sheet.write_string(BAND - 1, col, f"{title} ({unit})" if unit else title, writer.styles("answer_name"))
+    for row, role in zip(HEIGHTS, ("answer_name", "answer", "answer_more")):
+        sheet.write_blank(row - 1, len(ANSWERS), None, writer.styles(role))
+    state = BAND, 0, BAND, 0
+    reading.call(writer, sheet, state, ("stopped", f'$A{BAND + 1}<>"ready"'))
+
+
+def _below(writer, sheet, row):
+    """Lines of words from a row, zero-based; the row after them."""
+    facts = {"folded": ", ".join(folded_on(writer.layout)), **writer.layout.capacity}
+    for role, text in BELOW:
+        if text:
+            sheet.write_string(row, 0, text.format(**facts), writer.styles(role))
+        row += 1
+    return row + SECTION - 1
+
+
+def _sheets(writer, sheet, row):
+    """A link to each sheet in sight; workings are named, since a link to a hidden sheet leads nowhere."""
+    sheet.write_string(row, 0, "Sheets", writer.styles("section"))
+    for row, about in enumerate(SHEETS[1:], start=row + 1):
+        if about.title not in writer.shown:
+            sheet.write_string(row, 0, about.title, writer.styles("label"))
+        else:
+            sheet.write_url(row, 0, f"internal:'{about.title}'!A1", writer.styles("link"), about.title)
+        sheet.write_string(row, 2, about.purpose, writer.styles("quiet"))
