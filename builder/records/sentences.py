@@ -35,7 +35,8 @@ STEPS = (
 BELOW = (
     ("section", "Key"),
     ("sample", "Type here"),
-    ("label", "Cells like the one above are yours to type in; all others are worked out and locked without a password."),
+    ("label", "Cells like the one above are yours to type in; all others are worked out and locked, without a "
+              "password."),
     ("label", "What is wrong is said beside its row, in bold. While something is missing there is no price, and Checks "
               "says what to fix."),
     ("label", "Nozzle: what painters call a tip."),

@@ -1,5 +1,5 @@
-"""What is paid at the counter, and what the price bears of it: nozzles stand in the price by wear, at the counter by the
-piece (E20, E22).
+"""What is paid at the counter, and what the price bears of it: nozzles stand in the price by wear, at the counter by
+the piece (E20, E22).
 """
 
 from builder.sheets.grammar import Block

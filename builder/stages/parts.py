@@ -50,7 +50,8 @@ SYSTEM_COST = Block("system_cost", SHEET, (
     C("place", "Row, in the base", "count", 'IF({only}=0,{no},"")'),
     C("area", "Area", "area", "{system.measured}"),
     C("need", "Paint it takes", "volume", _of_system("gallons", "need")),
-    C("labor", "Crew hours of its own", "time", f"{_of_system('coat_cost', 'labor')}+{_of_system('task_cost', 'labor')}"),
+    C("labor", "Crew hours of its own", "time",
+      f"{_of_system('coat_cost', 'labor')}+{_of_system('task_cost', 'labor')}"),
     C("own", "System in itself", "money", f"{_of_system('coat_cost', 'own')}+{_of_system('task_cost', 'own')}"),
 ), {"system": At("systems", "{no}")}, "live", under="task_cost", section="Systems")
 
@@ -72,9 +73,9 @@ SCENARIO_LINES = Block("scenario_lines", SHEET, (
     C("area", "Area", "area", _of_scenario("area"), "place"),
     C("need", "Paint", "volume", _of_scenario("need"), "priced"),
     C("labor", "Crew hours", "time", "{days.labor@no}-IF({no}=1,0,{days.labor@1})", "priced"),
-    C("price_to", "Price, or what the alternate adds before tax", "money",
+    C("price", "Price, or what the alternate adds before tax", "money",
       "IF({no}=1,{price.total@no},{price.difference@no})", "priced"),
-    C("share_to", "Share of the price", "share", 'IF({no}=1,1,"")', "priced"),
+    C("share", "Share of the price", "share", 'IF({no}=1,1,"")', "priced"),
 ), under="system_cost", section="The whole, and each alternate")
 
 PARTS = Block("parts", SHEET, (
@@ -90,11 +91,11 @@ PARTS = Block("parts", SHEET, (
     C("own", "In itself", "money", "{system.own}", "base_at"),
     C("weight", "Weight: in itself, or all alike where nothing costs", "money", "{own}+(SUM({*own})=0)", "base_at"),
     C("run", "Weights up to here", "money", "SUMPRODUCT(--({*no}<={no}),{*weight})", "base_at"),
-    C("share_to", "Share up to here", "share", 'IF({base_at}="",{other.share_to},{run}/SUM({*weight}))', "priced"),
-    C("share_from", "Share before", "share", 'IF({base_at}="",0,({run}-{weight})/SUM({*weight}))', "priced"),
-    C("price_to", "Price up to here", "money", 'IF({base_at}="",{other.price_to},{price.total@1}*{share_to})',
-      "priced"),
-    C("price_from", "Price before", "money", 'IF({base_at}="",0,{price.total@1}*{share_from})', "priced"),
+    C("share", "Share of the price", "share", 'IF({base_at}="",{other.share},{weight}/SUM({*weight}))', "priced"),
+    C("price_to", "Price up to here", "money",
+      'IF({base_at}="",{other.price},{price.total@1}*{run}/SUM({*weight}))', "priced"),
+    C("price_from", "Price before", "money",
+      'IF({base_at}="",0,{price.total@1}*({run}-{weight})/SUM({*weight}))', "priced"),
     C("area", "Area", "area", 'IF({base_at}="",{other.area},{system.area})'),
     C("need", "Paint", "volume", 'IF({base_at}="",{other.need},{system.need})', "priced"),
     C("labor", "Crew hours", "time", 'IF({base_at}="",{other.labor},{system.labor})', "priced"),
@@ -191,8 +192,8 @@ def _scenario(est, row):
         return
     row.need = sum(one.need for one in own)
     row.labor = days[row.no - 1].labor - (days[0].labor if row.no > 1 else 0.0)
-    row.price_to = price.total if row.no == 1 else price.difference
-    row.share_to = 1.0 if row.no == 1 else None
+    row.price = price.total if row.no == 1 else price.difference
+    row.share = 1.0 if row.no == 1 else None
 
 
 def _base(est, row, own, weights):
@@ -200,8 +201,9 @@ def _base(est, row, own, weights):
     row.base_at, row.live, row.area = float(own.no), 1.0, own.area
     row.name, row.priced = est.judge.as_text(est.row("systems", own.no).name), price.live
     if row.priced:
-        row.share_to, row.share_from = row.run / weights, (row.run - row.weight) / weights
-        row.price_to, row.price_from = price.total * row.share_to, price.total * row.share_from
+        row.share = row.weight / weights
+        row.price_to = price.total * row.run / weights
+        row.price_from = price.total * (row.run - row.weight) / weights
         row.need, row.labor = own.need, own.labor
 
 
@@ -209,6 +211,5 @@ def _other(row, line):
     row.other_at, row.live, row.name, row.area = float(line.no), 1.0, line.called, line.area
     row.priced = line.priced
     if row.priced:
-        row.share_to, row.share_from = line.share_to, 0.0
-        row.price_to, row.price_from = line.price_to, 0.0
+        row.share, row.price_to, row.price_from = line.share, line.price, 0.0
         row.need, row.labor = line.need, line.labor

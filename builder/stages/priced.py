@@ -20,59 +20,56 @@ ITEMS = (  # key, in plain words, what of the price it is
     ("contingency", "Contingency", "goes_contingency"),
     ("profit", "Profit", "goes_margin"),
 )
-NET, TAX, TOTAL = ("net", "Price before tax"), ("tax", "Sales tax", "tax"), ("total", "Price")
-RUNS = (*ITEMS, TAX)                            # each adds to those before it, up to the price
+RUNS = (*ITEMS, ("tax", "Sales tax", "tax"))    # each adds to those before it, up to the price
+SPANS = (  # lines of the page: key, words, the sums it runs from and to
+    *((key, words, before, key) for (before, *_), (key, words, _) in pairwise((("nothing",), *ITEMS))),
+    ("net", "Price before tax", "nothing", "profit"),
+    ("tax", "Sales tax", "profit", "tax"),
+    ("total", "Price", "nothing", "tax"),
+)
 SURE = {"p10": "one job in ten", "p50": "half of all", "p90": "nine in ten"}
 
 TOP = 6                                         # the first row of each part of the page
-PAYMENTS = TOP + len(ITEMS) + len((NET, TAX, TOTAL)) + SECTION
+PAYMENTS = TOP + len(SPANS) + SECTION
 SURE_ROW = PAYMENTS + 3 + 1
-PARTS_TOP = SURE_ROW + 1 + SECTION
+PARTS_TOP = SURE_ROW + SECTION + 2
 
 SPENT = Block("spent", PRICE.sheet, (
     C("live", "Priced", "count", "{price.live@1}", ""),
     C("to_nothing", "Before the first", "money", "0"),
     *(C(f"to_{key}", f"Price up to: {words}", "money", f"{{to_{before}}}+{{price.{of}@1}}")
       for (before, *_), (key, words, of) in pairwise((("nothing",), *RUNS))),
-    *(C(f"share_{key}", "Share up to there", "share", f"IF({{to_tax}}=0,0,{{to_{key}}}/{{to_tax}})")
-      for key, *_ in (("nothing",), *RUNS)),
+    *(C(f"share_{key}", f"Share: {words}", "share", f"IF({{to_tax}}=0,0,({{to_{upto}}}-{{to_{before}}})/{{to_tax}})")
+      for key, words, before, upto in SPANS),
     *(C(f"told_{key}", f"Cost of {words}, at most", "text", f'FIXED({nearest(f"{{risk.{key}@1}}", "money")},0)')
       for key, words in SURE.items()),
 ), when="live", form="upright", top=PRICE.top + len(PRICE.columns) + SECTION)
 
 
-def _run(kind, before, key, quantity):
-    return from_to(f"{{spent.{kind}_{before}}}", f"{{spent.{kind}_{key}}}", quantity)
+def _look(key):
+    return "sum" if key in ("net", "total") else "read"
 
 
-def _column(kind, quantity, name, **beside):
-    """The amounts of the lines, or their shares."""
-    def line(key, formula, look, when=None):
-        return C(name(key), LABELS[key], quantity, formula, when, look=look,
-                 **{what: of(key) for what, of in beside.items()})
-
-    def whole(upto):
-        return nearest(f"{{spent.{kind}_{upto}}}", quantity)
-
-    yield from (line(key, _run(kind, before, key, quantity), "read")
-                for (before, *_), (key, *_) in pairwise((("nothing",), *ITEMS)))
-    yield line("net", whole("profit"), "sum")
-    yield line("tax", _run(kind, "profit", "tax", quantity), "read")
-    total = whole("tax")
-    yield line("total", f'IF({{spent.live}}="","",{total})', "sum", "")
+def _amount(key, words, before, upto):
+    """A line's amount, from running sums, so that the lines add up."""
+    amount = from_to(f"{{spent.to_{before}}}", f"{{spent.to_{upto}}}", "money")
+    if key != "total":
+        return C(key, words, "money", amount, look=_look(key))
+    return C(key, words, "money", f'IF({{spent.live}}="","",{amount})', "", look=_look(key))
 
 
-LABELS = {key: words for key, words, *_ in (*ITEMS, NET, TAX, TOTAL)}
 STAGED = '({terms.stages}>1)*({price.stage@1}>0)'
 DONE = "When the work is done"
 
-LINES = Block("priced", PAGE, tuple(_column("to", "money", str)), when="total", form="page", place=2, top=TOP)
-SHARES = Block("priced", PAGE, tuple(_column("share", "share", "part_{}".format, beside=str)), when="total",
-               form="page", place=3, top=TOP)
+LINES = Block("priced", PAGE, tuple(_amount(*span) for span in SPANS), when="total", form="page", place=2, top=TOP)
+SHARES = Block("priced", PAGE, tuple(
+    C(f"part_{key}", words, "share", nearest(f"{{spent.share_{key}}}", "share"), beside=key, look=_look(key))
+    for key, words, *_ in SPANS), when="total", form="page", place=3, top=TOP)
 NAMES = Block("priced", PAGE, (
     C("name_first", "", "text", '"At signing"', look="read"),
     C("name_second", "", "text",
-      f'IF({STAGED}=0,"{DONE}",REPT(({{terms.stages}}-1)&" x ",--({{terms.stages}}>2))&"While the work goes on")',
+      f'IF({STAGED}=0,"{DONE}","While the work goes on"&REPT(", "&({{terms.stages}}-1)&" times",'
+      '--({terms.stages}>2)))',
       look="read"),
     C("name_third", "", "text", f'IF({STAGED}=0,"","{DONE}")', look="read"),
 ), when="total", form="page", place=0, top=PAYMENTS)
@@ -83,8 +80,9 @@ PAID = Block("priced", PAGE, (
 ), when="total", form="page", place=2, top=PAYMENTS)
 SURENESS = Block("priced", PAGE, (
     C("sure", "", "text",
-      '"Of jobs like this one in ten costs less than "&{spent.told_p10}&", half less than "&{spent.told_p50}&", nine in '
-      'ten less than "&{spent.told_p90}&" "&{book.currency}&"; "&{price.told_over}&" cost more than this brings in."',
+      '"Of jobs like this one in ten costs less than "&{spent.told_p10}&", half less than "&{spent.told_p50}&", nine '
+      'in ten less than "&{spent.told_p90}&" "&{book.currency}&"; "&{price.told_over@1}'
+      '&" cost more than it brings in."',
       look="line"),
 ), when="total", form="page", place=0, top=SURE_ROW)
 
@@ -99,7 +97,7 @@ def part_money():
     return (C("money", "Price", "money", f'IF({{line.priced}}="","",'
               f'{from_to("{line.price_from}", "{line.price_to}", "money")})', look="read"),
             C("share", "Share", "share",
-              f'IF(N({{line.share_to}})=0,"",{from_to("{line.share_from}", "{line.share_to}", "share")})', look="read"))
+              f'IF({{line.share}}="","",{nearest("{line.share}", "share")})', look="read"))
 
 
 def part_name():
@@ -133,16 +131,13 @@ def priced(est):
         return
     spent = est.rows["spent"][0]
     _run_up(est, spent, price)
-    for kind, quantity, name in (("to", "money", "{}"), ("share", "share", "part_{}")):
-        runs = {key: getattr(spent, f"{kind}_{key}") for key, *_ in (("nothing",), *RUNS)}
-        for (before, *_), (key, *_) in pairwise((("nothing",), *RUNS)):
-            setattr(row, name.format(key), to_from_to(est, runs[before], runs[key], quantity))
-        setattr(row, name.format("net"), to_nearest(est, runs["profit"], quantity))
-        setattr(row, name.format("total"), to_nearest(est, runs["tax"], quantity))
+    for key, _, before, upto in SPANS:
+        amount = to_from_to(est, getattr(spent, f"to_{before}"), getattr(spent, f"to_{upto}"), "money")
+        row.set(**{key: amount, f"part_{key}": to_nearest(est, getattr(spent, f"share_{key}"), "share")})
     _pay(est, row, price)
     row.sure = (
         f"Of jobs like this one in ten costs less than {spent.told_p10}, half less than {spent.told_p50}, nine in ten "
-        f"less than {spent.told_p90} {est.units.currency}; {price.told_over} cost more than this brings in."
+        f"less than {spent.told_p90} {est.units.currency}; {price.told_over} cost more than it brings in."
     )
 
 
@@ -151,8 +146,9 @@ def _run_up(est, spent, price):
     for key, _, of in RUNS:
         run += getattr(price, of)
         setattr(spent, f"to_{key}", run)
-    for key, *_ in (("nothing",), *RUNS):
-        setattr(spent, f"share_{key}", getattr(spent, f"to_{key}") / run if run else 0.0)
+    for key, _, before, upto in SPANS:
+        part = getattr(spent, f"to_{upto}") - getattr(spent, f"to_{before}")
+        setattr(spent, f"share_{key}", part / run if run else 0.0)
     for key in SURE:
         shown = est.units.to_cell(to_nearest(est, getattr(est.rows["risk"][0], key), "money"), "money")
         setattr(spent, f"told_{key}", f"{shown:,.0f}")
@@ -164,7 +160,7 @@ def _pay(est, row, price):
     row.name_first, row.first = "At signing", price.deposit
     row.name_second, row.second = DONE, price.last
     if staged:
-        row.name_second = f"{plain(stages - 1) + ' x ' if stages > 2 else ''}While the work goes on"
+        row.name_second = f"While the work goes on{f', {plain(stages - 1)} times' if stages > 2 else ''}"
         row.second, row.name_third, row.third = price.stage, DONE, price.last
 
 
@@ -175,5 +171,5 @@ def read_parts(est, block):
         if not line.priced:
             continue
         row.money = to_from_to(est, line.price_from, line.price_to, "money")
-        if line.share_to:
-            row.share = to_from_to(est, line.share_from, line.share_to, "share")
+        if line.share is not None:
+            row.share = to_nearest(est, line.share, "share")

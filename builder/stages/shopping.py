@@ -1,5 +1,5 @@
-"""Shopping: a line each of what is bought, of what adds it up, then of what each coat takes, in one run without gaps; the
-page reads the lines as people buy and pay.
+"""Shopping: a line each of what is bought, of what adds it up, then of what each coat takes, in one run without gaps;
+the page reads the lines as people buy and pay.
 """
 
 from itertools import accumulate
@@ -66,10 +66,10 @@ LIST = (
     Block("shopping", PAGE, (C("what", "What", "text", '{line.what}&""', "", look="read"),), LINE, form="list", place=0,
           top=TOP),
     Block("shopping", PAGE, (
-        C("which", "Color", "text", '{line.which}&""', look="read"),
+        C("which", "Color", "text", '{line.which}&""', look="words"),
         C("area", "Area", "area", f'IF({{line.area}}="","",{nearest("{line.area}", "area")})', look="read"),
         C("need", "Need", "volume", f'IF({{line.need}}="","",{upward("{line.need}", "volume")})', look="read"),
-        C("buy", "Buy", "text", '{line.buy}&""', look="read_bold"),
+        C("buy", "Buy", "text", '{line.buy}&""', look="words_bold"),
         C("money", "Amount", "money",
           f'IF({{line.paid}}="","",{payable_formula("{line.money_to}")}-{payable_formula("{line.money_from}")})',
           look="paid"),

@@ -2,7 +2,7 @@
 titles, units and alt text.
 """
 
-from builder.workbook.palette import ANSWER, FONT, INK, PAPER, QUIET, RULE
+from builder.workbook.palette import FONT, HEAD, INK, PAPER, QUIET, RULE
 
 LETTERS = {"name": FONT, "size": 9, "color": INK}
 
@@ -36,16 +36,13 @@ def _chart(writer, kind, question, across, up, **axes):
 def _bars(writer, block, first_key, last_key, question, told):
     """Lines that stand one below the other on a page, as bars with their figures."""
     first, last = writer.layout.places[block, first_key], writer.layout.places[block, last_key]
-    chart = _chart(
-        writer, {"type": "bar"}, question, "", "", x={"label_position": "none", "min": 0}, y={"reverse": True}
-    )
+    chart = _chart(writer, {"type": "bar"}, question, "", "", x={"visible": False, "min": 0}, y={"reverse": True})
     chart.add_series(
         {
             "name": "Part of the price",
             "categories": [first.sheet, first.row - 1, 0, last.row - 1, 0],
             "values": [first.sheet, first.row - 1, first.col, last.row - 1, first.col],
-            "fill": {"color": ANSWER},
-            "border": {"color": INK},
+            "fill": {"color": HEAD},
             "gap": 50,
             "data_labels": {"value": True, "num_format": "#,##0", "font": LETTERS},
         }

@@ -1,9 +1,9 @@
 """Price: what its lines are called, and how the page lies."""
 
-from builder.stages.priced import LABELS, PAGE, PARTS_TOP, PAYMENTS, TOP
+from builder.stages.priced import PAGE, PARTS_TOP, PAYMENTS, SPANS, TOP
 from builder.workbook import reading
 
-WIDTHS = (15, 20, 15, 9, 3)  # characters
+WIDTHS = (110, 130, 110, 70, 30)  # pixels
 
 
 def price(writer):
@@ -11,12 +11,12 @@ def price(writer):
     reading.columns(sheet, WIDTHS)
     for row, text in ((PAYMENTS - 1, "Payments"), (PARTS_TOP - 2, "By part of the work")):
         sheet.write_string(row - 1, 0, text, writer.styles("section"))
-    for col, text in enumerate(("What the price is made of", "", writer.units.currency, "Share")):
+    for col, text in enumerate(("Item", "", writer.units.currency, "Share")):
         role = "head_number" if col > 1 else "head_list"
         sheet.write_string(TOP - 2, col, text, writer.styles(role)) if text else sheet.write_blank(
             TOP - 2, col, None, writer.styles(role)
         )
-    for key, words in LABELS.items():
+    for key, words, *_ in SPANS:
         look, row = places["priced", key].column.look, places["priced", key].row - 1
         sheet.write_string(row, 0, words, writer.styles(look))
         sheet.write_blank(row, 1, None, writer.styles(look))

@@ -8,10 +8,13 @@ from builder.workbook.palette import ALERT, ANSWER, BIG, HAIR, HEAD, PRICE, QUIE
 # fmt: off
 ROLES = MappingProxyType({
     "read": {"valign": "vcenter"},
-    "read_bold": {"valign": "vcenter", "bold": True, "indent": 1},
+    "words": {"valign": "vcenter", "indent": 1},
+    "words_bold": {"valign": "vcenter", "bold": True, "indent": 1},
     "sum": {"bold": True, "bg_color": ANSWER, "valign": "vcenter", "top": 1, "top_color": HEAD},
     "paid": {"valign": "vcenter"},
-    "answer_name": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "right", "top": 2, "top_color": HEAD},
+    "answer_name": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "right", "top": 2,
+                    "top_color": HEAD},
+    "answer_first": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "left", "top": 2, "top_color": HEAD},
     "answer": {"bg_color": ANSWER, "bold": True, "font_size": BIG, "align": "right", "valign": "vcenter"},
     "answer_price": {"bg_color": ANSWER, "bold": True, "font_size": PRICE, "font_color": HEAD, "align": "right",
                      "valign": "vcenter"},
@@ -43,9 +46,9 @@ def pattern(role, quantity, units):
 
 
 def columns(sheet, widths):
-    """Widths of the columns from A, in characters; what stands in A stays in sight."""
+    """Widths of the columns from A, in pixels; what stands in A stays in sight."""
     for col, width in enumerate(widths):
-        sheet.set_column(col, col, width)
+        sheet.set_column_pixels(col, col, width)
     sheet.freeze_panes(3, 1)
 
 

@@ -4,7 +4,7 @@ from builder.stages.shopping import PAGE, TOP
 from builder.workbook import reading
 from builder.workbook.paper import LOWEST
 
-WIDTHS = (15, 16, 22, 11, 11, 36, 14, 6)  # characters
+WIDTHS = (110, 130, 160, 90, 90, 270, 120, 50)  # pixels
 BOX = 7  # the column of boxes
 
 

@@ -8,7 +8,7 @@ from builder.workbook import reading
 from builder.workbook.columns import folded_on
 
 PAGE = "Summary"
-WIDTHS = (15, 24, 20, 20, 20, 20, 20)  # characters
+WIDTHS = (110, 180, 150, 150, 150, 150, 150)  # pixels
 HEIGHTS = {BAND: 20, BAND + 1: 42, BAND + 2: 20}  # points
 
 
@@ -36,7 +36,8 @@ def _band(writer, sheet):
         sheet.set_row(row - 1, height)
     for col, (_, title, quantity, *_) in enumerate(ANSWERS):
         unit = writer.units.shown(quantity) if quantity in ("money", "volume") else ""
-        sheet.write_string(BAND - 1, col, f"{title} ({unit})" if unit else title, writer.styles("answer_name"))
+        role = "answer_name" if col else "answer_first"
+        sheet.write_string(BAND - 1, col, f"{title} ({unit})" if unit else title, writer.styles(role))
     for row, role in zip(HEIGHTS, ("answer_name", "answer", "answer_more")):
         sheet.write_blank(row - 1, len(ANSWERS), None, writer.styles(role))
     state = BAND, 0, BAND, 0
@@ -56,7 +57,8 @@ def _below(writer, sheet, row):
 def _sheets(writer, sheet, row):
     """A link to each sheet in sight; workings are named, since a link to a hidden sheet leads nowhere."""
     sheet.write_string(row, 0, "Sheets", writer.styles("section"))
-    for row, about in enumerate(SHEETS[1:], start=row + 1):
+    for about in SHEETS[1:]:
+        row += 1
         if about.title not in writer.shown:
             sheet.write_string(row, 0, about.title, writer.styles("label"))
         else:

@@ -181,7 +181,8 @@ class _Writer:
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            head = self.styles("head_list" if column.quantity == "text" else "head_number")
+            words = "head" if column.look.startswith("words") else "head_list"
+            head = self.styles(words if column.quantity == "text" else "head_number")
             _sure(sheet.write_string(place.row - 2, place.col, heading(column, self.units), head))
             formula = at_record(self.layout.template(block, column), place.row, place.col)[1:]
             style = self.styles(printed.role(block, column), column.quantity)
