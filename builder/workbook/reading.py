@@ -3,7 +3,7 @@
 from types import MappingProxyType
 
 from builder.sheets.shown import STEPS, step
-from builder.workbook.palette import ALERT, ANSWER, BIG, HAIR, HEAD, PRICE, QUIET
+from builder.workbook.palette import ALERT, ANSWER, BIG, DIGIT, HAIR, HEAD, PADDING, PRICE, QUIET
 
 # fmt: off
 ROLES = MappingProxyType({
@@ -49,7 +49,7 @@ def pattern(role, quantity, units):
 def columns(sheet, widths):
     """Widths of the columns from A, in pixels; what stands in A stays in sight."""
     for col, width in enumerate(widths):
-        sheet.set_column_pixels(col, col, width)
+        sheet.set_column(col, col, (width - PADDING) / DIGIT)
     sheet.freeze_panes(3, 1)
 
 
