@@ -27,9 +27,9 @@ SIGNED = (("accepted", "Accepted", '"The price, the work and the conditions abov
 
 # Summary: three steps, each in its column, with the sheet it leads to and its words.
 STEPS = (
-    (1, "Job", "1  Job: who, where, crew, pump"),
-    (3, "Takeoff", "2  Takeoff: one row a surface"),
-    (5, "Price", "3  Price: read, then print Bid"),
+    (2, "Job", "1  Job: who, where, crew"),
+    (4, "Takeoff", "2  Takeoff: one row a surface"),
+    (6, "Price", "3  Price: read, print"),
 )
 # Below them: (role, words); braces hold what the book fills in.
 BELOW = (

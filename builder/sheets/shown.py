@@ -2,7 +2,7 @@
 nothing. Each way of rounding as a formula, then in the model.
 """
 
-from math import floor
+from math import ceil, floor
 from types import MappingProxyType
 
 # fmt: off
@@ -26,9 +26,11 @@ def nearest(amount, quantity):
 
 
 def upward(amount, quantity):
-    """A formula: the amount up to a whole step."""
+    """A formula: an amount of not less than nothing up to a whole step. (INT of a negative number is another in
+    HyperFormula.)
+    """
     of = f"{{constants.step_{quantity}}}"
-    return f"-INT({{terms.slack}}-({amount})/{of})*{of}"
+    return f"ROUNDUP(MAX(0,({amount})/{of}-{{terms.slack}}),0)*{of}"
 
 
 def from_to(before, upto, quantity):
@@ -47,7 +49,7 @@ def to_upward(est, value, quantity):
     """A value of the model up to a whole step of what a cell shows, in SI again."""
     of = step(quantity, est.units.system)
     shown = est.units.to_cell(value, quantity)
-    return est.units.from_cell(-floor(est.terms.slack - shown / of) * of, quantity)
+    return est.units.from_cell(max(0, ceil(shown / of - est.terms.slack)) * of, quantity)
 
 
 def to_from_to(est, before, upto, quantity):

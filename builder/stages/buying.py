@@ -65,10 +65,9 @@ TAKES = Block("takes", SHEET, (
     C("no", "Line", "count", label=lambda number: number),
     C("live", "Used", "count", f'IF(({PRICED}=1)*({{no}}<=COUNT({{gallons.place}}))=1,1,"")', ""),
     C("coat_at", "Row of its coat", "count", "MATCH(SMALL({gallons.place},{no}),{gallons.place},0)"),
-    C("what", "System and coating", "text",
-      '{coat.system}&REPT(" (alternate "&INDEX({words.alternate},MAX(1,{coat.only}-1))&")",--({coat.only}>0))&": "'
-      '&{coat.coating}'),
-    C("color", "Color", "text", '{entry.color}&""'),
+    C("what", "System", "text",
+      '{coat.system}&REPT(" (alternate "&INDEX({words.alternate},MAX(1,{coat.only}-1))&")",--({coat.only}>0))'),
+    C("paint", "Coating and color", "text", '{coat.coating}&IF({entry.color}="","",", "&{entry.color})'),
     C("area", "Area", "area", "{coat.coated}"),
     C("need", "Takes, all its coats", "volume", "{gallon.need}"),
     C("loss", "Lost on the way", "share", "IF({coat.by_hand}=1,{surface.hand_loss},{pick.loss})"),
@@ -143,7 +142,8 @@ def _takes(est, row, gallon):
     surface = est.row("surfaces", est.row("systems", coat.system_at).surface_at)
     row.live, row.coat_at, row.area, row.need = 1.0, float(gallon.no), coat.coated, gallon.need
     alternate = f" (alternate {LOOKUPS['alternate'][int(coat.only) - 2]})" if coat.only else ""
-    row.what, row.color = f"{coat.system}{alternate}: {coat.coating}", _text(est, entry.color)
+    color = "" if entry.color is None else f", {_text(est, entry.color)}"
+    row.what, row.paint = f"{coat.system}{alternate}", f"{coat.coating}{color}"
     row.loss = surface.hand_loss if coat.by_hand else est.row("picks", gallon.no).loss
     film = est.units.to_cell(to_nearest(est, coat.wet_film, "film"), "film")
     row.told_film = f"{plain(film)} {est.units.shown('film')} wet"

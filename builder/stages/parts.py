@@ -73,8 +73,9 @@ SCENARIO_LINES = Block("scenario_lines", SHEET, (
     C("area", "Area", "area", _of_scenario("area"), "place"),
     C("need", "Paint", "volume", _of_scenario("need"), "priced"),
     C("labor", "Crew hours", "time", "{days.labor@no}-IF({no}=1,0,{days.labor@1})", "priced"),
-    C("price", "Price, or what the alternate adds before tax", "money",
-      "IF({no}=1,{price.total@no},{price.difference@no})", "priced"),
+    C("price", "Price, or that with the alternate before tax", "money",
+      "IF({no}=1,{price.total@no},{price.net@no})", "priced"),
+    C("less", "Less that of the base before tax", "money", "IF({no}=1,0,{price.net@1})", "priced"),
     C("share", "Share of the price", "share", 'IF({no}=1,1,"")', "priced"),
 ), under="system_cost", section="The whole, and each alternate")
 
@@ -95,7 +96,7 @@ PARTS = Block("parts", SHEET, (
     C("price_to", "Price up to here", "money",
       'IF({base_at}="",{other.price},{price.total@1}*{run}/SUM({*weight}))', "priced"),
     C("price_from", "Price before", "money",
-      'IF({base_at}="",0,{price.total@1}*({run}-{weight})/SUM({*weight}))', "priced"),
+      'IF({base_at}="",{other.less},{price.total@1}*({run}-{weight})/SUM({*weight}))', "priced"),
     C("area", "Area", "area", 'IF({base_at}="",{other.area},{system.area})'),
     C("need", "Paint", "volume", 'IF({base_at}="",{other.need},{system.need})', "priced"),
     C("labor", "Crew hours", "time", 'IF({base_at}="",{other.labor},{system.labor})', "priced"),
@@ -192,7 +193,7 @@ def _scenario(est, row):
         return
     row.need = sum(one.need for one in own)
     row.labor = days[row.no - 1].labor - (days[0].labor if row.no > 1 else 0.0)
-    row.price = price.total if row.no == 1 else price.difference
+    row.price, row.less = (price.total, 0.0) if row.no == 1 else (price.net, est.rows["price"][0].net)
     row.share = 1.0 if row.no == 1 else None
 
 
@@ -211,5 +212,5 @@ def _other(row, line):
     row.other_at, row.live, row.name, row.area = float(line.no), 1.0, line.called, line.area
     row.priced = line.priced
     if row.priced:
-        row.share, row.price_to, row.price_from = line.share, line.price, 0.0
+        row.share, row.price_to, row.price_from = line.share, line.price, line.less
         row.need, row.labor = line.need, line.labor

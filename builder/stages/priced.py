@@ -29,10 +29,9 @@ SPANS = (  # lines of the page: key, words, the sums it runs from and to
 )
 SURE = {"p10": "one job in ten", "p50": "half of all", "p90": "nine in ten"}
 
-TOP = 6                                         # the first row of each part of the page
+SURE_ROW, TOP = 4, 6                            # the first row of each part of the page
 PAYMENTS = TOP + len(SPANS) + SECTION
-SURE_ROW = PAYMENTS + 3 + 1
-PARTS_TOP = SURE_ROW + SECTION + 2
+PARTS_TOP = PAYMENTS + 3 + SECTION + 1
 
 SPENT = Block("spent", PRICE.sheet, (
     C("live", "Priced", "count", "{price.live@1}", ""),
@@ -43,6 +42,9 @@ SPENT = Block("spent", PRICE.sheet, (
       for key, words, before, upto in SPANS),
     *(C(f"told_{key}", f"Cost of {words}, at most", "text", f'FIXED({nearest(f"{{risk.{key}@1}}", "money")},0)')
       for key, words in SURE.items()),
+    C("told_sure", "How sure the cost is", "text",
+      '"Of jobs like this one in ten costs less than "&{told_p10}&", half less than "&{told_p50}&", nine in ten less '
+      'than "&{told_p90}&" "&{book.currency}&"; "&{price.told_over@1}&" cost more than it brings in."'),
 ), when="live", form="upright", top=PRICE.top + len(PRICE.columns) + SECTION)
 
 
@@ -79,12 +81,8 @@ PAID = Block("priced", PAGE, (
     C("third", "", "money", f'IF({STAGED}=0,"",{{price.last@1}})', look="paid"),
 ), when="total", form="page", place=2, top=PAYMENTS)
 SURENESS = Block("priced", PAGE, (
-    C("sure", "", "text",
-      '"Of jobs like this one in ten costs less than "&{spent.told_p10}&", half less than "&{spent.told_p50}&", nine '
-      'in ten less than "&{spent.told_p90}&" "&{book.currency}&"; "&{price.told_over@1}'
-      '&" cost more than it brings in."',
-      look="line"),
-), when="total", form="page", place=0, top=SURE_ROW)
+    C("sure", "", "text", 'IF({total}="","No price yet: "&{checks.first},{spent.told_sure})', "", look="line"),
+), form="page", place=0, top=SURE_ROW)
 
 LINE = {"line": At("parts", "ROW()-ROW({#name})")}
 RULE = ("Each part bears its own paint, nozzles, wages and tasks; all else is shared in proportion. Rounded so that "
@@ -92,12 +90,17 @@ RULE = ("Each part bears its own paint, nozzles, wages and tasks; all else is sh
 EMPTY = "Nothing is measured yet: type the first line on Takeoff."
 
 
+def part(key, title, quantity):
+    """A figure of a line, to the nearest step."""
+    figure = f"{{line.{key}}}"
+    return C(key, title, quantity, f'IF({figure}="","",{nearest(figure, quantity)})', look="read")
+
+
 def part_money():
     """A line's price, from running sums, so that lines add up; and its share."""
     return (C("money", "Price", "money", f'IF({{line.priced}}="","",'
               f'{from_to("{line.price_from}", "{line.price_to}", "money")})', look="read"),
-            C("share", "Share", "share",
-              f'IF({{line.share}}="","",{nearest("{line.share}", "share")})', look="read"))
+            part("share", "Share", "share"))
 
 
 def part_name():
@@ -128,6 +131,7 @@ def priced(est):
     row.rule = RULE if est.rows["parts"][0].count else EMPTY
     read_parts(est, "priced_parts")
     if not price.live:
+        row.sure = f"No price yet: {est.checks.first or ''}"
         return
     spent = est.rows["spent"][0]
     _run_up(est, spent, price)
@@ -135,10 +139,7 @@ def priced(est):
         amount = to_from_to(est, getattr(spent, f"to_{before}"), getattr(spent, f"to_{upto}"), "money")
         row.set(**{key: amount, f"part_{key}": to_nearest(est, getattr(spent, f"share_{key}"), "share")})
     _pay(est, row, price)
-    row.sure = (
-        f"Of jobs like this one in ten costs less than {spent.told_p10}, half less than {spent.told_p50}, nine in ten "
-        f"less than {spent.told_p90} {est.units.currency}; {price.told_over} cost more than it brings in."
-    )
+    row.sure = spent.told_sure
 
 
 def _run_up(est, spent, price):
@@ -152,6 +153,10 @@ def _run_up(est, spent, price):
     for key in SURE:
         shown = est.units.to_cell(to_nearest(est, getattr(est.rows["risk"][0], key), "money"), "money")
         setattr(spent, f"told_{key}", f"{shown:,.0f}")
+    spent.told_sure = (
+        f"Of jobs like this one in ten costs less than {spent.told_p10}, half less than {spent.told_p50}, nine in ten "
+        f"less than {spent.told_p90} {est.units.currency}; {price.told_over} cost more than it brings in."
+    )
 
 
 def _pay(est, row, price):

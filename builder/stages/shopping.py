@@ -7,7 +7,7 @@ from itertools import accumulate
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest, to_upward, upward
-from builder.stages.brief import hundredths, plain, said_hundredths
+from builder.stages.brief import plain
 from builder.stages.buying import PRICED
 from builder.stages.buying import rows as buying_rows
 from builder.stages.cost import payable_formula
@@ -17,7 +17,7 @@ from builder.trade.price import payable
 # fmt: off
 PAGE, TOP = "Shopping", 7                    # the first line of the page
 AFTER = 2                                    # from the last sum to the first coat: a blank line, one that names them
-COATS, FILM = "What each coat takes", "Wet film, loss"
+COATS = {"what": "What each coat takes", "which": "Coating, color", "buy": "Wet film, loss"}
 NOTHING = "No price yet, so there is nothing to buy."
 
 
@@ -41,15 +41,16 @@ SHOP_LINES = Block("shop_lines", SHEET, (
       'IF(({no}>{end}+2)*({no}<={end}+2+COUNT({takes.live}))=1,{no}-{end}-2,"")', ""),
     C("what", "What", "text",
       _each(paint_at="{paint.coating}", size_at="{size.nozzle}", other_at="{other.called}", coat_at="{coat.what}",
-            head=f'"{COATS}"'), ""),
+            head=f'"{COATS["what"]}"'), ""),
     C("which", "Color", "text",
-      _each(paint_at="{paint.color}", size_at="{size.kit}", other_at="{other.which}", coat_at="{coat.color}"), ""),
+      _each(paint_at="{paint.color}", size_at="{size.kit}", other_at="{other.which}", coat_at="{coat.paint}",
+            head=f'"{COATS["which"]}"'), ""),
     C("area", "Area", "area", "{coat.area}", "coat_at"),
     C("takes", "A coat takes", "volume", "{coat.need}", "coat_at"),
     C("need", "Needed", "volume", 'IF({paint_at}="",{takes},{paint.need})', ""),
     C("buy", "Buy", "text",
       _each(paint_at="{paint.packs}", size_at="{size.told}", other_at="{other.told}", coat_at="{coat.told}",
-            head=f'"{FILM}"'), ""),
+            head=f'"{COATS["buy"]}"'), ""),
     C("own", "Adds", "money",
       'IF({paint_at}="",0,{paint.cost})+IF({size_at}="",0,{size.cost})+IF({other_at}="",0,{other.own})', ""),
     C("run", "Up to here", "money", "SUMPRODUCT(--({*no}<={no}),{*own})", ""),
@@ -78,8 +79,8 @@ LIST = (
 NOTE = Block("shopping_note", PAGE, (
     C("heading", "", "text", '"What to buy"&IF({bid.job_told}="","",": "&{bid.job_told})', "", look="section"),
     C("note", "", "text",
-      f'IF({PRICED}=0,"{NOTHING} "&{{checks.first}},{said_hundredths("{brief.gallons}")}&" "&{{constants.volume_unit}}'
-      f'&" of paint to buy"&{{brief.told_owner}})', "", look="line"),
+      f'IF({PRICED}=0,"{NOTHING} "&{{checks.first}},{nearest("{brief.gallons}", "volume")}&" "'
+      f'&{{constants.volume_unit}}&" of paint to buy"&{{brief.told_owner}})', "", look="line"),
 ), form="page", place=0, top=TOP - 3)
 BLOCKS = (SHOP_LINES, NOTE, *LIST)
 # fmt: on
@@ -124,7 +125,7 @@ def shopping(est):
     note.note = f"{NOTHING} {est.checks.first or ''}"
     if priced:
         brief = est.rows["brief"][0]
-        amount = plain(hundredths(est, brief.gallons, "volume"))
+        amount = plain(est.units.to_cell(to_nearest(est, brief.gallons, "volume"), "volume"))
         note.note = f"{amount} {est.units.shown('volume')} of paint to buy{brief.told_owner or ''}"
 
 
@@ -138,7 +139,7 @@ def _own(kind, one):
 
 def _say(row, kind, one):
     if kind == "head":
-        row.what, row.buy = COATS, FILM
+        row.set(**COATS)
     elif kind == "paint_at":
         row.what, row.which, row.need, row.buy = one.coating, one.color, one.need, one.packs
     elif kind == "size_at":
@@ -146,7 +147,7 @@ def _say(row, kind, one):
     elif kind == "other_at":
         row.what, row.which, row.buy, row.sum = one.called, one.which, one.told, one.sum
     else:
-        row.what, row.which, row.buy = one.what, one.color, one.told
+        row.what, row.which, row.buy = one.what, one.paint, one.told
         row.area, row.takes, row.need = one.area, one.need, one.need
 
 

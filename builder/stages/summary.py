@@ -5,7 +5,7 @@ from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest
 from builder.stages.bid import day, said_day, typed
 from builder.stages.brief import FACTS, TOLD, plain
-from builder.stages.priced import LINE, part_money, part_name, read_parts, rule
+from builder.stages.priced import LINE, part, part_money, part_name, read_parts, rule
 
 # fmt: off
 PAGE, SHEET = "Summary", "Summary workings"
@@ -42,8 +42,11 @@ ANSWERS = (  # key, what it is, quantity, the answer, more of it
 )
 
 
+PLACES = (0, 2, 3, 4, 5, 6)                     # columns of the answers, from A: those of the price by part below
+
+
 def _answers():
-    for place, (key, title, quantity, answer, more) in enumerate(ANSWERS):
+    for place, (key, title, quantity, answer, more) in zip(PLACES, ANSWERS):
         when = "" if key in ("state", "price") else None
         yield Block("summary", PAGE, (
             C(key, title, quantity, answer, when, look={"price": "answer_price", "state": "answer_state"}.get(key,
@@ -69,9 +72,10 @@ def _questions():
             for number in range(1, QUESTIONS + 1)), form="page", place=place, top=ASKED)
 
 
+NAMELESS = "No name yet: type it on Job"
 WHOSE = Block("summary", PAGE, (
     C("who", "", "text",
-      f'{typed("{job.name}")}&{{summary.client}}&{{summary.site}}', "",
+      f'IF({{job.name}}="","{NAMELESS}",{typed("{job.name}")})&{{summary.client}}&{{summary.site}}', "",
       look="section"),), form="page", place=0, top=WHO)
 TYPED = Block("summary", SHEET, (
     C("client", "For whom", "text", f'IF({{job.client}}="","",", for "&{typed("{job.client}")})', ""),
@@ -81,9 +85,7 @@ PARTS = (
     Block("summary_parts", PAGE, (part_name(),), LINE, form="list", place=0, top=PARTS_TOP),
     Block("summary_parts", PAGE, (
         *part_money(),
-        C("area", "Area", "area", f'IF({{line.area}}="","",{nearest("{line.area}", "area")})', look="read"),
-        C("need", "Paint", "volume", f'IF({{line.need}}="","",{nearest("{line.need}", "volume")})', look="read"),
-        C("labor", "Crew hours", "time", f'IF({{line.labor}}="","",{nearest("{line.labor}", "time")})', look="read"),
+        part("area", "Area", "area"), part("need", "Paint it takes", "volume"), part("labor", "Crew hours", "time"),
     ), LINE, "name", "list", 2, PARTS_TOP),
 )
 NOTE = Block("summary", PAGE, (rule("rule"),), form="page", place=2, top=PARTS_TOP - 2)
@@ -114,7 +116,7 @@ def _who(est, row):
     job = est.job
     row.client = "" if job.client is None else f", for {est.judge.as_text(job.client)}"
     row.site = "" if job.site is None else f", {est.judge.as_text(job.site)}"
-    row.who = ("" if job.name is None else est.judge.as_text(job.name)) + row.client + row.site
+    row.who = (NAMELESS if job.name is None else est.judge.as_text(job.name)) + row.client + row.site
 
 
 def _count(number, word):

@@ -47,7 +47,7 @@ def _bars(writer, block, first_key, last_key, question, told):
             "data_labels": {"value": True, "num_format": "#,##0", "font": LETTERS},
         }
     )
-    chart.set_size({"width": 680, "height": 340})
+    chart.set_size({"width": 640, "height": 340})
     writer.sheets[first.sheet].insert_chart(first.row - 2, first.col + 3, chart, {"description": told})
 
 

@@ -4,7 +4,7 @@ from builder.stages.shopping import PAGE, TOP
 from builder.workbook import reading
 from builder.workbook.paper import LOWEST
 
-WIDTHS = (110, 130, 160, 90, 90, 270, 120, 50)  # pixels
+WIDTHS = (110, 130, 200, 80, 90, 250, 110, 45)  # pixels
 BOX = 7  # the column of boxes
 
 
@@ -21,7 +21,7 @@ def shopping(writer):
         sheet,
         (first, 0, last, BOX - 1),
         ("whole", f"ISNUMBER({money})*(LEN({buy})=0)*(LEN({which})=0)=1"),
-        ("part", f"(LEN({what})>0)*({figures}+ISNUMBER({area})+LEN({which})=0)=1"),
+        ("part", f"(LEN({buy})>0)*({figures}+ISNUMBER({area})=0)=1"),
         ("line", f"LEN({what})>0"),
     )
     reading.call(writer, sheet, (first, BOX, last, BOX), ("box", f"(LEN({buy})>0)*(1-ISNUMBER({area}))*({figures})>0"))

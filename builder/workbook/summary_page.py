@@ -3,12 +3,12 @@
 from builder.records.sentences import BELOW, STEPS
 from builder.sheets.grammar import SECTION
 from builder.stages.order import SHEETS
-from builder.stages.summary import ANSWERS, ASKED, BAND, PARTS_TOP, STEPS_ROW
+from builder.stages.summary import ANSWERS, ASKED, BAND, PARTS_TOP, PLACES, STEPS_ROW
 from builder.workbook import reading
 from builder.workbook.columns import folded_on
 
 PAGE = "Summary"
-WIDTHS = (110, 180, 150, 150, 150, 150, 150)  # pixels
+WIDTHS = (110, 110, 190, 150, 150, 150, 150)  # pixels
 HEIGHTS = {BAND: 20, BAND + 1: 42, BAND + 2: 20}  # points
 
 
@@ -31,15 +31,16 @@ def summary(writer):
 
 
 def _band(writer, sheet):
-    """What each answer is, over it; the band runs on to the edge of the page."""
+    """What each answer is, over it; the band runs on where there is none."""
     for row, height in HEIGHTS.items():
         sheet.set_row(row - 1, height)
-    for col, (_, title, quantity, *_) in enumerate(ANSWERS):
+    for col, (_, title, quantity, *_) in zip(PLACES, ANSWERS):
         unit = writer.units.shown(quantity) if quantity in ("money", "volume") else ""
         role = "answer_name" if col else "answer_first"
         sheet.write_string(BAND - 1, col, f"{title} ({unit})" if unit else title, writer.styles(role))
     for row, role in zip(HEIGHTS, ("answer_name", "answer", "answer_more")):
-        sheet.write_blank(row - 1, len(ANSWERS), None, writer.styles(role))
+        for col in set(range(len(WIDTHS))).difference(PLACES):
+            sheet.write_blank(row - 1, col, None, writer.styles(role))
     state = BAND, 0, BAND, 0
     reading.call(writer, sheet, state, ("stopped", f'$A{BAND + 1}<>"ready"'))
 
