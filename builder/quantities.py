@@ -63,9 +63,11 @@ SHOWN = {
     "days": ("day", "day", 1, 1),
     "date": ("", "", 0, 0),
     "year": ("", "", 0, 0),
+    "lives": ("", "", 1, 1),  # of nozzles
+    "seconds": ("s", "s", 1, 1),
     "text": ("", "", 0, 0),
 }
-PLAIN = ("number", "count", "days", "date", "year", "text")  # no unit: the value is its own cell
+PLAIN = ("number", "count", "days", "date", "year", "lives", "text")  # no unit: the value is its own cell
 
 
 def scale(unit: str) -> float:

@@ -131,5 +131,5 @@ class Located(Layout):
         for copy in range(across):
             template = self.template(place.block, place.column, copy if place.block.form == "table" else 0)
             for record in range(down):
-                row, col = place.row + record, place.col + copy
+                row, col = place.line(record), place.col + copy
                 yield (record if place.block.down else copy) + 1, copy, row, col + 1, at_record(template, row, col)

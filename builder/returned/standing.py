@@ -16,6 +16,7 @@ from builder.returned.located import Located
 from builder.returned.read import Returned, plain
 from builder.values import is_number
 from builder.workbook.frame import BANNER, NEXT
+from builder.workbook.layout import Place
 from builder.workbook.make import make
 
 At: TypeAlias = tuple[int, int]  # row and column, counted from 1
@@ -23,8 +24,6 @@ At: TypeAlias = tuple[int, int]  # row and column, counted from 1
 WORKED_OUT = {**BANNER, NEXT[0]: NEXT[1]}  # formulas that stand on every sheet
 CLOSE = 1e-8  # of a cached value, which is written with ten digits
 OWN = ("issued", "book")  # blocks that are not the same in every book of one form
-# what stands beside its first column follows the coats that the book was built with
-ON_PAGE = "Crew card"
 
 
 def alike(one: object, other: object) -> bool:
@@ -78,13 +77,18 @@ def _live(located: Located, title: str) -> tuple[set[At], set[At]]:
         if place.sheet != title:
             continue
         was = located.made.places[key]
-        if place.column.formula or place.column.field or key[0] in OWN:
-            made |= {
-                (row, was.col + 1 + copy) for row in range(was.row, was.row + was.rows) for copy in range(was.cols)
-            }
-        top = located.numbers(place.block) if place.block.form == "table" else place.row
-        now |= {(row, place.col + 1 + copy) for row in range(top, place.row + place.rows) for copy in range(place.cols)}
+        if place.column.formula or place.column.field or place.column.view or key[0] in OWN:
+            made |= _cells(was)
+        now |= _cells(place)
+        if place.block.form == "table":
+            above = range(located.numbers(place.block), place.row)
+            now |= {(row, place.col + 1 + copy) for row in above for copy in range(place.cols)}
     return made, now
+
+
+def _cells(place: Place) -> set[At]:
+    """The cells of a column, fact or field."""
+    return {(place.line(record), place.col + 1 + copy) for record in range(place.rows) for copy in range(place.cols)}
 
 
 def _overwritten(back: Returned, located: Located, title: str, written: Mapping[At, object]) -> Iterator[Finding]:
@@ -93,7 +97,7 @@ def _overwritten(back: Returned, located: Located, title: str, written: Mapping[
     headless = [located.made.head(block) for block in located.headless if block.sheet == title]
     wrong = []
     for (row, col), want in sorted(written.items()):
-        if row in headless or title == ON_PAGE and col > 1:
+        if row in headless:
             continue
         at = rows.now(row), cols.now(col)
         if (row, col) in WORKED_OUT:

@@ -222,7 +222,7 @@ def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Fin
     differ = []
     for key, place in located.places.items():
         block = key[0]
-        if not place.column.formula or len(estimate.rows[block]) < place.rows:
+        if not place.column.formula or place.block.follows or len(estimate.rows[block]) < place.rows:
             continue
         sheet = back.book[located.sheets[place.sheet]]
         judged = block in KINDS and not KINDS[block].upright and back.area(block, KINDS[block].fields[0].key)

@@ -53,7 +53,9 @@ class Column:
 
     formula: '' on an input or label column. when: blank while that column of the row is blank; None takes the
     block's. repeat: so many copies side by side, numbered from 1. label: what it carries, or row number -> that.
-    beside: on an upright block, the column in whose row it stands.
+    beside: on an upright block, the column in whose row it stands. view: a cell that a person sets and that is no input
+    of the job: the column of the texts to choose from; what is chosen is read by nobody and carried nowhere. at: of a
+    strip, the row and the column of its first cell, from 0.
     """
 
     key: str
@@ -69,6 +71,8 @@ class Column:
     rows: int = 0  # of a list shorter than its block
     note: str = ""  # what stands behind an upright block's unit
     look: str = ""  # on a page: the role of its cells (`workbook/reading.py`)
+    view: str = ""
+    at: tuple = ()
 
 
 @dataclass(frozen=True)
@@ -85,8 +89,9 @@ class Block:
 
     form: 'table' (records down), 'card' (records across), 'upright' (one record, fields down); 'list' and 'page' are a
     table and an upright block on a page that is printed, which has its own look (`workbook/printed.py`). place: the
-    column of an upright block's values, 1 for B; the first column of a list. Parts of one block may stand on two
-    sheets: they share their key, and so their names.
+    column of an upright block's values, 1 for B; the first column of a list. 'strip': records down, each `pitch` rows
+    high, its cells where their `at` says; after every `each` of them `gap` rows are left free. A strip feeds nothing:
+    it has no names. Parts of one block may stand on two sheets: they share their key, and so their names.
     """
 
     key: str
@@ -100,11 +105,15 @@ class Block:
     under: str = ""  # the table of the same sheet that a table stands under, instead of `top`
     section: str = ""  # what stands above the headers of such a table
     entered: bool = False  # a person types here
+    pitch: int = 1
+    each: int = 0
+    gap: int = 0
+    follows: bool = False  # it shows what a view chooses, so that no two saves of a book need be alike
 
     @property
     def down(self):
         """Its records run down, each column one formula."""
-        return self.form in ("table", "list")
+        return self.form in ("table", "list", "strip")
 
 
 def inputs(kind):

@@ -112,6 +112,33 @@ def set_pressure(pressure, resistance, flow):
     return pressure + resistance * flow
 
 
+def flow_share(drop, pressure, gauge):
+    """Flow while the gauge shows a pressure, over the flow at the one worked out (E10 and E9 together; derived).
+
+        share**2 * pressure + share * drop = gauge
+
+    The flow grows with the root of the pressure at the gun, what the hose takes off with the flow itself.
+
+    Parameters
+    ----------
+    drop : pressure that hose and whip take off at the flow worked out [Pa]
+    pressure : at the gun, at that flow [Pa]
+    gauge : pressure that the pump shows instead [Pa]
+
+    Returns
+    -------
+    flow over flow [-]
+
+    Examples
+    --------
+    At gauge = pressure + drop it is 1; with 3 at the gun and 2 in the hose, 16 on the gauge give 2: 4 * 3 + 2 * 2.
+
+    >>> [flow_share(2e6, 3e6, gauge) for gauge in (5e6, 16e6)]
+    [1.0, 2.0]
+    """
+    return 2 * gauge / (drop + (drop**2 + 4 * pressure * gauge) ** 0.5)
+
+
 def reynolds(density, flow, bore, viscosity):
     """Reynolds number in a hose: laminar below about 2000 (E10; any text on fluid mechanics, from memory).
 

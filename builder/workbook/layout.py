@@ -14,6 +14,8 @@ BELOW = 200  # rows below a table of entries in which a stray one is noticed
 COLUMNS, ROWS = 16_384, 1_048_576  # of a sheet, in all common programs
 _BRACES = re.compile(r"\{([^{}]+)\}")
 ROW, COLUMN = "§", "¤"  # in a template: this record's row (table) or column (card)
+UP, DOWN = "↑", "↓"  # behind ROW: a row higher or lower in the same strip, a mark a row
+_LINE = re.compile(f"{ROW}({UP}*)({DOWN}*)")
 
 
 def sheet_name(title):
@@ -27,6 +29,11 @@ class Place:
     def __init__(self, block, column, sheet, row, col, rows, cols):
         self.block, self.column = block, column
         self.sheet, self.row, self.col, self.rows, self.cols = sheet, row, col, rows, cols
+
+    def line(self, record):
+        """The row of a record, counted from 0, of those that run down."""
+        block = self.block
+        return self.row + record * block.pitch + (record // block.each * block.gap if block.each else 0)
 
     @property
     def address(self):
@@ -64,6 +71,7 @@ class Layout:
             place = {
                 "table": self._table,
                 "list": self._list,
+                "strip": self._strip,
                 "card": self._card,
                 "upright": self._upright,
                 "page": self._upright,
@@ -78,10 +86,14 @@ class Layout:
         beside it too.
         """
         for (key, word), place in self.places.items():
-            block, column, sheet, last = place.block, place.column, place.sheet, place.row + place.rows - 1
+            block, column, sheet, last = place.block, place.column, place.sheet, place.line(place.rows - 1)
             first, right = self._from(place), place.col + place.cols - 1
             if right >= COLUMNS or (self.foot(key) if key in self.inputs else last) > ROWS:
                 raise ValueError(f"{key}.{word} ends in {letters(right)}{last}: the sheet {sheet} has no such cell")
+            if block.form == "strip":
+                lines = map(place.line, range(place.rows))
+                yield from (((sheet, place.col), line, line, f"{key}.{word}") for line in lines)
+                continue
             yield from (((sheet, col), first, last, f"{key}.{word}") for col in range(place.col, right + 1))
             for what, col in beside(block, column).items():
                 yield (sheet, col), first, last, f"the {what} of {key}.{word}"
@@ -104,6 +116,8 @@ class Layout:
         key = block.key, column.key
         if key in self.places:
             raise ValueError(f"{block.key}.{column.key} stands twice")
+        if column.view:
+            self.used.add("_".join(column.view.split(".")))
         self.places[key] = Place(block, column, block.sheet, *where)
 
     def _table(self, block, free):
@@ -121,6 +135,11 @@ class Layout:
     def _list(self, block, free):
         for place, column in enumerate(block.columns):
             self._put(block, column, block.top, block.place + place, self.capacity[block.key], 1)
+
+    def _strip(self, block, free):
+        for column in block.columns:
+            row, col = column.at
+            self._put(block, column, block.top + row, block.place + col, self.capacity[block.key], 1)
 
     def _card(self, block, free):
         for place, column in enumerate(block.columns):
@@ -233,10 +252,13 @@ class _Scope:
         """This record's cell in a column of its own block, or that column's header."""
         place = self._own_place(key)
         if head:
-            row = place.row - 1 if self.block.form == "list" else self.layout.head(self.block)
+            row = {"list": place.row - 1, "strip": place.row}.get(self.block.form) or self.layout.head(self.block)
             return f"${letters(place.col + index)}${row}"
         if self.block.form == "card":
             return f"{COLUMN}${place.row}"
+        if self.block.form == "strip":
+            lower = place.row - self.layout.places[self.block.key, self.column.key].row
+            return f"${letters(place.col)}{ROW}{(DOWN if lower > 0 else UP) * abs(lower)}"
         if self.block.form in ("upright", "page"):
             return f"${letters(place.col)}${place.row}"
         return f"${letters(place.col + index)}{ROW}"
@@ -280,6 +302,8 @@ class _Scope:
         if (target, key) not in self.layout.places:
             raise ValueError(f"{self.block.key}.{self.column.key}: no column {{{word}.{text}}}")
         name, place = f"{target}_{key}", self.layout.places[target, key]
+        if place.block.form == "strip":
+            raise ValueError(f"{self.block.key}.{self.column.key}: {{{word}.{text}}} stands on a strip, which has no names")
         self.layout.used.add(name)
         in_a_row = place.rows == 1 and place.cols > 1
         if link:
@@ -294,4 +318,4 @@ class _Scope:
 
 def at_record(template, row, col):
     """The template in the cell of one record."""
-    return template.replace(ROW, str(row)).replace(COLUMN, letters(col))
+    return _LINE.sub(lambda match: str(row - len(match[1]) + len(match[2])), template).replace(COLUMN, letters(col))

@@ -160,9 +160,9 @@ def formula_cells(layout):
         block = place.block
         for record in range(1, (place.rows if block.down else place.cols if block.form == "card" else 1) + 1):
             for copy in range(place.column.repeat or 1):
-                down = record - 1 if block.down else 0
+                row = place.line(record - 1 if block.down else 0)
                 across = record - 1 if block.form == "card" else copy
-                yield key, place.column, record, copy, (place.sheet, place.row + down, place.col + across + 1)
+                yield key, place.column, record, copy, (place.sheet, row, place.col + across + 1)
 
 
 def expected(estimate, key, column, record, copy):

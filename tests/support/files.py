@@ -90,4 +90,4 @@ def cells_of(place):
     block = place.block
     for down in range(place.rows if block.down else 1):
         for across in range(place.cols):
-            yield place.row + down, place.col + across + 1
+            yield place.line(down), place.col + across + 1
