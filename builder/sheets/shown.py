@@ -9,7 +9,7 @@ from types import MappingProxyType
 STEPS = MappingProxyType({    # quantity -> step in the units of a US book, of a metric one
     "money": (1, 1), "area": (1, 1), "volume": (0.25, 0.5), "time": (0.5, 0.5), "days": (0.5, 0.5),
     "pressure": (50, 5), "share": (0.01, 0.01), "width": (0.5, 10),
-    "film": (0.5, 10),
+    "film": (0.1, 1), "flow": (0.01, 0.05), "spread": (1, 0.1),
 })
 # fmt: on
 

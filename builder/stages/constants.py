@@ -12,6 +12,7 @@ from builder.records.rules import NAME_LENGTH
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import STEPS, step
+from builder.stages import paging
 from builder.trade.risk import DECILES, NORMAL
 from builder.trade.weather import ICE
 from builder.values import ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
@@ -44,7 +45,11 @@ CONSTANTS = Block("constants", "Constants", (
     C("degree", "A degree of this book in degrees Celsius"),
     *(C(f"reason_{key}", f"Weight of the reason: {words}", "count") for key, words in REASONS.items()),
     C("notch", "A notch of 1 mil on a gauge of this book", note="1 mil: ASTM D4414; 25 um: common practice"),
-    C("hand", "Hand in a second, of a speed of 1"), C("hand_unit", "Unit of it", "text"),
+    C("stroke", "Stroke by which a hand is told", "length", note="in so many seconds"),
+    C("batch", "Area for which costs of sizes are told", "area"),
+    C("squares", "Squares of the life of a nozzle", "count"),
+    C("strip_rows", "Rows of a coat on the Crew card", "count"),
+    C("page_coats", "Coats on a printed sheet of it", "count"), C("page_rows", "Rows of a printed sheet of it", "count"),
     C("film_unit", "Unit of film", "text"),
     C("volume_unit", "Unit of volume", "text"),
     C("sizes", "Rows of the nozzle catalog", "count"), C("size_least", "Smallest nozzle size", "count"),
@@ -59,6 +64,9 @@ WATER_DENSITY = 998.2067       # kg/m3 at 20 C
 LEAD_YEAR = 1978.0                                           # 40 CFR 745.83: homes built before it
 LEAD_INSIDE, LEAD_OUTSIDE = 6 * scale("ft2"), 20 * scale("ft2")   # minor work: up to 6 ft2 a room, 20 ft2 outside
 INCH = scale("in")
+STROKE = {"us": 8 * scale("ft"), "metric": 2.5}              # about as far as an arm and a step reach
+SQUARES = 10.0                 # a tenth of a life is what can be told by eye
+BATCH = {"us": 1000 * scale("ft2"), "metric": 100.0}
 CLOCK = 24 * 3600.0            # seconds of a day on the clock: coats dry at night too
 
 
@@ -92,8 +100,8 @@ def shown_constants(units, sizes):
         "clock": CLOCK, "tenth": 0.1,
         **{f"reason_{key}": weight for key, weight in WEIGHT.items()},
         "notch": 1.0 if units.system == "us" else 25.0,
-        "hand": unit["speed"] / scale("in" if units.system == "us" else "cm"),
-        "hand_unit": "in" if units.system == "us" else "cm",
+        "stroke": STROKE[units.system], "batch": BATCH[units.system], "squares": SQUARES,
+        "strip_rows": float(paging.PITCH), "page_coats": float(paging.EACH), "page_rows": float(paging.PAGE),
         "film_unit": units.shown("film"),
         "volume_unit": units.shown("volume"),
         "sizes": float(sizes),

@@ -1,4 +1,4 @@
-"""Crew card: one column a coat, in the order of the work; what a foreman needs with a gun in hand."""
+"""What the Crew card says of each coat, in the order of the work: figures and sentences, on the sheet Coat words."""
 
 from math import floor
 
@@ -6,6 +6,7 @@ from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.sentences import TODAY
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
+from builder.sheets.shown import nearest, to_nearest
 from builder.stages import packs_told
 from builder.stages.brief import hundredths, plain, said_hundredths
 from builder.stages.constants import shown_constants
@@ -13,15 +14,19 @@ from builder.values import same
 
 # fmt: off
 SPRAYED = "sprayed"
-UNIT = "{constants.volume_unit}"
+SOLVENT = "SOLVENT: ground pump and pail, no flame, no spark"
+DISTANCE = "12 in (30 cm) from the face, square to it; move before you pull the trigger"
+LEAD_FIRST = "old paint may hold lead: test it before it is disturbed (40 CFR 745)"
+WEATHER = ("surface_least", "surface_most", "humidity_most")
 
 
-def _said_halves(amount):
+def sign(unit):
+    """A unit as it is said on paper: '°F'."""
+    return unit.replace("deg", "°")
+
+
+def _halves(amount):
     return f"INT({amount}*2+1/2+{{terms.slack}})/2"
-
-
-def _hand(speed):
-    return f'"one second for "&{_said_halves(f"{speed}*{{constants.hand}}")}&" "&{{constants.hand_unit}}'
 
 
 def _notch(film):
@@ -40,147 +45,191 @@ def _gauge(at):
 
 LINKS = {
     "entry": At("coats", "{coat_at}"), "coat": At("film", "{coat_at}"), "pick": At("picks", "{coat_at}"),
-    "gallon": At("gallons", "{coat_at}"),
-    "hour": At("hours", "{coat_at}"), "paint": At("coatings", "{coat.coating_at}"),
-    "nozzle_size": At("nozzles", "{pick.size_at}"),
+    "gallon": At("gallons", "{coat_at}"), "hour": At("hours", "{coat_at}"),
+    "paint": At("coatings", "{coat.coating_at}"), "nozzle_size": At("nozzles", "{pick.size_at}"),
     "budget": At("sizes", "{pick.size_at}"), "trial": At("trials", "{pick.used_at}"),
     "buy": At("purchases", "{purchase_at}")}
 
-CARD = (
+FOUND = (
     C("no", "Card", "count", label=lambda number: number),
-    C("job", "Job", "text", "{bid.job_told}"),
-    C("tag", "Coat", "text", '{entry.tag}&""'),
-    C("system", "Part of the work", "text", "{coat.system}"),
-    C("what", "Coating and color", "text", "{gallon.what}"),
-    C("work", "What is done", "text",
-      '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&", "&INDEX({words.done},{coat.method_no})'
-      '&{gallon.part_told}'),
-    C("base", "Kind", "text",
-      'IF({paint.base}="solvent","SOLVENT: ground pump and pail, no flame, no spark","water-borne")'),
-    C("area", "Area", "area", "{coat.coated}"),
-    C("need", "Coating needed, all coats", "volume", "{gallon.need}"),
-    C("packs", "Packs of it for the job", "text",
-      f'{packs_told.TOGETHER}&REPT(" from the owner",--({{entry.owner_supplied}}="yes"))'),
-    C("thin", "Thinner", "text",
-      f'IF({{coat.thinning}}=0,"unthinned",{said_hundredths("{coat.thinning}*100")}&" % by volume")'),
-    C("nozzle", "Nozzle", "text", "{pick.nozzle}", SPRAYED),
-    C("spare", "Have on site", "text", '{on_site}&" of this size, "&{coat.guns}&" in use"', SPRAYED),
-    C("set_pressure", "Pressure, read while spraying", "pressure", "{pick.set_pressure}", SPRAYED),
-    C("pressure_most", "Never above", "pressure", "MIN({nozzle_size.pressure_max},{coat.holds})", SPRAYED),
-    C("distance", "Distance", "text", '"12 in (30 cm), square to the face; move before you pull the trigger"', SPRAYED),
-    C("fan", "Fan of a new nozzle", "width", "{pick.fan}", SPRAYED),
-    C("step", "Next pass further by", "width", "{trial.step}", SPRAYED),
-    C("hand_first", "Hand, first coat", "text", _hand("{pick.first_speed}"), SPRAYED),
-    C("hand", "Hand, later coats", "text", f'IF({{entry.coats}}=1,"",{_hand("{pick.gun_speed}")})', SPRAYED),
-    C("wet_film", "Wet film", "film", "{coat.wet_film}"),
-    C("gauge_first", "Gauge, first coat, at once", "text", _gauge("{notch_first}")),
-    C("gauge", "Gauge, later coats", "text", f'IF({{entry.coats}}=1,"",{_gauge("{notch_later}")})'),
-    C("wet_most", "Runs and sags above", "film", 'IF({paint.wet_max}="","",{paint.wet_max})'),
-    C("change", "Nozzle due for a change", "text",
-      f'"after "&{{pick.pays}}&" ("&{_said_halves("{pick.interval}/{pail}")}&" x "&{said_hundredths("{pail}")}&" "'
-      f'&{UNIT}&")"', SPRAYED),
-    C("recoat", "Next coat after", "time", "{paint.recoat}"),
-    C("surface_least", "Surface, coldest", "temperature",
-      'IF({paint.surface_temperature_min}="","",{paint.surface_temperature_min})'),
-    C("surface_most", "Surface, hottest", "temperature",
-      'IF({paint.surface_temperature_max}="","",{paint.surface_temperature_max})'),
-    C("humidity_most", "Air, dampest", "share", 'IF({paint.air_humidity_max}="","",{paint.air_humidity_max})'),
-    C("dew_margin", "Surface above the dew point by", "warmth", "{terms.dew_margin}"),
-    C("today", "As read on Weather", "text",
-      f'CHOOSE({{weather_no}},{",".join(chr(34) + words + chr(34) for words in TODAY)})'),
-    C("hours", "Planned, on the clock", "time", "{hour.elapsed}"),
-)
-
-TOLD = (
-    C("coat_at", "Row of its coat", "count",
+    C("coat_at", "Card: row of its coat", "count",
       'IF({no}>COUNT({gallons.place}),"",MATCH(SMALL({gallons.place},{no}),{gallons.place},0))', ""),
-    C("sprayed", "Sprayed", "count", 'IF({pick.live}=1,1,"")'),
-    C("scenario", "Number of its scenario", "count", "IF({gallon.only}=0,1,{gallon.only})"),
-    C("purchase_at", "Row of its purchase", "count", "({scenario}-1)*COUNT({gallons.no})+{gallon.lead}"),
+    C("shown_no", "Card: number, where there is one", "count", "{no}"),
+    C("sprayed", "Card: sprayed", "count", 'IF({pick.live}=1,1,"")'),
+    C("scenario", "Card: number of its scenario", "count", "IF({gallon.only}=0,1,{gallon.only})"),
+    C("purchase_at", "Card: row of its purchase", "count", "({scenario}-1)*COUNT({gallons.no})+{gallon.lead}"),
     *packs_told.columns(),
-    C("on_site", "Nozzles of its size to have", "count", "{budget.usable}+INDEX({sizes.buy},{pick.size_at},{scenario})",
-      SPRAYED),
-    C("pail", "Largest pack", "volume", "MAX({paint.pack1_volume},{paint.pack2_volume},{paint.pack3_volume})"),
-    C("notch_first", "Notches wet, first coat", "count", _notch("({coat.wet_film}*{coat.uptake})")),
-    C("notch_later", "Notches wet, later coats", "count", _notch("{coat.wet_film}")),
-    C("weather_no", "What the weather says", "count", 'IF({weather.live}="",1,2+{damp}+2*{outside})'),
-    C("damp", "Too near the dew point", "count",
+    C("packs", "Card: packs for the job", "text",
+      f'{packs_told.TOGETHER}&REPT(" from the owner",--({{entry.owner_supplied}}="yes"))'),
+    C("on_site", "Card: nozzles of its size to have", "count",
+      "{budget.usable}+INDEX({sizes.buy},{pick.size_at},{scenario})", SPRAYED),
+    C("pail", "Card: largest pack", "volume", "MAX({paint.pack1_volume},{paint.pack2_volume},{paint.pack3_volume})"),
+    C("notch_first", "Card: notches wet, first coat", "count", _notch("({coat.wet_film}*{coat.uptake})")),
+    C("notch_later", "Card: notches wet, later coats", "count", _notch("{coat.wet_film}")),
+    C("notch", "Card: notches wet, of the figure", "count", "IF({entry.coats}=1,{notch_first},{notch_later})"),
+    C("gauge_first", "Card: gauge, first coat", "text", _gauge("{notch_first}")),
+    C("gauge", "Card: gauge, later coats", "text", f'IF({{entry.coats}}=1,"",{_gauge("{notch_later}")})'),
+    *(C(key, f"Card: {words}", quantity, f'IF({{paint.{field}}}="","",{{paint.{field}}})')
+      for key, words, quantity, field in (
+          ("wet_most", "runs and sags above", "film", "wet_max"),
+          ("surface_least", "surface, coldest", "temperature", "surface_temperature_min"),
+          ("surface_most", "surface, hottest", "temperature", "surface_temperature_max"),
+          ("humidity_most", "air, dampest", "share", "air_humidity_max"))),
+    C("weather_no", "Card: what the weather says", "count", 'IF({weather.live}="",1,2+{damp}+2*{outside})'),
+    C("damp", "Card: too near the dew point", "count",
       'IF({weather.live}="","",--({weather.surface}-{weather.least}<-{terms.slack}))'),
-    C("outside", "Outside the coating's limits", "count",
+    C("outside", "Card: outside the coating's limits", "count",
       'IF({weather.live}="","",--((({surface_least}<>"")*({weather.surface}<N({surface_least})-{terms.slack})'
       '+({surface_most}<>"")*({weather.surface}>N({surface_most})+{terms.slack})+({humidity_most}<>"")'
       '*({weather.humidity}>N({humidity_most})+{terms.slack}))>0))'),
+    C("today", "Card: as read on Weather", "text",
+      f'CHOOSE({{weather_no}},{",".join(chr(34) + words + chr(34) for words in TODAY)})'),
 )
 
-TOP, NOTES = 6, 40                                     # the row of the card; room for lines of notes below it
-NOTES_TOP = TOP + len(CARD) + 1
-TOLD_TOP = NOTES_TOP + NOTES + 1                       # what the card is put together from, below the page
 
-CREW = (
-    Block("crew_card", "Crew card", CARD, LINKS, "coat_at", "card", top=TOP),
-    Block("crew_card", "Crew card", TOLD, LINKS, "coat_at", "card", top=TOLD_TOP),
-)
-
+def said_block(units):
+    """What the card says, in the units of the book."""
+    unit = {one: sign(units.shown(one)) for one in ("area", "volume", "width", "film", "pressure", "temperature", "warmth")}
+    area, need, hours, fan = (
+        nearest(amount, quantity)
+        for amount, quantity in (("{coat.coated}", "area"), ("{gallon.need}", "volume"), ("{hour.elapsed}", "time"),
+                                 ("{pick.fan}", "width")))
+    worn, further = nearest("{pick.fan}*{terms.worn_fan}", "width"), nearest("{trial.step}", "width")
+    least, most, warmth = (
+        said_hundredths(one) for one in ("N({surface_least})", "N({surface_most})", "{terms.dew_margin}"))
+    said = (
+        C("title", "Part of the work", "text", '{coat.system}&IF({entry.tag}="",""," ("&{entry.tag}&")")'),
+        C("what", "Coating and color", "text", "{gallon.what}"),
+        C("work", "What is done", "text",
+          '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&", "&INDEX({words.done},{coat.method_no})'
+          '&{gallon.part_told}'),
+        C("head", "Both in one line", "text", '{what}&": "&{work}'),
+        C("nozzle", "Nozzle", "text", '{nozzle_size.size}&""', SPRAYED),
+        C("nozzle_note", "Nozzle: family, fan, spare", "text",
+          f'{{nozzle_size.family}}&", new fan "&{fan}&" {unit["width"]}; have "&{{on_site}}&" of it, "&{{coat.guns}}'
+          '&" in use"', SPRAYED),
+        C("set_to", "Set to", "pressure", "{pick.gauge}", SPRAYED),
+        C("set_to_note", "Set to: never above", "text",
+          f'"never above "&FIXED(INT({{pick.pressure_most}}*(1+{{terms.slack}})),0)&" {unit["pressure"]}; read it while '
+          'spraying"', SPRAYED),
+        C("hand", "Hand", "text", 'IF({entry.coats}=1,{pick.stroke_first},{pick.stroke_time})&" s"', SPRAYED),
+        C("hand_note", "Hand: first coat, next pass", "text",
+          'REPT("first coat "&{pick.stroke_first}&" s; ",({entry.coats}>1)*({pick.stroke_first}<>{pick.stroke_time}))'
+          f'&"next pass "&{further}&" {unit["width"]} further"', SPRAYED),
+        C("film", "Gauge", "text",
+          'REPT("under ",--({notch}=0))&INDEX({words.notch},MAX(1,{notch}))*{constants.notch}'),
+        C("film_note", "Gauge: wet and dry", "text",
+          'IF({entry.coats}=1,{gauge_first}&", at once",{gauge})&REPT("; first coat "&{gauge_first},({entry.coats}>1)'
+          '*({notch_first}<>{notch_later}))'),
+        C("change", "Change after", "text", "{pick.pays}", SPRAYED),
+        C("change_note", "Change after: in packs, or by the fan", "text",
+          f'"that is "&{_halves("{pick.interval}/{pail}")}&" x "&{said_hundredths("{pail}")}&" {unit["volume"]}; or when '
+          f'the fan is "&{worn}&" {unit["width"]}"', SPRAYED),
+        C("next", "Next coat", "text", said_hundredths("{paint.recoat}") + '&" h"'),
+        C("amount", "Area and need", "text",
+          f'FIXED({area},0)&" {unit["area"]} · needs "&{need}&" {unit["volume"]} for all its coats · "&{{packs}}&" for the '
+          f'job · "'),
+        C("thin", "Thinner", "text",
+          f'IF({{coat.thinning}}=0,"unthinned","thin by "&{said_hundredths("{coat.thinning}*100")}&" % by volume")'),
+        C("line_work", "Line: how much", "text", f'{{amount}}&{{thin}}&" · about "&{hours}&" h on the clock"'),
+        C("line_film", "Line: film and gun", "text",
+          f'"wet film "&{said_hundredths("{coat.wet_film}")}&" {unit["film"]}"&REPT(", runs and sags above "'
+          f'&{said_hundredths("N({wet_most})")}&" {unit["film"]}",--({{wet_most}}<>""))'
+          f'&REPT(" · {DISTANCE}",N({{sprayed}}))'),
+        C("limits", "Limits of its weather", "text",
+          f'"surface"&REPT(" from "&{least},--({{surface_least}}<>""))&REPT(" to "&{most},--({{surface_most}}<>""))'
+          f'&REPT(" {unit["temperature"]},",--({{surface_least}}&{{surface_most}}<>""))&" "&{warmth}&" {unit["warmth"]} '
+          'above the dew point"'),
+        C("line_weather", "Line: weather", "text",
+          '{limits}&REPT(", air to "&INT(N({humidity_most})*100+1/2)&" % humidity",--({humidity_most}<>""))&" · today: "'
+          '&{today}'),
+        C("line_care", "Line: what to beware of", "text",
+          f'IF({{paint.base}}="solvent","{SOLVENT}","water-borne")&REPT(" · {LEAD_FIRST}",--(N({{checks.lead}})>0))'),
+    )
+    return Block("crew_card", "Coat words", (*FOUND, *said), LINKS, "coat_at")
 # fmt: on
 
 
 def crew(est):
     order = sorted((one for one in est.rows["gallons"] if one.place is not None), key=lambda one: one.place)
     for row, gallon in zip(est.rows["crew_card"], order):
-        row.coat_at, row.job = gallon.no, est.rows["bid"][0].job_told
+        row.coat_at, row.shown_no = gallon.no, float(row.no)
         entry, coat, pick = (est.row(block, gallon.no) for block in ("coats", "film", "picks"))
         paint = est.row("coatings", coat.coating_at)
+        row.sprayed = 1.0 if pick.live else None
         _work(est, row, entry, coat, gallon, paint)
         _film(est, row, coat, entry.coats)
         _weather(est, row, paint)
-        row.sprayed = 1.0 if pick.live else None
         if row.sprayed:
             _spray(est, row, coat, pick, entry.coats)
 
 
-def _halves(est, amount):
-    return plain(floor(amount * 2 + 0.5 + est.terms.slack) / 2)
+def _said(est, value, quantity):
+    """A figure in words, to hundredths."""
+    return plain(hundredths(est, value, quantity))
+
+
+def _near(est, value, quantity):
+    """A figure in words, to the step to which people read it."""
+    return plain(est.units.to_cell(to_nearest(est, value, quantity), quantity))
 
 
 def _work(est, row, entry, coat, gallon, paint):
-    row.tag = None if entry.tag is None else est.judge.as_text(entry.tag)
-    row.system, row.what = coat.system, gallon.what
+    units = est.units
+    row.title = est.judge.as_text(coat.system) + ("" if entry.tag is None else f" ({est.judge.as_text(entry.tag)})")
+    row.what = gallon.what
     row.work = (
         f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''}, {LOOKUPS['done'][coat.method_no - 1]}{gallon.part_told}"
     )
-    row.base = "SOLVENT: ground pump and pail, no flame, no spark" if same(paint.base) == "solvent" else "water-borne"
-    row.area, row.need, row.hours = coat.coated, gallon.need, est.row("hours", gallon.no).elapsed
-    row.thin = f"{plain(hundredths(est, coat.thinning * 100, 'number'))} % by volume" if coat.thinning else "unthinned"
-    row.recoat, row.wet_most = paint.recoat, paint.wet_max
+    row.head = f"{row.what}: {row.work}"
+    row.next = f"{_said(est, paint.recoat, 'time')} h"
     row.scenario = gallon.only or 1.0
     row.purchase_at = (row.scenario - 1) * len(est.rows["gallons"]) + gallon.lead
-    bought = est.row("purchases", int(row.purchase_at))
-    row.pail = max(size for number in (1, 2, 3) if (size := getattr(paint, f"pack{number}_volume")) is not None)
+    _bought(est, row, paint, est.row("purchases", int(row.purchase_at)))
+    row.packs += " from the owner" if same(entry.owner_supplied or "") == "yes" else ""
+    row.thin = f"thin by {_said(est, coat.thinning * 100, 'number')} % by volume" if coat.thinning else "unthinned"
+    area = est.units.to_cell(to_nearest(est, coat.coated, "area"), "area")
+    row.amount = (
+        f"{area:,.0f} {units.shown('area')} · needs {_near(est, gallon.need, 'volume')} {units.shown('volume')} for all "
+        f"its coats · {row.packs} for the job · "
+    )
+    row.line_work = (
+        f"{row.amount}{row.thin} · about {_near(est, est.row('hours', gallon.no).elapsed, 'time')} h on the clock"
+    )
+    row.line_care = SOLVENT if same(paint.base) == "solvent" else "water-borne"
+    row.line_care += f" · {LEAD_FIRST}" if est.checks.lead else ""
+
+
+def _bought(est, row, paint, bought):
+    row.pail = max(size for _, at in packs_told.PACKS if (size := getattr(paint, f"pack{at}_volume")) is not None)
     row.set(**packs_told.parts(est, bought, paint))
-    row.packs = packs_told.together(row) + (" from the owner" if same(entry.owner_supplied or "") == "yes" else "")
+    row.packs = packs_told.together(row)
 
 
 def _film(est, row, coat, coats):
-    row.wet_film = coat.wet_film
-    step = shown_constants(est.units, 0)["notch"]
-    for key, wet, gauge in (("first", coat.wet_film * coat.uptake, "gauge_first"), ("later", coat.wet_film, "gauge")):
+    step, unit = shown_constants(est.units, 0)["notch"], est.units.shown("film")
+    told = {}
+    for key, wet in (("first", coat.wet_film * coat.uptake), ("later", coat.wet_film)):
         most = est.units.to_cell(wet, "film") / step * (1 + est.terms.slack)
         under = sum(notch <= most for notch in BESIDE["notch"])
         wetted = f"{plain(BESIDE['notch'][under - 1] * step)} wet, " if under else ""
         dry = plain(BESIDE["notch"][min(under, len(BESIDE["notch"]) - 1)] * step)
         setattr(row, f"notch_{key}", float(under))
-        if key == "first" or coats > 1:
-            setattr(row, gauge, f"{wetted}{dry} {est.units.shown('film')} dry")
+        told[key] = f"{wetted}{dry} {unit} dry"
+    row.gauge_first, row.gauge = told["first"], told["later"] if coats > 1 else None
+    row.notch = row.notch_first if coats == 1 else row.notch_later
+    row.film = ("" if row.notch else "under ") + plain(BESIDE["notch"][max(1, int(row.notch)) - 1] * step)
+    row.film_note = row.gauge or f"{row.gauge_first}, at once"
+    if coats > 1 and row.notch_first != row.notch_later:
+        row.film_note += f"; first coat {row.gauge_first}"
+    row.line_film = f"wet film {_said(est, coat.wet_film, 'film')} {unit}"
 
 
 def _weather(est, row, paint):
     read, slack = est.rows["weather"][0], est.terms.slack
-    row.surface_least, row.surface_most, row.humidity_most = (
-        paint.surface_temperature_min,
-        paint.surface_temperature_max,
-        paint.air_humidity_max,
-    )
-    row.dew_margin, row.weather_no = est.terms.dew_margin, 1.0
+    row.wet_most, row.humidity_most = paint.wet_max, paint.air_humidity_max
+    row.surface_least, row.surface_most = paint.surface_temperature_min, paint.surface_temperature_max
+    row.weather_no = 1.0
     if read.live:
         row.damp = float(read.surface - read.least < -slack)
         row.outside = float(
@@ -193,22 +242,37 @@ def _weather(est, row, paint):
         )
         row.weather_no = 2 + row.damp + 2 * row.outside
     row.today = TODAY[int(row.weather_no) - 1]
+    if row.wet_most is not None:
+        row.line_film += f", runs and sags above {_said(est, row.wet_most, 'film')} {est.units.shown('film')}"
+    row.limits = "surface"
+    row.limits += "" if row.surface_least is None else f" from {_said(est, row.surface_least, 'temperature')}"
+    row.limits += "" if row.surface_most is None else f" to {_said(est, row.surface_most, 'temperature')}"
+    limited = row.surface_least is not None or row.surface_most is not None
+    row.limits += f" {sign(est.units.shown('temperature'))}," if limited else ""
+    row.limits += f" {_said(est, est.terms.dew_margin, 'warmth')} {sign(est.units.shown('warmth'))} above the dew point"
+    damp = "" if row.humidity_most is None else f", air to {floor(row.humidity_most * 100 + 0.5)} % humidity"
+    row.line_weather = f"{row.limits}{damp} · today: {row.today}"
 
 
 def _spray(est, row, coat, pick, coats):
-    size, budget = est.row("nozzles", pick.size_at), est.row("sizes", pick.size_at)
-    row.nozzle, row.set_pressure, row.fan = pick.nozzle, pick.set_pressure, pick.fan
+    units, size, budget = est.units, est.row("nozzles", pick.size_at), est.row("sizes", pick.size_at)
     row.on_site = budget.usable + budget.buy[int(row.scenario) - 1]
-    row.spare = f"{row.on_site:g} of this size, {coat.guns:g} in use"
-    row.pressure_most = min(size.pressure_max, coat.holds)
-    row.distance = "12 in (30 cm), square to the face; move before you pull the trigger"
-    row.step = est.row("trials", int(pick.used_at)).step
-    scales = shown_constants(est.units, 0)
-    for key, speed in (("hand_first", pick.first_speed), ("hand", pick.gun_speed)):
-        if key == "hand_first" or coats > 1:
-            hand = _halves(est, est.units.to_cell(speed, "speed") * scales["hand"])
-            setattr(row, key, f"one second for {hand} {scales['hand_unit']}")
-    row.change = (
-        f"after {pick.pays} ({_halves(est, pick.interval / row.pail)} x {plain(hundredths(est, row.pail, 'volume'))} "
-        f"{est.units.shown('volume')})"
+    row.nozzle = est.judge.as_text(size.size)
+    row.nozzle_note = (
+        f"{est.judge.as_text(size.family)}, new fan {_near(est, pick.fan, 'width')} {units.shown('width')}; "
+        f"have {row.on_site:g} of it, {coat.guns:g} in use"
     )
+    row.set_to = pick.gauge
+    most = floor(units.to_cell(pick.pressure_most, "pressure") * (1 + est.terms.slack))
+    row.set_to_note = f"never above {most:,} {units.shown('pressure')}; read it while spraying"
+    row.hand = f"{plain(pick.stroke_first if coats == 1 else pick.stroke_time)} s"
+    first = f"first coat {plain(pick.stroke_first)} s; " if coats > 1 and pick.stroke_first != pick.stroke_time else ""
+    further = _near(est, est.row("trials", int(pick.used_at)).step, "width")
+    row.hand_note = f"{first}next pass {further} {units.shown('width')} further"
+    row.change = pick.pays
+    pails = plain(floor(pick.interval / row.pail * 2 + 0.5 + est.terms.slack) / 2)
+    row.change_note = (
+        f"that is {pails} x {_said(est, row.pail, 'volume')} {units.shown('volume')}; "
+        f"or when the fan is {_near(est, pick.fan * est.terms.worn_fan, 'width')} {units.shown('width')}"
+    )
+    row.line_film += f" · {DISTANCE}"

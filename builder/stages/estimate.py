@@ -19,12 +19,13 @@ class Estimate:
     """Rows by block key, SI inside. `values` are those of `records.load`; faulty and blank ones are judged, not
     refused.
 
-    capacity: the rows of each block. A row knows the columns of its sheet and refuses any other name.
+    capacity: the rows of each block. A row knows the columns of its sheet and refuses any other name. views: what a
+    person chose to look at, by block: no input, and nothing but what that sheet shows comes of it.
     """
 
-    def __init__(self, values, units, capacity):
+    def __init__(self, values, units, capacity, views=None):
         types = _row_types(units, tuple(capacity.items()))
-        self.units = units
+        self.units, self.views = units, views or {}
         self.capacity = capacity
         self.rows = entry_rows(values, capacity, types)
         for key, count in {**capacity, "checks": 1, "constants": 1, "book": 1}.items():

@@ -7,6 +7,7 @@ from math import floor
 from builder.records.reasons import COLUMN_OF, REASONS, WEIGHT
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
+from builder.stages.setting import SETTING
 from builder.trade import spray
 
 # fmt: off
@@ -114,10 +115,12 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
       "{constants.reynolds}*{coat.density}*{flow}*{coat.guns}/({pump.narrowest}*{paint.viscosity})", "live"),
     C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),
     *_told(),
+    *SETTING,
 )), {"coat": At("film", "{no}"), "entry": At("coats", "{no}"), "used": At("trials", "{used_at}"),
      "size": At("nozzles", "{size_at}"),
     "first": At("trials", "({no}-1)*{constants.sizes}+{pick_at}"),
     "second": At("trials", "({no}-1)*{constants.sizes}+{next_at}"),
+    "other": At("trials", "({no}-1)*{constants.sizes}+{rival_at}"),
     "pump": At("pumps", "{coat.pump_at}"), "paint": At("coatings", "{coat.coating_at}")}, "sprayed")
 
 

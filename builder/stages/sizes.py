@@ -14,7 +14,7 @@ def _used(key):
 
 WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
 
-SIZES = Block("sizes", "Wear budget", results_first("no nozzle applied buy left due cash wear_cost", (
+SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due cash wear_cost", (
     C("no", "Size, row", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF(({nozzle.sound}=1)*({terms.sound}=1)=1,1,"")', ""),
     C("nozzle", "Nozzle", "text", "{nozzle.known}"),
@@ -31,6 +31,9 @@ SIZES = Block("sizes", "Wear budget", results_first("no nozzle applied buy left 
       **BY_SCENARIO),
     C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **BY_SCENARIO),
     C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **BY_SCENARIO),
+    C("held", "In the kit, usable or not", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.live})"),
+    C("rank", "Order on the wear budget, the greatest first", "number",
+      'IF(({due@1}>0)+({held}>0)>0,{due@1}-{terms.slack}*{no},"")'),
     total("wear_cost", "Cost by wear, all sizes", "money"),
     total("cash", "Cash at the counter, all sizes", "money"),
 )), {"nozzle": At("nozzles", "{no}")}, "live")
@@ -59,7 +62,8 @@ def sizes(est):
             continue
         row.guns = max((coat.guns for coat in est.rows["gallons"] if coat.size_at == row.no), default=0.0)
         own = [one for one in kit if one.nozzle_at == row.no]
-        row.usable = sum(one.usable for one in own)
+        row.usable, row.held = sum(one.usable for one in own), float(len(own))
+        row.rank = row.due[0] - est.terms.slack * row.no if row.due[0] > 0 or own else None
         row.left = tuple(sum(one.left[scenario - 1] for one in own) for scenario in SCENARIOS)
         wanted = whole(row.guns * (1 + est.terms.spares), est.terms.round_slack) - row.usable
         row.buy = tuple(

@@ -4,7 +4,7 @@ import functools
 from textwrap import wrap
 
 from builder.sheets.grammar import heading
-from builder.workbook.layout import COLUMNS, HEAD
+from builder.workbook.layout import COLUMNS
 from builder.workbook.palette import FROZEN
 
 # lines of a header at most; points of one; width of a bold letter, in characters of a column
@@ -32,6 +32,8 @@ WIDE = {
     **dict.fromkeys(("name", "system", "coating", "profile", "surface", "task"), 22),
     **dict.fromkeys(("fault", "source", "standard", "help"), 38),
 }
+# characters, of the sheets that people read: all that matters within 1,200 pixels
+SHEET_WIDTHS = {"Nozzles": (14, 14, 24, 12, 8, 9, 14, 10, 30, 24), "Wear budget": (15, 24, 9, 10, 8, 11, 12, 10, 18)}
 FOLDED = {
     "trials": ("not_",),
     "picks": ("told_", "next_tenths"),
@@ -123,5 +125,6 @@ def set_columns(writer):
         if any(place.block.entered for stack in columns.values() for place, _ in stack):
             # a row may be deleted where all its cells are open, those of a person's own beside the table too
             sheet.set_column(max(columns) + 1, COLUMNS - 1, None, writer.styles("open"))
-        sheet.freeze_panes(HEAD, 1)
+        sheet.freeze_panes(min(lines), 1)
+        sheet.freeze_panes(min(lines), 1)
     return shown

@@ -252,7 +252,7 @@ class _Scope:
         """This record's cell in a column of its own block, or that column's header."""
         place = self._own_place(key)
         if head:
-            row = {"list": place.row - 1, "strip": place.row}.get(self.block.form) or self.layout.head(self.block)
+            row = place.row - 1 if self.block.form in ("list", "strip") else self.layout.head(self.block)
             return f"${letters(place.col + index)}${row}"
         if self.block.form == "card":
             return f"{COLUMN}${place.row}"
@@ -303,7 +303,9 @@ class _Scope:
             raise ValueError(f"{self.block.key}.{self.column.key}: no column {{{word}.{text}}}")
         name, place = f"{target}_{key}", self.layout.places[target, key]
         if place.block.form == "strip":
-            raise ValueError(f"{self.block.key}.{self.column.key}: {{{word}.{text}}} stands on a strip, which has no names")
+            raise ValueError(
+                f"{self.block.key}.{self.column.key}: {{{word}.{text}}} stands on a strip, which has no names"
+            )
         self.layout.used.add(name)
         in_a_row = place.rows == 1 and place.cols > 1
         if link:

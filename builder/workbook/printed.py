@@ -4,12 +4,9 @@ from textwrap import wrap
 
 from xlsxwriter.utility import xl_col_to_name as letters
 
-from builder.records.cautions import CAUTIONS
 from builder.records.sentences import CONDITIONS, LEAD
-from builder.sheets.grammar import heading
 from builder.stages.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
-from builder.stages.crew import CARD, NOTES, NOTES_TOP
-from builder.stages.crew import TOP as CARD_TOP
+from builder.workbook.answers import LOOKS
 from builder.workbook.columns import LINE
 from builder.workbook.paper import LOWEST, PAPERS
 
@@ -26,11 +23,9 @@ ROLES = {
 # characters: what stands before a line or the part of the work, the line, color, area
 BID_WIDTHS = (27, 54, 14, 12)
 PAGES = ("Bid", "Crew card")
-BOLD = ("tag", "system", "nozzle", "set_pressure", "hand_first", "hand")  # of a card: what is looked for first
-LABEL, COAT, ABREAST = 30, 31, 3  # characters: what stands before the facts, a coat; coats on a sheet of paper
 SIGNED_HEIGHT = 34
 NARROW = 1.18  # letters of running text in the width of a character
-ROOM = {"tasks": 2, "exclusions": 2, "today": 2}  # lines kept free for what may be typed
+ROOM = {"tasks": 2, "exclusions": 2}  # lines kept free for what may be typed
 FULL = {"tasks": 5, "exclusions": 3}  # the same on the bid of a book that is built blank
 WORDS = {"lead": LEAD, "conditions": CONDITIONS}  # what stands on a bid sooner or later
 
@@ -39,8 +34,8 @@ def role(block, column):
     """The role of a line or column of a page."""
     if column.look:
         return column.look
-    if block.key == "crew_card":
-        return "first" if column.key in BOLD else "fact"
+    if block.key in LOOKS:
+        return LOOKS[block.key](column)
     if block.key == "scope" and column.key == "area":
         return "plain"
     return ROLES.get(column.key, "named" if column.key.startswith("name_") else "prose")
@@ -109,55 +104,3 @@ def bid(writer):
     )
     print_whole(sheet, LETTERHEAD - 1, places["bid", "contractor"].row - 1, len(BID_WIDTHS) - 1)
     sheet.fit_to_pages(1, 1)
-
-
-TAILS = "Tails, heavy edges in the pattern? In this order (common practice, no source):"
-REMEDIES = (
-    "1  Pressure: raise it in small steps, never above the figure on the card.",
-    "2  Relieve the pressure, lock the trigger: clean or change filters of pump and gun, strainer in the pail.",
-    "3  Relieve the pressure, lock the trigger: put in the spare; a fan a quarter narrower than new is worn out.",
-    "4  Material: stir and strain it; use paint kept at the temperature its data sheet names; thin as it allows.",
-)
-
-
-def crew_card(writer):
-    """Three coats on a sheet of paper, what stands before them on each; below them what to try and what to
-    beware of.
-    """
-    sheet, used = writer.sheets["Crew card"], [row for row in writer.estimate.rows["crew_card"] if row.coat_at]
-    sheet.set_column(0, 0, LABEL)
-    sheet.set_column(1, writer.layout.capacity["crew_card"], COAT)
-    sheet.freeze_panes(CARD_TOP + 2, 1)
-    sheet.write_string(CARD_TOP - 2, 0, "Crew card", writer.styles("section"))
-    for place, column in enumerate(CARD, start=CARD_TOP - 1):
-        texts = [getattr(row, column.key) for row in used] if column.quantity == "text" else ()
-        fit(
-            sheet,
-            place,
-            ((heading(column, writer.units), LABEL), *((text, COAT) for text in texts)),
-            ROOM.get(column.key),
-        )
-    notes = [("master", TAILS), *(("line", one) for one in REMEDIES), ("master", "Before anyone sprays")]
-    notes += [
-        ("line", line)
-        for one in CAUTIONS
-        for line in wrap(f"{one.topic}: {one.words} [{one.source}]", ABREAST * COAT * NARROW, subsequent_indent="   ")
-    ]
-    first, sheets = NOTES_TOP - 1, max(1, -(-len(used) // ABREAST))
-    if len(notes) > NOTES:
-        raise ValueError(f"Crew card: {len(notes)} lines of notes, room for {NOTES}")
-    sheet.write_string(
-        CARD_TOP - 2,
-        1,
-        f"Cards 1 to {sheets * ABREAST} are printed; where coats are added, set the print area wider.",
-        writer.styles("quiet"),
-    )
-    for col in range(1, sheets * ABREAST, ABREAST):
-        for place, (style, text) in enumerate(notes, start=first):
-            sheet.write_string(place, col, text, writer.styles(style))
-    print_whole(sheet, CARD_TOP - 2, first + len(notes) - 1, sheets * ABREAST)
-    sheet.repeat_columns(0)
-    sheet.fit_to_pages(sheets, 1)
-    sheet.set_footer(
-        "&LAn injection is a surgical emergency. Relieve pressure, lock the trigger, guard on.&RPage &P of &N"
-    )

@@ -3,9 +3,10 @@
 from types import MappingProxyType
 
 from builder.sheets.shown import STEPS, step
-from builder.workbook.palette import ALERT, ANSWER, BIG, DIGIT, HAIR, HEAD, PADDING, PRICE, QUIET
+from builder.workbook.palette import ALERT, ANSWER, BIG, DIGIT, ENTRY, HAIR, HEAD, INK, PADDING, PRICE, QUIET, RULE
 
 # fmt: off
+_LINED = {"valign": "top", "bottom": 1, "bottom_color": HAIR}
 ROLES = MappingProxyType({
     "read": {"valign": "vcenter"},
     "words": {"valign": "vcenter", "indent": 1},
@@ -22,6 +23,14 @@ ROLES = MappingProxyType({
     "answer_state": {"bg_color": ANSWER, "bold": True, "font_size": BIG, "align": "left", "valign": "vcenter"},
     "answer_more": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "right", "bottom": 1,
                     "bottom_color": HEAD},
+    "lined": _LINED, "lined_first": {**_LINED, "bold": True}, "lined_sum": {**_LINED, "bold": True, "bg_color": ANSWER},
+    "choice": {"bg_color": ENTRY, "border": 1, "border_color": RULE, "locked": False, "bold": True},
+    "strip_title": {"bold": True, "font_size": 14, "align": "left"},
+    "strip_work": {"bold": True, "font_size": 10.5},
+    "strip_label": {"font_color": QUIET, "font_size": 9},
+    "strip_figure": {"bold": True, "font_size": 22, "font_color": HEAD, "align": "left", "valign": "vcenter"},
+    "strip_note": {"font_color": QUIET, "font_size": 8.5, "text_wrap": True, "valign": "top"},
+    "strip_line": {"font_size": 9}, "strip_heading": {"font_size": 9, "bold": True}, "strip_small": {"font_size": 8.5},
 })
 CALLS = MappingProxyType({
     "line": {"bottom": 1, "bottom_color": HAIR},
@@ -29,6 +38,7 @@ CALLS = MappingProxyType({
     "beside": {"font_color": QUIET},
     "part": {"bold": True, "font_color": HEAD, "bottom": 1, "bottom_color": HEAD},
     "box": {"border": 1, "border_color": QUIET},
+    "begins_strip": {"top": 1, "top_color": INK, "bg_color": ANSWER, "bold": True},
     "stopped": {"font_color": ALERT, "bold": True},
 })
 # fmt: on
@@ -40,7 +50,7 @@ def pattern(role, quantity, units):
         return "General"
     if quantity == "share":
         return "0%"
-    decimals = units.cents if role == "paid" else 0
+    decimals = units.cents if role == "paid" else 0 if quantity == "money" else units.decimals(quantity)
     if role != "paid" and quantity in STEPS:
         decimals = len(f"{step(quantity, units.system):g}".partition(".")[2])
     return "#,##0" + ("." + "0" * decimals if decimals else "")

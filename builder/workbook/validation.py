@@ -41,3 +41,15 @@ def validation(kind, field, units):
         "error_title": field.title[:ALERT_TITLE],
         "error_message": fault(kind, field, units)[:ALERT_TEXT],
     }
+
+
+def choosing(column):
+    """The same for a cell in which a person chooses what a sheet shows."""
+    return {
+        "validate": "list",
+        "source": "=" + "_".join(column.view.split(".")),
+        "input_title": column.title,
+        "input_message": "What is shown here follows. The price does not change.",
+        "error_title": column.title,
+        "error_message": "Choose one from the list, or leave blank for the first.",
+    }

@@ -6,7 +6,8 @@ import warnings
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
-from builder.workbook import attention, charts, pages, paper, price_page, printed, shopping_page, summary_page
+from builder.workbook import answers, attention, charts, pages, paper, price_page, printed, shopping_page, summary_page
+from builder.workbook.answers import LOOKS
 from builder.workbook.columns import set_columns
 from builder.workbook.frame import VISIBLE, frame
 from builder.workbook.layout import HEAD, at_record, beside
@@ -14,7 +15,7 @@ from builder.workbook.palette import FONT, TEXT
 from builder.workbook.prepared import Prepared
 from builder.workbook.shared import CONTROLS
 from builder.workbook.theme import ROLE_OF, Styles
-from builder.workbook.validation import WORKED_OUT, validation
+from builder.workbook.validation import WORKED_OUT, choosing, validation
 
 CREATED = datetime.datetime(2026, 1, 1)  # fixed, so that the same input gives the same bytes
 FACTS = ("Sources", "Summary workings", "Shopping workings", "Price workings")  # facts beside tables: one line each
@@ -66,9 +67,14 @@ class _Writer:
             _sure(sheet.write_number(row, col, float(f"{value:.15g}"), style))
 
     def block(self, block):
-        {"table": self.table, "card": self.card, "upright": self.upright, "page": self.page, "list": self.list}[
-            block.form
-        ](block)
+        {
+            "table": self.table,
+            "card": self.card,
+            "upright": self.upright,
+            "page": self.page,
+            "list": self.list,
+            "strip": self.strip,
+        }[block.form](block)
 
     def table(self, block):
         sheet, rows, top = self.sheets[block.sheet], self.estimate.rows[block.key], self.layout.head(block)
@@ -93,7 +99,8 @@ class _Writer:
         col = place.col + copy
         if column.formula:
             formula = at_record(self.layout.template(block, column, copy), place.row, col)[1:]
-            style = self.styles(ROLE_OF.get(column.key, "result" if block.entered else "working"), column.quantity)
+            usual = ROLE_OF.get(column.key, "result" if block.entered else "working")
+            style = self.styles(printed.role(block, column) if block.key in LOOKS else usual, column.quantity)
             sheet.write_shared(place.row - 1, col, formula, [self.cell_value(row, column, copy) for row in rows], style)
             return
         style = self.styles("input" if column.field else "working", column.quantity)
@@ -103,13 +110,11 @@ class _Writer:
 
     def card(self, block):
         sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
-        on_page = block.sheet in printed.PAGES
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
-            label = self.styles("first" if on_page else "label")
+            label = self.styles("label")
             _sure(sheet.write_string(place.row - 1, beside(block, column)["label"], heading(column, self.units), label))
-            role = printed.role(block, column) if on_page else "aside" if column.quantity == "text" else "working"
-            style = self.styles(role, column.quantity)
+            style = self.styles("aside" if column.quantity == "text" else "working", column.quantity)
             if column.label:
                 for row in rows:
                     self.put(sheet, place.row - 1, place.col + row.no - 1, column.label(row.no), style)
@@ -166,6 +171,11 @@ class _Writer:
         sheet, row = self.sheets[block.sheet], self.estimate.rows[block.key][0]
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
+            if column.view:
+                self.put(sheet, place.row - 1, place.col, self.cell_value(row, column, 0), self.styles("choice"))
+                cell = place.row - 1, place.col
+                _sure(sheet.data_validation(*cell, *cell, choosing(column)))
+                continue
             style = self.styles(printed.role(block, column), column.quantity)
             self.formula(
                 sheet,
@@ -190,11 +200,20 @@ class _Writer:
                 place.row - 1, place.col, formula, [self.cell_value(row, column, 0) for row in rows], style
             )
 
+    def strip(self, block):
+        """A record in several rows of a page."""
+        sheet, rows = self.sheets[block.sheet], self.estimate.rows[block.key]
+        for column in block.columns:
+            place = self.layout.places[block.key, column.key]
+            template = self.layout.template(block, column)
+            style = self.styles(printed.role(block, column), column.quantity)
+            for record, row in enumerate(rows):
+                line, value = place.line(record), self.cell_value(row, column, 0)
+                self.formula(sheet, line - 1, place.col, at_record(template, line, place.col), style, value)
+
     def heads(self):
         """The headers of the sheets of cards and of facts, once each."""
-        cards = [
-            block.sheet for block in self.layout.blocks if block.form == "card" and block.sheet not in printed.PAGES
-        ]
+        cards = [block.sheet for block in self.layout.blocks if block.form == "card"]
         for title, heads in {**pages.UPRIGHT_HEADS, **dict.fromkeys(cards, pages.CARD_HEADS)}.items():
             sheet, style = self.sheets[title], self.styles("head_number" if title in cards else "head")
             for col, (text, width) in enumerate(heads):
@@ -229,7 +248,10 @@ def write(layout, estimate, settings, shown=VISIBLE):
         price_page.price(writer)
         shopping_page.shopping(writer)
         printed.bid(writer)
-        printed.crew_card(writer)
+        answers.nozzles(writer)
+        answers.wear_budget(writer)
+        answers.trace(writer)
+        answers.crew_card(writer)
         paper.unprinted(writer)
         attention.call(writer)
         charts.draw(writer)

@@ -1,0 +1,73 @@
+"""The coats of the job in the order of the work, and the one that a person chooses to look at on a sheet.
+
+What is chosen is no input of the job: nothing is worked out of it but what that sheet shows.
+"""
+
+from builder.records.lookups import LOOKUPS
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+from builder.values import same
+
+# fmt: off
+NOTHING_YET = "nothing is measured yet: type lines on Takeoff"
+
+IN_USE = Block("in_use", "Coat words", (
+    C("no", "Coat of the job", "count", label=lambda number: number),
+    C("coat_at", "Row of the coat", "count",
+      'IF({no}>COUNT({picks.place}),"",MATCH(SMALL({picks.place},{no}),{picks.place},0))', ""),
+    C("part", "Number and system", "text", '{no}&". "&{coat.system}'),
+    C("what", "Coating with its color", "text", '{coat.coating}&IF({entry.color}="",""," / "&{entry.color})'),
+    C("label", "To choose by", "text", '{part}&": "&{what}'),
+    C("how", "How often and how", "text",
+      '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&", "&INDEX({words.done},{coat.method_no})'),
+), {"coat": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}")}, "coat_at")
+
+
+def chooser(key, sheet, top, place):
+    """A cell of a sheet in which a coat is chosen, what it comes to beside it, and the row of that coat on Views. Blank
+    or no such coat: the first.
+    """
+    return (
+        Block(key, sheet, (C("coat", "Choose a coat", "text", view="in_use.label"),), form="page", place=place, top=top),
+        Block(key, sheet, (
+            C("shown", "", "text", 'IF({%s.coat_at}="","%s",{use.part}&": "&{use.what}&", "&{use.how})'
+              % (key, NOTHING_YET)),
+        ), {"use": At("in_use", f"{{{key}.at}}")}, form="page", place=place + 1, top=top),
+        Block(key, "Views", (
+            C("said", f"{sheet}: chosen", "text", 'IF(ISERROR({%s.coat}),"",{%s.coat}&"")' % (key, key)),
+            C("hits", f"{sheet}: coats of that name", "count",
+              'SUMPRODUCT(({in_use.label}={said})*({in_use.label}<>""))'),
+            C("at", f"{sheet}: place of the coat shown", "count", "IF({hits}=0,1,MATCH({said},{in_use.label},0))"),
+            C("coat_at", f"{sheet}: row of the coat shown", "count", "{use.coat_at}"),
+        ), {"use": At("in_use", "{at}")}, follows=True),
+    )
+# fmt: on
+
+
+def in_use(est):
+    order = sorted((one for one in est.rows["picks"] if one.place is not None), key=lambda one: one.place)
+    for row, pick in zip(est.rows["in_use"], order):
+        entry, coat = est.row("coats", pick.no), est.row("film", pick.no)
+        row.coat_at, row.part = pick.no, f"{row.no}. {coat.system}"
+        color = "" if entry.color is None else f" / {est.judge.as_text(entry.color)}"
+        row.what = f"{est.judge.as_text(coat.coating)}{color}"
+        row.label = f"{row.part}: {row.what}"
+        row.how = f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''}, {done(coat)}"
+
+
+def done(coat):
+    """What is done with a coat: 'sprayed'."""
+    return LOOKUPS["done"][coat.method_no - 1]
+
+
+def choose(est, key):
+    """The coat that a sheet shows: the one chosen in `est.views`, else the first."""
+    row = est.rows[key][0]
+    labels = [use.label for use in est.rows["in_use"] if use.label]
+    row.coat = est.views.get(key, labels[0] if labels else None)
+    row.said = row.coat
+    row.hits = float(sum(same(label) == same(row.said or "") for label in labels))
+    row.at = float(next((at for at, label in enumerate(labels, start=1) if same(label) == same(row.said or "")), 1))
+    use = est.rows["in_use"][int(row.at) - 1]
+    row.coat_at = use.coat_at
+    row.shown = f"{use.part}: {use.what}, {use.how}" if row.coat_at else NOTHING_YET

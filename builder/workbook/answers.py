@@ -1,0 +1,113 @@
+"""Sheets that people read: how what stands on Nozzles, Wear budget, Trace and Crew card looks, and on what paper."""
+
+from builder.stages import strips
+from builder.stages import trace as lines
+from builder.stages.paging import EACH, HEADINGS, NOTES, PAGE, PITCH
+
+BOLD = ("nozzle", "buy", "gauge")  # of a list, what is looked for first
+CARD_WIDTHS = (15, 19, 19, 20, 21, 19)  # characters
+TRACE_WIDTHS = (15, 14, 10, 78, 32)
+# points: title, work, label, figure, note, four lines, the gap
+STRIP_HEIGHTS = (21, 15, 13, 29, 35, 13, 13, 13, 13, 8)
+NOTE_HEIGHT, CARD_SCALE = 12, 80
+
+
+def _list(column):
+    return "lined_first" if column.key in BOLD else "lined"
+
+
+def _sums(column):
+    return "line" if column.key == "says" else "lined_sum"
+
+
+def _trace(column):
+    plain = "lined" if column.key.startswith("how_") else "lined_first"
+    return "lined_sum" if column.key.removeprefix("how_") in lines.MAIN else plain
+
+
+def _strip(column):
+    row = column.at[0]
+    if row == strips.FIGURE:
+        return "strip_figure"
+    looks = {strips.TITLE: "strip_title", strips.WORK: "strip_work", strips.LABEL: "strip_label",
+             strips.NOTE: "strip_note"}  # fmt: skip
+    return looks.get(row, "strip_line")
+
+
+def _note(column):
+    return "strip_heading" if NOTES[column.at[0]] in HEADINGS else "strip_small"
+
+
+# block -> the role of each of its columns
+LOOKS = {
+    "pick_list": _list,
+    "size_list": _list,
+    "wear_list": _list,
+    "wear_total": _sums,
+    "trace": _trace,
+    "chosen": lambda column: "line",
+    "traced": lambda column: "section",
+    "card_page": lambda column: "section",
+    "card_strip": _strip,
+    "card_note": _note,
+}
+
+
+def nozzles(writer):
+    """What to choose is said before the cell in which it is chosen."""
+    place = writer.layout.places["chosen", "coat"]
+    writer.sheets["Nozzles"].write_string(place.row - 1, place.col - 1, "choose a coat:", writer.styles("quiet"))
+
+
+def wear_budget(writer):
+    """The sentence stands above the table, whose header stays in sight."""
+    first = writer.layout.places["wear_list", "nozzle"]
+    writer.sheets["Wear budget"].print_area(
+        0, 0, first.row + first.rows - 2, writer.layout.places["wear_list", "change"].col
+    )
+
+
+def trace(writer):
+    """What does not change: headers, what each line is, its unit and where it comes from."""
+    sheet, styles, units = writer.sheets["Trace"], writer.styles, writer.units
+    for col, width in enumerate(TRACE_WIDTHS):
+        sheet.set_column(col, col, width)
+    sheet.set_row(lines.CHOICE - 1, 24)
+    sheet.write_string(lines.CHOICE - 1, 0, "Choose a coat:", styles("label"))
+    for col, text in enumerate(("What", "Figure", "Unit", "How", "From")):
+        sheet.write_string(lines.TOP - 2, col, text, styles("head_number" if col == 1 else "head_list"))
+    for row, (key, what, quantity, source) in enumerate(lines.LINES, start=lines.TOP - 1):
+        words = f"1 {units.shown('volume')} covers" if key == "spread" else what
+        role = "lined_sum" if key in lines.MAIN else "lined"
+        for col, text in ((0, words), (2, units.shown(quantity)), (4, source)):
+            sheet.write_string(row, col, text, styles(role))
+        sheet.set_row(row, 21)
+    sheet.freeze_panes(lines.TOP - 1, 1)
+    sheet.print_area(0, 0, lines.TOP + len(lines.LINES) - 2, len(TRACE_WIDTHS) - 1)
+
+
+def crew_card(writer):
+    """A strip a coat, so many on a sheet of paper; the job above and the cautions below them on each."""
+    sheet, coats = writer.sheets["Crew card"], writer.layout.capacity["crew_card"]
+    for col, width in enumerate(CARD_WIDTHS):
+        sheet.set_column(col, col, width)
+    sheet.set_row(strips.HEAD - 1, 20)
+    last = len(CARD_WIDTHS) - 1
+    for page in range(strips.pages(coats)):
+        top = strips.TOP - 1 + page * PAGE
+        for line in range(EACH * PITCH):
+            sheet.set_row(top + line, STRIP_HEIGHTS[line % PITCH])
+        for line in range(len(NOTES)):
+            sheet.set_row(top + EACH * PITCH + line, NOTE_HEIGHT)
+        for strip in range(top, top + EACH * PITCH, PITCH):
+            used = {"type": "formula", "criteria": f'=$A${strip + 1}<>""', "format": writer.styles.call("begins_strip")}
+            sheet.conditional_format(strip, 0, strip, last, used)
+    end = strips.TOP - 1 + strips.pages(coats) * PAGE - 1
+    sheet.print_area(strips.HEAD - 1, 0, end - 1, last)
+    sheet.set_h_pagebreaks([strips.TOP - 1 + page * PAGE for page in range(1, strips.pages(coats))])
+    sheet.repeat_rows(strips.HEAD - 1)
+    sheet.set_print_scale(CARD_SCALE)
+    sheet.freeze_panes(strips.HEAD - 1, 0)
+    sheet.set_footer(
+        "&LAn injection is a surgical emergency. Relieve pressure, lock the trigger, guard on.&RPage &P of &N"
+    )
