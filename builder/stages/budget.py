@@ -10,7 +10,6 @@ from builder.stages.constants import SQUARES
 # fmt: off
 TOP = 6                                                # the row of the totals; the sizes follow
 NONE = "No nozzle is used or kept yet: type lines on Takeoff, and what you have on Kit."
-MORE = "A square is a tenth of a new nozzle: ■ worn off by this job, □ not."
 
 
 def _tenths(lives):
@@ -29,16 +28,17 @@ WORN = Block("worn", "Sizes", (
     C("left", "Wear budget: lives left", "lives", "MAX(0,{kit}+{buy}-{lives})"),
     C("money", "Wear budget: at the counter", "money", "{size.cash@1}"),
     C("sprayed", "Wear budget: sprayed", "volume", nearest("{size.applied}", "volume")),
+    *(C(f"said_{key}", f"Wear budget, said: {what}", "text",
+        "FIXED(%s,0)" % nearest(f"{{sizes.{key}_all@1}}", "money"), "", rows=1)
+      for key, what in (("wear_cost", "what wear costs"), ("cash", "what is paid at the counter"))),
 ), {"size": At("sizes", "{size_at}")}, "size_at")
 
 
 def wear_blocks(units):
     """The sheet Wear budget: a sentence, the sums, a row a size, in these units."""
     unit, money = units.shown("volume"), units.shown("money")
-    shown = 'FIXED(%s,0)&" ' + money + '"'
-    wear, cash = (shown % nearest(f"{{sizes.{key}_all@1}}", "money") for key in ("wear_cost", "cash"))
     heads = (
-        C("nozzle", "Nozzle", "text"), C("bar", "This job wears off", "text"), C("lives", "Lives worn", "lives"),
+        C("nozzle", "Nozzle", "text"), C("bar", "This job wears off: ■, each a tenth of a nozzle", "text"), C("lives", "Lives worn", "lives"),
         C("kit", "In your kit (lives)", "lives"), C("buy", "To buy", "count"), C("left", "Left after (lives)", "lives"),
         C("money", "At the counter", "money"), C("sprayed", "Sprays", "volume"), C("change", "Change it", "text"),
     )
@@ -61,8 +61,8 @@ def wear_blocks(units):
         WORN,
         Block("wear_total", "Wear budget", (
             C("says", "", "text",
-              f'IF(COUNT({{worn.size_at}})=0,"{NONE}","The price carries the wear, "&{wear}&"; at the counter you pay "'
-              f'&{cash}&", and what is left over is yours. {MORE}")'),
+              f'IF(COUNT({{worn.size_at}})=0,"{NONE}","The price carries the wear, "&{{worn.said_wear_cost}}&" {money}; at '
+              f'the counter you pay "&{{worn.said_cash}}&" {money}, and what is left over is yours.")'),
         ), form="page", place=0, top=TOP - 2),
         Block("wear_total", "Wear budget", tuple(_with(one, sums[one.key]) for one in heads), top=TOP),
         Block("wear_list", "Wear budget", tuple(
@@ -94,14 +94,17 @@ def budget(est):
     sums.money = to_nearest(est, sum(row.money for row in rows), "money")
     sums.nozzle, sums.bar = "Together", f"{len(rows)} size{'' if len(rows) == 1 else 's'}"
     wear, cash = (
-        f"{est.units.to_cell(to_nearest(est, one[0], 'money'), 'money'):,.0f} {est.units.shown('money')}"
+        f"{est.units.to_cell(to_nearest(est, one[0], 'money'), 'money'):,.0f}"
         for one in (est.rows["sizes"][0].wear_cost_all, est.rows["sizes"][0].cash_all)
     )
-    sums.says = (
-        f"The price carries the wear, {wear}; at the counter you pay {cash}, and what is left over is yours. {MORE}"
-        if rows
-        else NONE
-    )
+    est.rows["worn"][0].set(said_wear_cost=wear, said_cash=cash)
+    unit = est.units.shown("money")
+    sums.says = NONE
+    if rows:
+        sums.says = (
+            f"The price carries the wear, {wear} {unit}; at the counter you pay {cash} {unit}, and what is left over is "
+            "yours."
+        )
 
 
 def _to_tenths(est, lives):

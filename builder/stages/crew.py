@@ -94,7 +94,6 @@ def said_block(units):
         nearest(amount, quantity)
         for amount, quantity in (("{coat.coated}", "area"), ("{gallon.need}", "volume"), ("{hour.elapsed}", "time"),
                                  ("{pick.fan}", "width")))
-    worn, further = nearest("{pick.fan}*{terms.worn_fan}", "width"), nearest("{trial.step}", "width")
     least, most, warmth = (
         said_hundredths(one) for one in ("N({surface_least})", "N({surface_most})", "{terms.dew_margin}"))
     said = (
@@ -113,33 +112,39 @@ def said_block(units):
           f'"never above "&FIXED(INT({{pick.pressure_most}}*(1+{{terms.slack}})),0)&" {unit["pressure"]}; read it while '
           'spraying"', SPRAYED),
         C("hand", "Hand", "text", 'IF({entry.coats}=1,{pick.stroke_first},{pick.stroke_time})&" s"', SPRAYED),
+        C("further", "Next pass further by", "width", nearest("{trial.step}", "width"), SPRAYED),
+        C("first_told", "Hand of the first coat, where it differs", "text",
+          'REPT("first coat "&{pick.stroke_first}&" s; ",({entry.coats}>1)*({pick.stroke_first}<>{pick.stroke_time}))',
+          SPRAYED),
         C("hand_note", "Hand: first coat, next pass", "text",
-          'REPT("first coat "&{pick.stroke_first}&" s; ",({entry.coats}>1)*({pick.stroke_first}<>{pick.stroke_time}))'
-          f'&"next pass "&{further}&" {unit["width"]} further"', SPRAYED),
+          f'{{first_told}}&"next pass "&{{further}}&" {unit["width"]} further"', SPRAYED),
         C("film", "Gauge", "text",
           'REPT("under ",--({notch}=0))&INDEX({words.notch},MAX(1,{notch}))*{constants.notch}'),
         C("film_note", "Gauge: wet and dry", "text",
           'IF({entry.coats}=1,{gauge_first}&", at once",{gauge})&REPT("; first coat "&{gauge_first},({entry.coats}>1)'
           '*({notch_first}<>{notch_later}))'),
+        C("fan_worn", "Fan of a worn nozzle", "width", nearest("{pick.fan}*{terms.worn_fan}", "width"), SPRAYED),
         C("change", "Change after", "text", "{pick.pays}", SPRAYED),
         C("change_note", "Change after: in packs, or by the fan", "text",
           f'"that is "&{_halves("{pick.interval}/{pail}")}&" x "&{said_hundredths("{pail}")}&" {unit["volume"]}; or when '
-          f'the fan is "&{worn}&" {unit["width"]}"', SPRAYED),
+          f'the fan is "&{{fan_worn}}&" {unit["width"]}"', SPRAYED),
         C("next", "Next coat", "text", said_hundredths("{paint.recoat}") + '&" h"'),
+        C("area", "Area", "text", f"FIXED({area},0)"),
         C("amount", "Area and need", "text",
-          f'FIXED({area},0)&" {unit["area"]} · needs "&{need}&" {unit["volume"]} for all its coats · "&{{packs}}&" for the '
-          f'job · "'),
+          f'{{area}}&" {unit["area"]} · needs "&{need}&" {unit["volume"]} in all · "&{{packs}}&" for the job · "'),
         C("thin", "Thinner", "text",
           f'IF({{coat.thinning}}=0,"unthinned","thin by "&{said_hundredths("{coat.thinning}*100")}&" % by volume")'),
         C("line_work", "Line: how much", "text", f'{{amount}}&{{thin}}&" · about "&{hours}&" h on the clock"'),
+        C("wet", "Wet film", "number", said_hundredths(nearest("{coat.wet_film}", "film"))),
+        C("sags", "Where it runs", "text",
+          f'REPT(", runs and sags above "&{said_hundredths("N({wet_most})")}&" {unit["film"]}",--({{wet_most}}<>""))'),
         C("line_film", "Line: film and gun", "text",
-          f'"wet film "&{said_hundredths("{coat.wet_film}")}&" {unit["film"]}"&REPT(", runs and sags above "'
-          f'&{said_hundredths("N({wet_most})")}&" {unit["film"]}",--({{wet_most}}<>""))'
-          f'&REPT(" · {DISTANCE}",N({{sprayed}}))'),
+          f'"wet film "&{{wet}}&" {unit["film"]}"&{{sags}}&REPT(" · {DISTANCE}",N({{sprayed}}))'),
+        C("between", "Limits of its surface", "text",
+          f'REPT(" from "&{least},--({{surface_least}}<>""))&REPT(" to "&{most},--({{surface_most}}<>""))'),
         C("limits", "Limits of its weather", "text",
-          f'"surface"&REPT(" from "&{least},--({{surface_least}}<>""))&REPT(" to "&{most},--({{surface_most}}<>""))'
-          f'&REPT(" {unit["temperature"]},",--({{surface_least}}&{{surface_most}}<>""))&" "&{warmth}&" {unit["warmth"]} '
-          'above the dew point"'),
+          f'"surface"&{{between}}&REPT(" {unit["temperature"]},",--({{between}}<>""))&" "&{warmth}&" {unit["warmth"]} above '
+          'the dew point"'),
         C("line_weather", "Line: weather", "text",
           '{limits}&REPT(", air to "&INT(N({humidity_most})*100+1/2)&" % humidity",--({humidity_most}<>""))&" · today: "'
           '&{today}'),
@@ -171,7 +176,7 @@ def _said(est, value, quantity):
 
 def _near(est, value, quantity):
     """A figure in words, to the step to which people read it."""
-    return plain(est.units.to_cell(to_nearest(est, value, quantity), quantity))
+    return plain(hundredths(est, to_nearest(est, value, quantity), quantity))
 
 
 def _work(est, row, entry, coat, gallon, paint):
@@ -189,9 +194,10 @@ def _work(est, row, entry, coat, gallon, paint):
     row.packs += " from the owner" if same(entry.owner_supplied or "") == "yes" else ""
     row.thin = f"thin by {_said(est, coat.thinning * 100, 'number')} % by volume" if coat.thinning else "unthinned"
     area = est.units.to_cell(to_nearest(est, coat.coated, "area"), "area")
+    row.area = f"{area:,.0f}"
     row.amount = (
-        f"{area:,.0f} {units.shown('area')} · needs {_near(est, gallon.need, 'volume')} {units.shown('volume')} for all "
-        f"its coats · {row.packs} for the job · "
+        f"{row.area} {units.shown('area')} · needs {_near(est, gallon.need, 'volume')} {units.shown('volume')} in all · "
+        f"{row.packs} for the job · "
     )
     row.line_work = (
         f"{row.amount}{row.thin} · about {_near(est, est.row('hours', gallon.no).elapsed, 'time')} h on the clock"
@@ -222,7 +228,8 @@ def _film(est, row, coat, coats):
     row.film_note = row.gauge or f"{row.gauge_first}, at once"
     if coats > 1 and row.notch_first != row.notch_later:
         row.film_note += f"; first coat {row.gauge_first}"
-    row.line_film = f"wet film {_said(est, coat.wet_film, 'film')} {unit}"
+    row.wet = hundredths(est, to_nearest(est, coat.wet_film, "film"), "film")
+    row.line_film = f"wet film {plain(row.wet)} {unit}"
 
 
 def _weather(est, row, paint):
@@ -243,12 +250,12 @@ def _weather(est, row, paint):
         row.weather_no = 2 + row.damp + 2 * row.outside
     row.today = TODAY[int(row.weather_no) - 1]
     if row.wet_most is not None:
-        row.line_film += f", runs and sags above {_said(est, row.wet_most, 'film')} {est.units.shown('film')}"
-    row.limits = "surface"
-    row.limits += "" if row.surface_least is None else f" from {_said(est, row.surface_least, 'temperature')}"
-    row.limits += "" if row.surface_most is None else f" to {_said(est, row.surface_most, 'temperature')}"
-    limited = row.surface_least is not None or row.surface_most is not None
-    row.limits += f" {sign(est.units.shown('temperature'))}," if limited else ""
+        row.sags = f", runs and sags above {_said(est, row.wet_most, 'film')} {est.units.shown('film')}"
+        row.line_film += row.sags
+    row.between = "" if row.surface_least is None else f" from {_said(est, row.surface_least, 'temperature')}"
+    row.between += "" if row.surface_most is None else f" to {_said(est, row.surface_most, 'temperature')}"
+    row.limits = f"surface{row.between}"
+    row.limits += f" {sign(est.units.shown('temperature'))}," if row.between else ""
     row.limits += f" {_said(est, est.terms.dew_margin, 'warmth')} {sign(est.units.shown('warmth'))} above the dew point"
     damp = "" if row.humidity_most is None else f", air to {floor(row.humidity_most * 100 + 0.5)} % humidity"
     row.line_weather = f"{row.limits}{damp} · today: {row.today}"
@@ -266,13 +273,14 @@ def _spray(est, row, coat, pick, coats):
     most = floor(units.to_cell(pick.pressure_most, "pressure") * (1 + est.terms.slack))
     row.set_to_note = f"never above {most:,} {units.shown('pressure')}; read it while spraying"
     row.hand = f"{plain(pick.stroke_first if coats == 1 else pick.stroke_time)} s"
-    first = f"first coat {plain(pick.stroke_first)} s; " if coats > 1 and pick.stroke_first != pick.stroke_time else ""
-    further = _near(est, est.row("trials", int(pick.used_at)).step, "width")
-    row.hand_note = f"{first}next pass {further} {units.shown('width')} further"
-    row.change = pick.pays
+    differs = coats > 1 and pick.stroke_first != pick.stroke_time
+    row.first_told = f"first coat {plain(pick.stroke_first)} s; " if differs else ""
+    row.further = to_nearest(est, est.row("trials", int(pick.used_at)).step, "width")
+    row.hand_note = f"{row.first_told}next pass {_said(est, row.further, 'width')} {units.shown('width')} further"
+    row.change, row.fan_worn = pick.pays, to_nearest(est, pick.fan * est.terms.worn_fan, "width")
     pails = plain(floor(pick.interval / row.pail * 2 + 0.5 + est.terms.slack) / 2)
     row.change_note = (
         f"that is {pails} x {_said(est, row.pail, 'volume')} {units.shown('volume')}; "
-        f"or when the fan is {_near(est, pick.fan * est.terms.worn_fan, 'width')} {units.shown('width')}"
+        f"or when the fan is {_said(est, row.fan_worn, 'width')} {units.shown('width')}"
     )
     row.line_film += f" · {DISTANCE}"

@@ -47,8 +47,8 @@ SETTING = (
     C("stroke_first", "Time for its stroke, first coat", "seconds", seconds_of("{gauge_first}"), "live"),
     *(C(f"set_{key}", f"; so set, {words}", "count", f"--({{fits}}*({test})>0)", "live")
       for key, (words, test) in SO_SET.items()),
-    C("set_words", "So set, in words", "text",
-      "&".join(f"REPT({{#set_{key}}},{{set_{key}}})" for key in SO_SET), "live"),
+    C("set_words", "What speaks against it, in words", "text",
+      'REPT("; it does not fit: "&{why},{misfit})&' + "&".join(f"REPT({{#set_{key}}},{{set_{key}}})" for key in SO_SET), "live"),
     C("rival_at", "Next best beside the size used, row", "count",
       "IF({size_at}={pick_at},{next_at},{pick_at})", "live"),
     C("rival", "Next best beside the size used", "text", "INDEX({nozzles.known},{rival_at})", "rival_at"),
@@ -67,7 +67,7 @@ SETTING = (
     C("reason", "Why", "text",
       'IF({live}="","%s",REPT("your choice on Paint",{own})&REPT("in your kit",(1-{own})*{dearer})'
       '&REPT(", though another costs less",{dearer})&REPT({least},(1-{own})*(1-{dearer}))'
-      '&REPT("; it does not fit: "&{why},{misfit})&{set_words})' % NONE_FITS),
+      '&{set_words})' % NONE_FITS),
     C("change_words", "When to change it", "text",
       'IF({interval}<{life}*(1-{terms.slack}),"after "&{pays}&"; worn out at "&{worn_out},"when worn out, at "'
       '&{worn_out})', "live"),
@@ -117,7 +117,8 @@ def _gauge(est, row, size, coat):
         "turbulent": row.reynolds * row.gauge_share > max(est.terms.reynolds_max, row.reynolds) * more,
     }
     row.set(**{f"set_{key}": float(bool(row.fits and one)) for key, one in so_set.items()})
-    row.set_words = "".join(f"; so set, {SO_SET[key][0]}" for key, one in so_set.items() if row.fits and one)
+    row.set_words = f"; it does not fit: {row.why}" if row.misfit else ""
+    row.set_words += "".join(f"; so set, {SO_SET[key][0]}" for key, one in so_set.items() if row.fits and one)
 
 
 def _rival(est, row):
@@ -145,7 +146,6 @@ def _reason(est, row, entry, coat):
     row.least += ", the finest asked for" if coat.smooth else ""
     row.reason = "your choice on Paint" if row.own else "in your kit" if row.dearer else row.least
     row.reason += ", though another costs less" if row.dearer else ""
-    row.reason += f"; it does not fit: {row.why}" if row.misfit else ""
     row.reason += row.set_words
     pays = row.interval < row.life * (1 - est.terms.slack)
     row.change_words = f"after {row.pays}; worn out at {row.worn_out}" if pays else f"when worn out, at {row.worn_out}"

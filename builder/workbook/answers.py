@@ -3,17 +3,18 @@
 from builder.stages import strips
 from builder.stages import trace as lines
 from builder.stages.paging import EACH, HEADINGS, NOTES, PAGE, PITCH
+from builder.stages.path import FIGURES
 
 BOLD = ("nozzle", "buy", "gauge")  # of a list, what is looked for first
-CARD_WIDTHS = (15, 19, 19, 20, 21, 19)  # characters
-TRACE_WIDTHS = (15, 14, 10, 78, 32)
+CARD_WIDTHS = (13, 18, 18, 18, 19, 17)  # characters
+TRACE_WIDTHS = (13, 12, 9, 76, 30)
 # points: title, work, label, figure, note, four lines, the gap
 STRIP_HEIGHTS = (21, 15, 13, 29, 35, 13, 13, 13, 13, 8)
 NOTE_HEIGHT, CARD_SCALE = 12, 80
 
 
 def _list(column):
-    return "lined_first" if column.key in BOLD else "lined"
+    return "row_first" if column.key in BOLD else "row"
 
 
 def _sums(column):
@@ -57,10 +58,22 @@ def nozzles(writer):
     """What to choose is said before the cell in which it is chosen."""
     place = writer.layout.places["chosen", "coat"]
     writer.sheets["Nozzles"].write_string(place.row - 1, place.col - 1, "choose a coat:", writer.styles("quiet"))
+    for key in ("pick_list", "size_list"):
+        _ruled(writer, key)
+
+
+def _ruled(writer, key):
+    """A line under each row of a list that is used; nothing shows where none is."""
+    places = [place for (block, _), place in writer.layout.places.items() if block == key]
+    first, last = places[0], places[-1]
+    rule = {"type": "formula", "criteria": f'=$A{first.row}<>""', "format": writer.styles.call("line")}
+    area = first.row - 1, first.col, first.row + first.rows - 2, last.col
+    writer.sheets[first.sheet].conditional_format(*area, rule)
 
 
 def wear_budget(writer):
-    """The sentence stands above the table, whose header stays in sight."""
+    """What is printed, and lines under the rows in use."""
+    _ruled(writer, "wear_list")
     first = writer.layout.places["wear_list", "nozzle"]
     writer.sheets["Wear budget"].print_area(
         0, 0, first.row + first.rows - 2, writer.layout.places["wear_list", "change"].col
@@ -76,8 +89,8 @@ def trace(writer):
     sheet.write_string(lines.CHOICE - 1, 0, "Choose a coat:", styles("label"))
     for col, text in enumerate(("What", "Figure", "Unit", "How", "From")):
         sheet.write_string(lines.TOP - 2, col, text, styles("head_number" if col == 1 else "head_list"))
-    for row, (key, what, quantity, source) in enumerate(lines.LINES, start=lines.TOP - 1):
-        words = f"1 {units.shown('volume')} covers" if key == "spread" else what
+    for row, (key, what, source) in enumerate(lines.LINES, start=lines.TOP - 1):
+        words, quantity = what or f"1 {units.shown('volume')} covers", FIGURES[key][0]
         role = "lined_sum" if key in lines.MAIN else "lined"
         for col, text in ((0, words), (2, units.shown(quantity)), (4, source)):
             sheet.write_string(row, col, text, styles(role))

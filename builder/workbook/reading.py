@@ -23,6 +23,7 @@ ROLES = MappingProxyType({
     "answer_state": {"bg_color": ANSWER, "bold": True, "font_size": BIG, "align": "left", "valign": "vcenter"},
     "answer_more": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "right", "bottom": 1,
                     "bottom_color": HEAD},
+    "row": {"valign": "top"}, "row_first": {"valign": "top", "bold": True},
     "lined": _LINED, "lined_first": {**_LINED, "bold": True}, "lined_sum": {**_LINED, "bold": True, "bg_color": ANSWER},
     "choice": {"bg_color": ENTRY, "border": 1, "border_color": RULE, "locked": False, "bold": True},
     "strip_title": {"bold": True, "font_size": 14, "align": "left"},

@@ -90,6 +90,7 @@ CALLS = MappingProxyType(
 )
 
 
+WRAPPED = ("input", "working", "result", "row", "row_first", "lined", "lined_first", "lined_sum")
 AS_TYPED = ("text", "figure", "date", "year")  # quantities that show as they are, nothing included
 
 
@@ -121,7 +122,7 @@ class Styles:
         key = role, quantity
         if key not in self.made:
             look = {"font_name": FONT, "font_size": TEXT, "font_color": INK, **ROLES[role]}
-            if quantity == "text" and role in ("input", "working", "result"):
+            if quantity == "text" and role in WRAPPED:
                 # text does not touch the number before it, and shows whole
                 look |= {"align": "left", "indent": 1, "text_wrap": True}
             decimals = 0 if quantity == "figure" else self.units.decimals(quantity)
