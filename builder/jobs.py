@@ -29,12 +29,12 @@ SHIPPED = (_INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "cata
 
 BUILDER = f"wetfilm {__version__}"
 
-Facts: TypeAlias = dict[str, Any]  # of the sheet Start: text and floats by key
+Facts: TypeAlias = dict[str, Any]  # of a book: text and floats by key
 
 
 @dataclass
 class Opened:
-    """Values by block, the units they settle in, the facts of the sheet Start, and what is wrong where."""
+    """Values by block, the units they settle in, the facts of a book, and what is wrong where."""
 
     values: Values
     units: Units
@@ -167,7 +167,7 @@ def open_job(
 
 
 def facts(units: Units, paper: str | None, lines: int, catalogs: Iterable[str | Path]) -> Facts:
-    """The facts of the sheet Start: units, paper ('' for the usual one of the units), room, and what the book is made
+    """The facts of a book: units, paper ('' for the usual one of the units), room, and what the book is made
     with.
     """
     return {

@@ -1,4 +1,4 @@
-"""What to beware of where paint is sprayed: shown on Start and printed on the crew card, each with its source."""
+"""What to beware of where paint is sprayed: shown on Summary and printed on the crew card, each with its source."""
 
 from typing import NamedTuple
 

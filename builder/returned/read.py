@@ -74,7 +74,7 @@ class Returned:
     """A workbook as it came back.
 
     values: of each block, raw, blank rows between others kept; settings and units: as the book was made; restated:
-    (key, what the sheet Start says instead) of those that were changed there; areas: what every defined name points at,
+    (key, what the book says instead) of those that were changed there; areas: what every defined name points at,
     by the names of now; copies: title -> the copy that stands in for a sheet that was deleted; gone: kinds and fields
     whose cells cannot be found; strays: rows above or below their tables; issued: the catalogs as the book was made,
     blank in old books.
@@ -216,7 +216,7 @@ def _renamed(back):
 
 
 def _settings(back):
-    """The facts of the sheet Start; where one was changed there, as the book was made, if it says so."""
+    """The facts of a book; where one was changed there, as the book was made, if it says so."""
     here = {
         column.key: back.shown(f"book_{column.key}")[0]
         for column in BOOK.columns
@@ -316,7 +316,7 @@ def _issued(back):
 
 def read(source):
     """The values of each block as `records.load` gives them, the units they are in, and the facts of the
-    sheet Start.
+    book.
     """
     back = returned(source)
     return back.values, back.units, back.settings

@@ -75,7 +75,7 @@ def opened(source: "str | Path | BinaryIO | Verified") -> Verified:
 
 
 def sound(name: str, settings: Mapping[str, Any]) -> None:
-    """Refuses a book whose facts on Start are not what this program writes there."""
+    """Refuses a book whose facts are not what this program writes there."""
     schema = settings["schema"]
     if isinstance(schema, float) and schema > SCHEMA:
         raise refused(
@@ -98,8 +98,8 @@ def sound(name: str, settings: Mapping[str, Any]) -> None:
 
 
 def impossible(name: str, key: str, value: object) -> Refused:
-    """The refusal of a fact on Start that cannot be."""
-    return refused(name, f"the sheet Start was changed: its {key} cannot be '{value}'", PUT_BACK)
+    """The refusal of a fact that cannot be."""
+    return refused(name, f"what the workbook was built of was changed: its {key} cannot be '{value}'", PUT_BACK)
 
 
 def _bytes(path: Path) -> bytes:

@@ -117,7 +117,7 @@ def _formulas(back: Returned, found: list[Finding]) -> None:
 
 
 def _deleted(back: Returned, found: list[Finding]) -> None:
-    """Sheets and cells of inputs that are gone, copies that stand in for a sheet, facts of the sheet Start that were
+    """Sheets and cells of inputs that are gone, copies that stand in for a sheet, facts of the book that were
     changed.
     """
     for kind, one in back.gone:

@@ -88,7 +88,7 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
         found.append(
             Finding(
                 "form",
-                "Start",
+                "Sources",
                 "",
                 "its rows of takeoff were changed, or another build of this version made the workbook",
             )

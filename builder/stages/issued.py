@@ -22,7 +22,7 @@ def issued(est):
         "lines": f"{est.capacity['takeoff']}",
     }
     first, *others = est.rows["issued"]
-    first.set(kind="book", record="Start", text=flow(about))
+    first.set(kind="book", record="Sources", text=flow(about))
     records = [(kind, vars(row)) for kind in CATALOGS for row in est.rows[kind.key] if row.filled]
     for row, (kind, values) in zip(others, records):
         record, text = label(kind, values), record_text(kind, values, units)

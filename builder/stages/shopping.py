@@ -56,8 +56,8 @@ SHOP_LINES = Block("shop_lines", SHEET, (
     C("run", "Up to here", "money", "SUMPRODUCT(--({*no}<={no}),{*own})", ""),
     C("sum", "A sum", "money", 'IF({other_at}="",0,{other.sum})', ""),
     C("paid", "Something is paid", "count", 'IF(({own}>0)+({sum}>0)>0,1,"")', ""),
-    C("money_to", "Money up to here", "money", "IF({sum}>0,{sum},{run})", "paid"),
-    C("money_from", "Money before", "money", "IF({sum}>0,{other.less},{run}-{own})", "paid"),
+    C("to", "Money up to here", "money", "IF({sum}>0,{sum},{run})", "paid"),
+    C("less", "Money before", "money", "IF({sum}>0,{other.less},{run}-{own})", "paid"),
 ), {"paint": At("bought", "{paint_at}"), "size": At("nozzle_buys", "{size_at}"),
     "other": At("other_buys", "{other_at}"), "coat": At("takes", "{coat_at}")},
     under="takes", section="Lines as they are read")
@@ -72,7 +72,7 @@ LIST = (
         C("need", "Need", "volume", f'IF({{line.need}}="","",{upward("{line.need}", "volume")})', look="read"),
         C("buy", "Buy", "text", '{line.buy}&""', look="words_bold"),
         C("money", "Amount", "money",
-          f'IF({{line.paid}}="","",{payable_formula("{line.money_to}")}-{payable_formula("{line.money_from}")})',
+          f'IF({{line.paid}}="","",{payable_formula("{line.to}")}-{payable_formula("{line.less}")})', "",
           look="paid"),
     ), LINE, "what", "list", 2, TOP),
 )
@@ -116,8 +116,8 @@ def shopping(est):
             _say(row, kind, one)
         row.paid = 1.0 if row.own > 0 or row.sum > 0 else None
         if row.paid:
-            row.money_to = row.sum or row.run
-            row.money_from = one.less if row.sum else row.run - row.own
+            row.to = row.sum or row.run
+            row.less = one.less if row.sum else row.run - row.own
     _read(est)
     note = est.rows["shopping_note"][0]
     job = est.job.name
@@ -161,5 +161,5 @@ def _read(est):
         row.area = None if line.area is None else to_nearest(est, line.area, "area")
         row.need = None if line.need is None else to_upward(est, line.need, "volume")
         if line.paid:
-            upto, before = (payable(one, cent, est.terms.slack) for one in (line.money_to, line.money_from))
+            upto, before = (payable(one, cent, est.terms.slack) for one in (line.to, line.less))
             row.money = upto - before

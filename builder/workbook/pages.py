@@ -1,6 +1,7 @@
-"""The headers of the sheets that hold no table."""
+"""The headers of the sheets that hold no table, and what stands over facts below one."""
 
 from builder.records.scenarios import NAMES
+from builder.stages.book import BOOK
 
 CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
@@ -12,3 +13,8 @@ UPRIGHT_HEADS = {
     "Summary workings": (("", 44), ("Figure", 26), ("Unit", 9)),
     "Checks": (("Check", 70), ("Found", 24), ("Verdict", 14), ("Where to look", 18)),
 }
+
+
+def sources(writer):
+    """Below the sources, what the book was built of."""
+    writer.sheets[BOOK.sheet].write_string(BOOK.top - 2, 0, "This book", writer.styles("section"))

@@ -244,6 +244,7 @@ def write(layout, estimate, settings, shown=VISIBLE):
         for block in layout.blocks:
             writer.block(block)
         paper.areas(writer, set_columns(writer))
+        pages.sources(writer)
         summary_page.summary(writer)
         price_page.price(writer)
         shopping_page.shopping(writer)

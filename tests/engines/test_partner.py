@@ -90,7 +90,7 @@ def test_a_row_inserted_in_takeoff_counts_in_the_price(books, edited):
     assert len(values["takeoff"]) == len(book.opened.values["takeoff"]) + 1
     estimate = Estimate(values, units, book.opened.estimate.capacity)
     price = book.layout.places["price", "total"]
-    shown = Values(edited).get("Price", price.row, price.col + 1)
+    shown = Values(edited).get(price.sheet, price.row, price.col + 1)
     assert shown == estimate.units.to_cell(estimate.rows["price"][0].total, "money")
     assert shown > book.estimate.rows["price"][0].total
 
@@ -103,7 +103,7 @@ def test_a_cell_typed_below_the_rows_stops_the_price(books):
     engine.type("Takeoff", place.row + place.rows, place.col + 1, "10")
     assert engine.get("Checks", beyond.row, 2) == 1 and engine.get("Checks", beyond.row, 3) == "fix"
     total = book.layout.places["price", "total"]
-    assert engine.get("Price", total.row, 2) == ""
+    assert engine.get(total.sheet, total.row, 2) == ""
 
 
 @EACH_BOOK

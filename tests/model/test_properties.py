@@ -78,7 +78,8 @@ def test_the_order_of_takeoff_lines_of_generated_jobs(count):
 # ---- unit systems
 # -------------------------------------------------------------------------------------------------------------
 
-WORDED = {"constants", "words"}  # blocks that hold the units themselves
+# blocks that hold the units themselves, or figures rounded in them
+WORDED = {"constants", "words", "summary", "summary_parts", "shopping"}
 
 
 def unlike(us, metric):

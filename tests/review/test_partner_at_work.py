@@ -30,7 +30,7 @@ def test_inspect_names_the_three_formulas_and_the_stray_row(books, changed):
     assert [(one.sheet, one.message.split(":")[0]) for one in findings if one.kind == "formula"] == [
         ("Areas", "Coated area (ft2)"),
         ("Hours", "Labor (h)"),
-        ("Price", "Cost (USD)"),
+        ("Price workings", "Cost (USD)"),
     ]
     assert [
         (one.kind, one.sheet, one.cell)

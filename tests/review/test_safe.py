@@ -213,7 +213,7 @@ def test_facts_that_were_changed(tmp_path, golden, key, value):
         rf'(<c r="{cells[key]}"[^>]*><v>)[^<]*<'.encode(), rf"\g<1>{value}<".encode(), data["xl/worksheets/sheet1.xml"]
     )
     said = refusal(tmp_path, packed(data | {"xl/worksheets/sheet1.xml": sheet}))
-    assert said.startswith(f"the sheet Start was changed: its {key} cannot be '") and said.endswith(
+    assert said.startswith(f"what the workbook was built of was changed: its {key} cannot be '") and said.endswith(
         "(undo that change, or build the workbook again)"
     )
 

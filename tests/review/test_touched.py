@@ -61,7 +61,7 @@ def test_facts_changed_on_the_first_sheet_are_told_with_both_values(books, looke
     for key, title, typed, made in facts:
         shown = f"{typed:g}" if isinstance(typed, float) else typed
         words = f"{title} was changed to '{shown}'; the workbook was built with '{made}', which counts"
-        want.append(("start", "Start", at(books, "book", key)[1], words))
+        want.append(("start", "Sources", at(books, "book", key)[1], words))
     assert sorted(told(look)) == sorted(want)
     assert refused(path).startswith(f"its price may be wrong: {look.findings[0]}; and 3 more")
     (tmp_path / "job.yaml").write_text(as_job(look.taken, [CATALOGS]))

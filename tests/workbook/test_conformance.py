@@ -27,26 +27,27 @@ def test_1_sheets_stand_in_groups_from_left_to_right(book):
 
 def test_2_the_first_sheet_says_what_this_is_how_to_use_it_and_what_to_beware_of(book):
     text = "\n".join(
-        str(cell.value) for row in book.book["Start"].iter_rows() for cell in row if cell.value is not None
+        str(cell.value) for row in book.book["Summary"].iter_rows() for cell in row if cell.value is not None
     )
     for part in (
         "Estimate of a spray-painting job",
-        "Where this estimate stands",
-        "steps to an estimate",
+        "State",
+        "Open questions",
+        "Three steps",
+        "Price by part",
         "Key",
         "Before anyone sprays",
         "What to know of the figures",
-        "This book",
-        "Fingerprint of the catalogs",
-        "Builder",
-        "Units",
-        "Currency",
+        "painters call a tip",
         "invented for the demo",
     ):
         assert part in text
-    assert {f"'{sheet.title}'!A1" for sheet in SHEETS[1:] if sheet.group != "working"} <= set(
-        book.links("Start").values()
-    )
+    seen = [sheet.title for sheet in SHEETS[1:] if sheet.group != "working"]
+    assert {f"'{title}'!A1" for title in seen} <= set(book.links("Summary").values())
+    assert all(title in text for title in TITLES)
+    made_of = "\n".join(str(cell.value) for cell in book.book["Sources"]["A"])
+    for part in ("This book", "Fingerprint of the catalogs", "Builder", "Units", "Currency"):
+        assert part in made_of
 
 
 def test_3_a_sheet_opens_with_its_title_and_a_table_has_one_row_of_unique_headers_without_gaps(book):
@@ -72,8 +73,8 @@ def test_5_nothing_is_hidden_but_the_workings_and_folded_steps_that_the_first_sh
     for sheet in SHEETS:
         assert book.book[sheet.title].sheet_state == ("hidden" if sheet.group == "working" else "visible"), sheet
     assert sum(sheet.group != "working" for sheet in SHEETS) <= 29
-    assert {sheet.title for sheet in SHEETS[1:]} <= {cell.value for cell in book.book["Start"]["A"]}
-    start = "\n".join(str(cell.value) for cell in book.book["Start"]["A"])
+    assert {sheet.title for sheet in SHEETS[1:]} <= {cell.value for cell in book.book["Summary"]["A"]}
+    start = "\n".join(str(cell.value) for cell in book.book["Summary"]["A"])
     for title in TITLES:
         hidden = [col for col in book.sheets[title].iter(f"{MAIN}col") if col.get("hidden")]
         assert all(col.get("outlineLevel") for col in hidden), title

@@ -13,7 +13,7 @@ from builder.jobs import open_job
 from builder.sheets.grammar import At, Block, Column
 from builder.stages import bid
 from builder.stages.order import blocks, capacities
-from builder.workbook import pages, printed
+from builder.workbook import printed, summary_page
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
 
@@ -111,9 +111,9 @@ def test_more_facts_of_the_bid_than_it_has_rows_are_refused(monkeypatch):
         Layout(blocks(opened.units, ROOM), ROOM)
 
 
-def test_more_steps_on_start_than_it_has_rows_are_refused(monkeypatch):
-    monkeypatch.setattr(pages, "STEPS", (*pages.STEPS, *[("label", "one more")] * 6))
-    with pytest.raises(ValueError, match=r"^Start A49: 'one more' would stand over 'Units'$"):
+def test_a_step_of_summary_over_other_words_is_refused(monkeypatch):
+    monkeypatch.setattr(summary_page, "STEPS", (*summary_page.STEPS, (0, "Job", "one more")))
+    with pytest.raises(ValueError, match=r"^Summary A16: 'one more' would stand over 'Three steps'$"):
         make(open_job(None))
 
 
@@ -140,10 +140,9 @@ from builder.jobs import open_job
 from builder.workbook.make import make
 sys.stdout.buffer.write(make(open_job(None)))
 """
-ON_START = """
-from builder.stages import brief
-from builder.sheets.grammar import Column
-brief.FACTS += tuple(Column(f"more_{place}", "More", "text", '"more"', "") for place in range(6))
+ON_SUMMARY = """
+from builder.records import sentences
+sentences.BELOW = (*[("label", "More")] * 6, *sentences.BELOW)
 """
 ON_BID = """
 from builder.stages import bid
@@ -151,9 +150,9 @@ bid.TERM_LINES += tuple((f"more_{place}", "More", '"more"') for place in range(%
 """
 
 
-def test_six_lines_more_on_start_move_all_that_is_below_them(books):
-    was, now = column_a(books["blank"].data, "Start"), column_a(made_with(ON_START).stdout, "Start")
-    place = was.index("Newest price in the catalogs") + 1
+def test_six_lines_more_on_summary_move_all_that_is_below_them(books):
+    was, now = column_a(books["blank"].data, "Summary"), column_a(made_with(ON_SUMMARY).stdout, "Summary")
+    place = was.index("Key")
     assert now == was[:place] + ["More"] * 6 + was[place:]
 
 
