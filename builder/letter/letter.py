@@ -169,8 +169,9 @@ def _payments(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
 def _work(opened: Opened, customer: bool) -> Iterator[tuple[str, str]]:
     """Time of the base; between partners its people and paint too."""
     day, job, units = opened.estimate.rows["days"][0], opened.estimate.job, opened.units
+    people = opened.estimate.basics.people
     if day.days:
-        crew = f" with {job.people:g} {'person' if job.people == 1 else 'people'}"
+        crew = f" with {people:g} {'person' if people == 1 else 'people'}"
         yield "Working time", f"{day.days:g} day{'s' * (day.days != 1)}{'' if customer else crew}"
     if start := _day(job.start, job):
         yield "First working day", _date(start)
@@ -199,7 +200,7 @@ def _covered(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
 
 
 def _coat(coat: Row) -> str:
-    count = f"{coat.coats:g} {'coat' if coat.coats == 1 else 'coats'} of {_said(coat.coating)}"
+    count = f"{coat.times:g} {'coat' if coat.times == 1 else 'coats'} of {_said(coat.coating)}"
     color = f", {_said(coat.color)}" if coat.color is not None else ""
     part = f", on {100 * coat.share:.4g}\u00a0% of it" if coat.share is not None and coat.share < 1 else ""
     owner = ", supplied by the owner" if coat.owner_supplied is not None and same(coat.owner_supplied) == "yes" else ""

@@ -2,18 +2,47 @@
 
 from builder.records.catalogs import MONEY, MONEY_HOUR
 from builder.records.fields import Check, Field, Kind
-from builder.records.rules import Between, Day, Name, OneOf, Word
+from builder.records.rules import Between, Day, Judge, Length, Name, OneOf, Usual, Word
 from builder.values import same
 
 # fmt: off
 SHARE = Between(0, 0.95)
+# What an amount is, and what a basis counts: 1 an area, 2 a length, 3 a number, 0 nothing that a takeoff gives.
+AMOUNTS = {"measured area": 1.0, "coated area": 1.0, "opening perimeter": 2.0, "line length": 2.0, "openings": 3.0}
+BASES = {"area": 1.0, "perimeter": 2.0, "length": 2.0, "count": 3.0, "hours": 0.0, "visit": 0.0, "color": 0.0}
 LINES = 2_000                  # rows of takeoff that a book may have, to be read back
+
+
+def _stated(judge: Judge, *keys: str) -> bool:
+    """Whether Terms state these figures."""
+    return all(getattr(terms, key) is not None for terms in judge.entered("terms") for key in keys)
+
+
+def standard_sizes(*openings: str) -> Check:
+    """That Terms say how large a standard opening is where some are counted."""
+    sizes = {one: (f"{one}_width", f"{one}_height") for one in openings}
+    return Check(
+        "sizes",
+        f"enter the size of a standard {' and a standard '.join(openings)} on Terms",
+        "+".join(f'({{row.{one}s}}<>"")*(({{terms.{wide}}}="")+({{terms.{high}}}="")>0)'
+                 for one, (wide, high) in sizes.items()),
+        lambda row, judge: any(
+            getattr(row, f"{one}s") is not None and not _stated(judge, *keys) for one, keys in sizes.items()))
+
 
 JOB = Kind("job", upright=True, fields=(
     Field("name", "Job", help="As it stands on the bid."), Field("client", "Client", help="Who asks for the price."),
     Field("site", "Site", help="Where the work is."),
     Field("date", "Date of the estimate", "date", Day(), help="Prices are judged for age on this day."),
     Field("start", "First working day", "date", Day(), help="Leave blank for no finish date."),
+    Field("crew", "Crew", rule=Usual("crews"),
+          help="Who sprays; a system may name another. Leave blank to use the first of the sheet Lists."),
+    Field("people", "People on the job", "count", Between(1, 50, whole=True),
+          help="All who are paid on the job, helpers too. Leave blank for as many as the crew has."),
+    Field("pump", "Pump", rule=Usual("pumps"),
+          help="What feeds the guns; a system may name another. Leave blank to use the first of the sheet Pumps."),
+    Field("exposure", "Exposure", rule=Usual("exposures"),
+          help="Wind raises the loss, weather takes days. Leave blank to use the first of the sheet Lists."),
     Field("built", "Year built", "year", Between(1500, 2100, whole=True),
           help="Before 1978 old lead paint is likely: follow the lead-safe rules."),
     Field("building", "Kind of building", rule=Word("building"),
@@ -24,18 +53,8 @@ JOB = Kind("job", upright=True, fields=(
           help="Sanded, scraped or cut out."),
     Field("windows_replaced", "Windows replaced", rule=Word("answer"),
           help="Replacing windows disturbs old paint however little."),
-    Field("crew", "Crew", rule=OneOf("crews"), required=True, help="Who sprays; a system may name another."),
-    Field("people", "People on the job", "count", Between(1, 50, whole=True), True,
-          help="All who are paid on the job, helpers too."),
-    Field("pump", "Pump", rule=OneOf("pumps"), required=True, help="What feeds the guns; a system may name another."),
+    Field("exclusions", "Not included", help="Printed on the bid."), Field("notes", "Notes", help="For yourself."),
     Field("hose_length", "Hose", "length", Between(5, 500, "ft"), help="Leave blank to use the pump's own."),
-    Field("exposure", "Exposure", rule=OneOf("exposures"), required=True,
-          help="Wind raises the loss, weather takes days."),
-    Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"), True,
-          help="Door or window sizes that are not taken off at all."),
-    Field("opening_both", "Openings deducted from one face up to", "area", Between(0, 100, "m2"), True,
-          "Larger ones from every face."),
-    Field("voc_limit", "VOC limit", "voc", Between(0, 1000, "g/L"), help="Leave blank for none."),
     Field("wage", "Wage for this job", "money_hour", MONEY_HOUR,
           help="One person, before burden. Leave blank to use the crew's."),
     Field("overhead", "Overhead for this job, share", "share", SHARE, help="Leave blank to use Terms."),
@@ -46,7 +65,11 @@ JOB = Kind("job", upright=True, fields=(
     Field("sales_tax", "Sales tax for this job", "share", SHARE, help="Leave blank to use Terms."),
     Field("rounding", "Rounding for this job", "money", Between(0.01, 1e5),
           help="The price is rounded up to whole steps of this. Leave blank to use Terms."),
-    Field("exclusions", "Not included", help="Printed on the bid."), Field("notes", "Notes", help="For yourself.")))
+    Field("voc_limit", "VOC limit", "voc", Between(0, 1000, "g/L"), help="Leave blank for none."),
+    Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"),
+          help="Door or window sizes that are not taken off at all. Leave blank to use Terms."),
+    Field("opening_both", "Openings deducted from one face up to", "area", Between(0, 100, "m2"),
+          help="Larger ones from every face. Leave blank to use Terms.")))
 
 SYSTEMS = Kind("systems", named="name", capacity=10, fields=(
     Field("name", "System", rule=Name(), required=True, help="One surface with its coats, as 'Cladding'."),
@@ -65,14 +88,14 @@ SYSTEMS = Kind("systems", named="name", capacity=10, fields=(
           help="Leave blank for the base price. A, B or C is priced apart.")))
 
 COATS = Kind("coats", capacity=16, fields=(
-    Field("tag", "Tag", help="Your own mark for the coat."),
     Field("system", "System", rule=OneOf("systems"), required=True, help="What it goes on."),
     Field("coating", "Coating", rule=OneOf("coatings"), required=True, help="What goes on."),
     Field("color", "Color", rule=Name(unique=False), help="Each coating and color is bought apart."),
-    Field("coats", "Coats", "count", Between(1, 9, whole=True), True, help="How often it goes on."),
+    Field("coats", "Coats", "count", Between(1, 9, whole=True), help="How often it goes on. Leave blank for 1."),
     Field("face", "First coat goes on", rule=Word("face"), help="Bare or sealed. Leave blank for sealed."),
     Field("share", "Share", "share", Between(0.001, 1),
           help="Part of the area, for spot priming. Leave blank for all."),
+    Field("tag", "Tag", help="Your own mark for the coat."),
     Field("dry_film", "Dry film of this coat", "film", Between(0.2, 60, "mil"),
           help="Of one coat: 1.7 mil (43 um) is usual for wall paint. Leave blank to use the coating's."),
     Field("thinning", "Thinning of this coat", "share", Between(0, 0.5), help="Leave blank to use the coating's."),
@@ -83,25 +106,50 @@ COATS = Kind("coats", capacity=16, fields=(
     Field("owner_supplied", "Owner supplies", rule=Word("answer"), help="yes: the coating costs nothing.")))
 
 TAKEOFF = Kind("takeoff", named="tag", capacity=100, fields=(
-    Field("tag", "Tag", rule=Name(), help="Needed where openings name this line."),
-    Field("place", "Place", help="Side, floor or room."), Field("item", "Item", help="What it is."),
     Field("system", "System", rule=OneOf("systems"), required=True, help="What goes on it."),
-    Field("shape", "Shape", rule=Word("shape"), help="Leave blank for rectangle."),
-    Field("profile", "Profile", rule=OneOf("profiles"), help="Leave blank for flat."),
-    Field("length", "Length", "length", Between(0, 5000, "ft"), True,
+    Field("place", "Place", help="Side, floor or room."), Field("item", "Item", help="What it is."),
+    Field("length", "Length", "length", Length(0, 5000, "ft"), True,
           "Of a cylinder: its length. Arithmetic such as =12+14+9 is fine."),
-    Field("height", "Height", "length", Between(0, 500, "ft"), True,
+    Field("height", "Height", "length", Length(0, 500, "ft"), True,
           "Of a cylinder: its diameter. Of a strip: its girth."),
     Field("count", "Count", "count", Between(0, 10000), help="Leave blank for 1."),
+    Field("windows", "Windows", "count", Between(0, 10000, whole=True),
+          help="All of the line that have the standard size on Terms; others stand on Openings."),
+    Field("doors", "Doors", "count", Between(0, 10000, whole=True),
+          help="All of the line that have the standard size on Terms; others stand on Openings."),
+    Field("shape", "Shape", rule=Word("shape"), help="Leave blank for rectangle."),
+    Field("profile", "Profile", rule=OneOf("profiles"), help="Leave blank for flat."),
     Field("sides", "Sides", "count", Between(1, 2, whole=True), help="Leave blank for 1."),
     Field("access", "Access", rule=OneOf("access"), help="Ladder, lift or scaffold. Leave blank for the ground."),
-    Field("note", "Note", help="For yourself.")))
+    Field("tag", "Tag", rule=Name(), help="Needed where openings name this line."),
+    Field("note", "Note", help="For yourself.")), checks=(standard_sizes("window", "door"),))
+
+ROOMS = Kind("rooms", capacity=12, fields=(
+    Field("name", "Room", help="What it is called, as 'Bedroom 2'."),
+    Field("length", "Length", "length", Length(0, 500, "ft"), True, "Of the floor, wall to wall."),
+    Field("width", "Width", "length", Length(0, 500, "ft"), True, "Of the floor, wall to wall."),
+    Field("height", "Height", "length", Length(0, 100, "ft"), True, "Floor to ceiling."),
+    Field("count", "Count", "count", Between(0, 10000, whole=True), help="Rooms just like this. Leave blank for 1."),
+    Field("doors", "Doors", "count", Between(0, 1000, whole=True),
+          help="In one such room, of the standard size on Terms."),
+    Field("windows", "Windows", "count", Between(0, 1000, whole=True),
+          help="In one such room, of the standard size on Terms."),
+    Field("walls", "Walls", rule=OneOf("systems"), help="What goes on them. Leave blank if they are not painted."),
+    Field("ceiling", "Ceiling", rule=OneOf("systems"), help="What goes on it. Leave blank if it is not painted."),
+    Field("base", "Base", rule=OneOf("systems"),
+          help="What goes on it. Leave blank if it is not painted. Its height stands on Terms.")), checks=(
+    Check("unpainted", "name the system of its walls, its ceiling or its base",
+          '({row.walls}="")*({row.ceiling}="")*({row.base}="")',
+          lambda row, judge: row.walls is None and row.ceiling is None and row.base is None),
+    standard_sizes("window", "door"),
+    Check("base_height", "enter the height of a base on Terms", '({row.base}<>"")*({terms.base_height}="")',
+          lambda row, judge: row.base is not None and not _stated(judge, "base_height"))))
 
 OPENINGS = Kind("openings", capacity=40, fields=(
     Field("line", "Line", rule=OneOf("takeoff"), required=True, help="The tag of a takeoff line."),
     Field("name", "Opening", help="Door, window, louver."),
-    Field("width", "Width", "length", Between(0, 500, "ft"), True, help="Of one, frame to frame."),
-    Field("height", "Height", "length", Between(0, 500, "ft"), True, help="Of one, sill to head."),
+    Field("width", "Width", "length", Length(0, 500, "ft"), True, help="Of one, frame to frame."),
+    Field("height", "Height", "length", Length(0, 500, "ft"), True, help="Of one, sill to head."),
     Field("count", "Count", "count", Between(0, 10000), help="Leave blank for 1.")))
 
 KIT = Kind("kit", named="tag", capacity=12, fields=(
@@ -116,19 +164,29 @@ KIT = Kind("kit", named="tag", capacity=12, fields=(
 TASKS = Kind("tasks", capacity=24, fields=(
     Field("task", "Task", rule=OneOf("rates"), required=True, help="From the sheet Task rates."),
     Field("system", "System", rule=OneOf("systems"), help="Leave blank for the whole job."),
+    Field("amount_from", "Amount from", rule=Word("amount_from"),
+          help="What the takeoff gives, of the system or of the whole job. Leave blank for what its basis says."),
+    Field("share", "Share of it", "share", Between(0, 1), help="Part of that amount. Leave blank for all."),
     Field("area", "Area of this task", "area", Between(0, 1e6, "ft2"),
-          help="For basis area. Leave blank to use the measured area."),
+          help="For basis area. Leave blank to take it from the takeoff."),
     Field("length", "Length", "length", Between(0, 1e6, "ft"),
-          help="For basis length. For basis perimeter, leave blank to use that of the openings."),
-    Field("count", "Count", "count", Between(0, 1e6), help="For basis count."),
+          help="For basis perimeter and length. Leave blank to take it from the takeoff."),
+    Field("count", "Count", "count", Between(0, 1e6),
+          help="For basis count. Leave blank to take it from the takeoff."),
     Field("hours", "Hours of this task", "time", Between(0, 10000, "h"),
           help="Of each person, instead of the rate. Needed for basis hours."),
     Field("people", "People", "count", Between(1, 20, whole=True), help="Leave blank to use the rate's.")), checks=(
-    Check("amount_missing", "enter the length, count or hours that its basis needs",
+    Check("amount_missing", "enter the length, count or hours that its basis needs, or what the amount is taken from",
           "CHOOSE(MATCH({rate.basis},{words.basis},0),1,1,ISNUMBER({row.length})*1,ISNUMBER({row.count})*1,0,1,1)"
-          "+ISNUMBER({row.hours})=0",
-          lambda row, judge: row.hours is None and {"length": row.length, "count": row.count, "hours": None}.get(
+          '+ISNUMBER({row.hours})+({row.amount_from}<>"")=0',
+          lambda row, judge: row.hours is None and row.amount_from is None and {
+              "length": row.length, "count": row.count, "hours": None}.get(
               same(judge.find("rates", row.task).basis), 1) is None),
+    Check("amount_unlike", "take the amount from an area, a length or a number, as its basis counts",
+          'IF({row.amount_from}="",0,INDEX({words.amount_is},MATCH({row.amount_from},{words.amount_from},0))'
+          "<>INDEX({words.basis_is},MATCH({rate.basis},{words.basis},0)))",
+          lambda row, judge: row.amount_from is not None
+          and AMOUNTS[same(row.amount_from)] != BASES[same(judge.find("rates", row.task).basis)]),
     Check("whole_job", "a task by visit or by color is for the whole job: leave System blank",
           "INDEX({words.basis_whole_job},MATCH({rate.basis},{words.basis},0))*({row.system}<>\"\")",
           lambda row,

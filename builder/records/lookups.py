@@ -6,6 +6,7 @@ from math import pi
 from types import MappingProxyType
 
 from builder.records.checklist import ITEMS
+from builder.records.job import AMOUNTS, BASES
 from builder.records.reasons import REASONS, WEIGHT
 from builder.records.rules import PATTERN
 from builder.records.words import WORDS
@@ -18,6 +19,7 @@ LOOKUPS = MappingProxyType({
     "reason": tuple(REASONS.values())[::-1],      # the lightest first
     "to_put_right": tuple(item.words for item in ITEMS if item.stops),
     "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
+    "pair": tuple(f"{number:02}" for number in range(100)),   # of digits
     "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
               "November", "December"),
 })
@@ -35,6 +37,9 @@ BESIDE = MappingProxyType({
     "notch": (*(half / 2 for half in range(1, 13)), 7.0, 8.0, 9.0, 10.0, *map(float, range(12, 31, 2)),
               *map(float, range(35, 201, 5))),
     "basis_whole_job": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0),
+    "amount_is": tuple(AMOUNTS.values()),
+    "basis_is": tuple(BASES.values()),
+    "pair_worth": tuple(map(float, range(100))),
 })
 # fmt: on
 

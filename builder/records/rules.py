@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any, Protocol
 
 from builder.quantities import ZERO, Units, Value, scale
-from builder.records import titles
+from builder.records import feet, titles
 from builder.records.words import WORDS
 from builder.values import day, is_number, same, size_digits
 
@@ -20,10 +20,13 @@ NAME_LENGTH = 60
 class Judge(Protocol):
     """What a rule asks of the rows beside its own: `sheets.judging.Judge`."""
 
+    units: Units
+
     def as_text(self, value: float | str) -> str: ...
     def entered(self, block: str) -> list[Any]: ...
     def count_named(self, value: Value) -> int: ...
     def find(self, block: str, value: Value) -> Any: ...
+    def first(self, block: str) -> Any: ...
 
 
 @dataclass(frozen=True)
@@ -32,6 +35,14 @@ class Rule:
 
     def bad(self, value: float | str, judge: Judge) -> bool:
         return False
+
+    def lacks(self, required: bool, judge: Judge) -> bool:
+        """Whether a blank is wrong."""
+        return required
+
+    def missing(self, required: bool) -> str:
+        """The same as a formula."""
+        return str(int(required))
 
     def words(self, units: Units) -> str:
         return "any text"
@@ -67,6 +78,15 @@ class Between(Rule):
     def formula(self, block: str, key: str) -> str:
         inside = f"ISNUMBER({{x}})*({{x}}>={{least.{block}_{key}}})*({{x}}<={{most.{block}_{key}}})"
         return f"1-{inside}*(INT({{x}})={{x}})" if self.whole else f"1-{inside}"
+
+
+@dataclass(frozen=True)
+class Length(Between):
+    """A length between two, as a number or as text with a unit. Its judging row says in `<key>_read` what was read."""
+
+    def bad(self, value: float | str, judge: Judge) -> bool:
+        length = feet.read(value, judge.units)
+        return length is None or super().bad(length, judge)
 
 
 @dataclass(frozen=True)
@@ -115,6 +135,17 @@ class OneOf(Rule):
 
     def formula(self, block: str, key: str) -> str:
         return f"1-MIN(1,SUMPRODUCT(--({{{self.block}.known}}={{x}})))"
+
+
+@dataclass(frozen=True)
+class Usual(OneOf):
+    """The same; a blank stands for the first faultless row, and is wrong where there is none."""
+
+    def lacks(self, required: bool, judge: Judge) -> bool:
+        return judge.first(self.block) is None
+
+    def missing(self, required: bool) -> str:
+        return f"--(SUM({{{self.block}.sound}})=0)"
 
 
 @dataclass(frozen=True)

@@ -20,6 +20,14 @@ def _spread(driver: str, title: str, help: str) -> tuple[Field, Field]:
                   "At least the P10.", f"risk.{driver}.high"))
 
 
+def _standard(opening: str) -> tuple[Field, Field]:
+    """Width and height of the window or door that Takeoff and Rooms count."""
+    return (Field(f"{opening}_width", f"Standard {opening}, width", "length", Between(0, 100, "ft"),
+                  help="Of those that Takeoff and Rooms count, frame to frame.", path=f"takeoff.{opening}.width"),
+            Field(f"{opening}_height", f"Standard {opening}, height", "length", Between(0, 100, "ft"),
+                  help="Of those that Takeoff and Rooms count.", path=f"takeoff.{opening}.height"))
+
+
 def _upside_down(row: Any, judge: Judge) -> bool:
     return any(getattr(row, f"{driver}_low") > getattr(row, f"{driver}_high") for driver in DRIVERS)
 
@@ -64,6 +72,13 @@ TERMS = Kind("terms", upright=True, fields=(
           help="Usable nozzles to carry beside the one in the gun."),
     Field("round_slack", "Slack before rounding up", "number", Between(0, 0.01), True, path="buying.round_slack",
           help="A need this little over a whole pack or day does not add another one."),
+    Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"), path="takeoff.opening_none",
+          help="Door or window sizes that are not taken off at all. Leave blank for none."),
+    Field("opening_both", "Openings deducted from one face up to", "area", Between(0, 100, "m2"),
+          path="takeoff.opening_both", help="Larger ones from every face. Leave blank for none."),
+    *_standard("window"), *_standard("door"),
+    Field("base_height", "Height of a base", "length", Between(0, 10, "ft"), path="takeoff.base_height",
+          help="The board at the foot of a wall, for Rooms."),
     Field("burden", "Burden on wages", "share", Between(0, 3), True, "Insurance, taxes, holidays, on top of the wage.",
           "labor.burden"),
     Field("day_hours", "Working hours of a day", "time", Between(1, 24, "h"), True, path="labor.day_hours",

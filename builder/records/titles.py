@@ -8,6 +8,7 @@ from types import MappingProxyType
 TYPED_ON = MappingProxyType({     # kind -> its title, its sheet
     "job": ("Job", "Job"),
     "takeoff": ("Takeoff", "Takeoff"),
+    "rooms": ("Rooms", "Rooms"),
     "openings": ("Openings", "Openings"),
     "systems": ("Systems", "Paint"),
     "coats": ("Coats", "Paint"),

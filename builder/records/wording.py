@@ -2,8 +2,10 @@
 
 from builder.quantities import SHOWN, Units, Value
 from builder.records.fields import Check, Field, Kind
-from builder.records.rules import Between, Day
+from builder.records.rules import Between, Day, Length
 from builder.values import is_number, to_date
+
+FEET = ", or feet and inches as 14' 6 1/2\""
 
 
 def limit_text(value: float, quantity: str, units: Units) -> str:
@@ -39,6 +41,8 @@ def allowed(kind: Kind, one: Field, units: Units) -> str:
             else " " + units.shown(one.quantity)
         )
         words = words.format(low=low, high=high) + unit
+        if isinstance(one.rule, Length):
+            words += FEET
     return words
 
 

@@ -14,6 +14,7 @@ WORDS = MappingProxyType({
     "answer": ("yes", "no"),
     "alternate": ("A", "B", "C"),
     "basis": ("area", "perimeter", "length", "count", "hours", "visit", "color"),
+    "amount_from": ("measured area", "coated area", "opening perimeter", "line length", "openings"),
     "building": ("home", "child-occupied", "other"),
     "overhead_basis": ("direct cost", "labor hours", "sales"),
     "tax_base": ("materials", "materials and rental"),

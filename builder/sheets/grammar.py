@@ -9,7 +9,7 @@ In formula text, braces hold what the layout turns into cells and names:
     {word.key}     the row that the link `word` finds, in the column `key` of its block
     {block.key}    the whole column of another block; `all` is all its inputs, `head` the headers over them, `around`
                    both with the rows beneath, so that what is typed beside the inputs, an inserted row over or under
-                   them too, is seen
+                   them too, is seen; `more_head` and the others are those of the inputs to the right of the results
     {^}            in a table of entries, the number of this row, whatever rows were inserted, deleted or cut since. It
                    is counted on blank cells to the right, which nobody cuts. (Not from the first row down to this one:
                    LibreOffice 7.4 then works the columns out in threads and leaves some cells of an edit a step behind)
@@ -23,8 +23,8 @@ The dialect. Two programs that open one workbook must show one figure, so a form
 alike (`tests/workbook/test_dialect.py` holds each to it; DEVELOPERS.md tells what each program does otherwise):
 
     functions   ABS CHOOSE COUNT COUNTA COUNTBLANK COUNTIF DAY EXP FIND FIXED IF IFERROR INDEX INT ISBLANK ISERROR
-                ISNUMBER LARGE LEN LN MATCH MAX MID MIN MOD MONTH N NORMDIST NORMSINV REPT ROUNDUP ROW ROWS SMALL SQRT
-                SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE WORKDAY YEAR
+                ISNUMBER LARGE LEN LN LOWER MATCH MAX MID MIN MOD MONTH N NORMDIST NORMSINV REPT RIGHT ROUNDUP ROW ROWS
+                SMALL SQRT SUBSTITUTE SUM SUMPRODUCT TEXT TRIM VALUE WORKDAY YEAR
     INDEX       (column, n) of one column, (row, 1, n) of a row or card, (columns, n, k) of copies. Never an index of 0,
                 nor one index of a row: what needs a whole copy stands on that copy's own sheet, as {*key@}, and others
                 fetch the result

@@ -2,15 +2,18 @@
 the model.
 """
 
+from builder.records import feet
+from builder.records.rules import Length
 from builder.records.wording import check_fault, fault, judged
-from builder.sheets.grammar import At, Block, Column, inputs
+from builder.sheets.grammar import SECTION, At, Block, Column, inputs
 from builder.values import same
 
 
 def _flag(kind, one, cell):
     """1 where the cell is wrong. A cell with an error value is wrong too, so that no error travels on."""
-    test = one.rule.formula(kind.key, one.key).replace("{x}", cell)
-    return f"IF(ISBLANK({cell}),{int(one.required)},IFERROR({test},1))"
+    read = f"{{{one.key}_read}}" if isinstance(one.rule, Length) else cell
+    test = one.rule.formula(kind.key, one.key).replace("{x}", read)
+    return f"IF(ISBLANK({cell}),{one.rule.missing(one.required)},IFERROR({test},1))"
 
 
 def _filled(kind):
@@ -66,9 +69,9 @@ def judging(kind, units, derived=(), links=None):
     return Block(kind.key, "Entries", (*columns, *derived), {"row": At(kind.key, "{no}"), **(links or {})}, "sound")
 
 
-def upright(kind, units, derived=()):
+def upright(kind, units, derived=(), apart="", section=""):
     """An upright block of inputs; its flags and their words beside it; the checks across fields and the sums of the
-    flags below.
+    flags below. Those from the field `apart` on stand under the heading `section`.
     """
     fields = [one.key for one in judged(kind)]
     crossed = [f"check_{check.key}" for check in kind.checks]
@@ -102,8 +105,15 @@ def upright(kind, units, derived=()):
         for one in judged(kind)
     ]
     flags += [Column(f"bad_{key}", "", "count", f"{{{key}}}", "", beside=key) for key in crossed]
+    cells = (*inputs(kind), *checks, *sums, *derived)
+    cut = [one.key for one in cells].index(apart) if apart else len(cells)
+    parts = [(cells[:cut], Block.top, ""), (cells[cut:], Block.top + cut + SECTION, section)]
     return (
-        Block(kind.key, kind.title, (*inputs(kind), *checks, *sums, *derived), form="upright", entered=True),
+        *(
+            Block(kind.key, kind.title, own, form="upright", entered=True, top=top, section=heading)
+            for own, top, heading in parts
+            if own
+        ),
         Block(kind.key, kind.title, tuple(flags), form="upright", place=4),
         Block(
             kind.key,
@@ -163,6 +173,10 @@ class Judge:
         """The faultless row that bears this name, or None."""
         return self._known.get(block, {}).get(same(value))
 
+    def first(self, block):
+        """The first faultless row of a block, or None."""
+        return next((row for row in self.rows[block] if row.sound), None)
+
     def at(self, block, value):
         """The number of the faultless row that bears this name, or None."""
         row = self.find(block, value)
@@ -201,7 +215,11 @@ class Judge:
         row.entered = 1.0 if row.filled else None
         for one in judged(kind):
             value = getattr(row, one.key)
-            bad = one.required if value is None else one.rule.bad(value, self)
+            bad = one.rule.lacks(one.required, self) if value is None else one.rule.bad(value, self)
+            if isinstance(one.rule, Length):
+                row.set(
+                    **{f"{one.key}_said": feet.said(value) or None, f"{one.key}_read": feet.read(value, self.units)}
+                )
             setattr(row, f"bad_{one.key}", float(bad))
             if bad:
                 words.append(fault(kind, one, self.units))

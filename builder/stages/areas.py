@@ -8,25 +8,34 @@ from builder.sheets.alternates import BY_SCENARIO, ONLY, TOTALS, included, only
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
+from builder.stages import lengths
 from builder.trade import takeoff
 from builder.values import same
 
-
 # fmt: off
+MEASURES = (("measured", "Measured area", "area"), ("coated", "Coated area", "area"),
+            ("perimeter", "Opening perimeter", "length"), ("run", "Length of lines", "length"),
+            ("opened", "Openings", "number"))     # of a system, and what the amount of a task may be taken from
+
+
 def systems_block(units):
-    def own(key):
-        return f'IF({{row.{key}}}="",{{job.{key}}},{{row.{key}}})'
+    def own(key, block):
+        return f'IF({{row.{key}}}="",{{basics.{key}_at}},MATCH({{row.{key}}},{{{block}.known}},0))'
 
     def total(key):
         return f"SUMPRODUCT(--({{areas.system_at}}={{no}}),{{areas.{key}}})"
 
+    def whole(key, title, quantity):
+        """Of all systems of a scenario."""
+        return C(f"{key}_all", f"{title}, all systems in", quantity,
+                 f"SUMPRODUCT(({{*only}}=0)+({{*only}}={{@}}),{{*{key}}})", **TOTALS)
+
     return judging(KINDS["systems"], units, (
         C("live", "System: worked out", "count", 'IF((N({job.sound})=1)*(N({terms.sound})=1),1,"")'),
         C("surface_at", "System: row of its surface", "count", "MATCH({row.surface},{surfaces.known},0)", "live"),
-        C("pump_at", "System: row of its pump", "count", f"MATCH({own('pump')},{{pumps.known}},0)", "live"),
-        C("crew_at", "System: row of its crew", "count", f"MATCH({own('crew')},{{crews.known}},0)", "live"),
-        C("exposure_at", "System: row of its exposure", "count", f"MATCH({own('exposure')},{{exposures.known}},0)",
-          "live"),
+        C("pump_at", "System: row of its pump", "count", own("pump", "pumps"), "live"),
+        C("crew_at", "System: row of its crew", "count", own("crew", "crews"), "live"),
+        C("exposure_at", "System: row of its exposure", "count", own("exposure", "exposures"), "live"),
         C("shown_width", "System: width to paint in one go", "width",
           'IF({row.clear_width}="",{surface.clear_width},{row.clear_width})', "live"),
         C("shown_solid", "System: painted share of the face", "share", 'IF({row.solid}="",{surface.solid},{row.solid})',
@@ -40,66 +49,113 @@ def systems_block(units):
         C("scenarios", "System: in", "count", "({only}=0)+({only}={@})", "live", **BY_SCENARIO),
         C("only", f"System: {ONLY}", "count",
           'IF({row.alternate}="",0,MATCH({row.alternate},{words.alternate},0)+1)', "live"),
-        C("measured", "System: measured area", "area", total("measured"), "live"),
-        C("coated", "System: coated area", "area", total("coated"), "live"),
+        *(C(key, f"System: {title.lower()}", quantity, total(key), "live") for key, title, quantity in MEASURES),
         C("work", "System: work area", "area", total("work"), "live"),
-        C("perimeter", "System: opening perimeter", "length", total("perimeter"), "live"),
-        C("lines", "System: takeoff lines", "count", "SUMPRODUCT(--({areas.system_at}={no}),{areas.passed})", "live"),
+        C("lines", "System: measured lines", "count", "SUMPRODUCT(--({areas.system_at}={no}),{areas.passed})", "live"),
         C("coat_rows", "System: coats", "count", "SUMPRODUCT(--({film.system_at}={no}),{film.passed})", "live"),
         C("chain", "System: drying time in", "time",
           "({lines}>0)*{scenarios@}*SUMPRODUCT(--({film.system_at}={no}),{film.chain})", "live", **BY_SCENARIO),
         C("chain_most", "Longest drying time", "time", "MAX(0,MAX({*chain@}))", **TOTALS),
+        *(whole(*one) for one in MEASURES),
     ), {"surface": At("surfaces", "{surface_at}")})
 
 
-def openings_block(units):
-    job = "{job.opening_%s}*(1+{terms.slack})"
-    return judging(KINDS["openings"], units, (
+def openings_block(units, capacity):
+    kind, job = KINDS["openings"], "{basics.opening_%s}*(1+{terms.slack})"
+    return judging(kind, units, (
+        *lengths.columns(kind, capacity),
         C("line_at", "Opening: row of its line", "count", "MATCH({row.line},{takeoff.known},0)"),
         C("live", "Opening: worked out", "count", 'IF({line.live}=1,1,"")'),
-        C("area", "Opening: area", "area", "{row.width}*{row.height}", "live"),
+        C("pieces", "Opening: how many", "count", 'IF({row.count}="",1,{row.count})', "live"),
+        C("area", "Opening: area", "area", "{width_read}*{height_read}", "live"),
         C("deducted_share", "Opening: part deducted", "share",
           f"({{area}}>{job % 'none'})*IF({{area}}<={job % 'both'},1/{{line.faces}},1)", "live"),
-        C("deducted", "Opening: deducted a face", "area", '{area}*IF({row.count}="",1,{row.count})*{deducted_share}',
-          "live"),
-        C("perimeter", "Opening: perimeter", "length", '2*({row.width}+{row.height})*IF({row.count}="",1,{row.count})',
-          "live"),
-    ), {"line": At("areas", "{line_at}")})
+        C("deducted", "Opening: deducted a face", "area", "{area}*{pieces}*{deducted_share}", "live"),
+        C("perimeter", "Opening: perimeter", "length", "2*({width_read}+{height_read})*{pieces}", "live"),
+    ), {**lengths.links(kind), "line": At("areas", "{line_at}")})
 
 
-AREAS = Block("areas", "Areas", results_first("no system measured coated work gross openings perimeter fault", (
-    C("no", "Line", "count", label=lambda number: number),
-    C("sound", "Entry without fault", "count", "{line.sound}", ""),
-    C("system_at", "Row of its system", "count", "MATCH({line.system},{systems.known},0)", "sound"),
-    C("live", "Worked out", "count", 'IF({system.live}=1,1,"")', "sound"),
-    C("fault", "First fault", "text", 'IF({too_open}=1,{#too_open},{line.fault}&"")', ""),
-    C("system", "System", "text", "{system.name}"),
-    C("profile_at", "Row of its profile", "count", 'IF({line.profile}="","",MATCH({line.profile},{profiles.known},0))'),
-    C("access_at", "Row of its access", "count", 'IF({line.access}="","",MATCH({line.access},{access.known},0))'),
-    C("all_over", "Measured all over", "count", 'IF({profile_at}="",0,--({profile.all_over}="yes"))'),
-    C("faces", "Faces", "count", 'IF(({all_over}=1)+({line.sides}="")>0,1,{line.sides})'),
-    C("coefficient", "Coefficient", "number", 'IF({profile_at}="",1,{profile.coefficient})'),
-    C("paint_given", "Paint coefficient given", "number", 'IF({profile_at}="",0,0+{profile.paint_coefficient})'),
-    C("paint_coefficient", "Paint coefficient", "number", "IF({paint_given}=0,{coefficient},{paint_given})"),
-    C("access_factor", "Work factor of its access", "number", 'IF({access_at}="",1,{up.factor})'),
-    C("shape_no", "Number of its shape", "count", 'IF({line.shape}="",1,MATCH({line.shape},{words.shape},0))'),
-    C("factor", "Factor of its shape", "number", "INDEX({words.shape_factor},{shape_no})"),
-    C("too_high", TOO_HIGH, "count",
-      'IF({access_at}="",0,--({line.height}*INDEX({words.shape_stands},{shape_no})>{up.height_limit}*(1'
-      '+{terms.slack})))'),
-    C("look", "To review", "text", 'IF({too_high}=1,{#too_high},"")'),
-    C("gross", "Gross area", "area", '{factor}*{line.length}*{line.height}*IF({line.count}="",1,{line.count})'),
-    C("openings", "Openings deducted", "area", "SUMPRODUCT(--({openings.line_at}={no}),{openings.deducted})"),
-    C("too_open", TOO_OPEN, "count", "--({openings}>{gross}*(1+{terms.slack}))"),
-    C("passed", "Passed", "count", 'IF({too_open}=0,1,"")'),
-    C("measured", "Measured area", "area", "({gross}-{openings})*{coefficient}*{faces}", "passed"),
-    C("coated", "Coated area", "area", "({gross}-{openings})*{paint_coefficient}*{faces}", "passed"),
-    C("work", "Work area", "area", "{measured}*{access_factor}", "passed"),
-    C("perimeter", "Opening perimeter", "length", "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})",
-      "passed"),
-    C("only", ONLY, "count", "{system.only}"),
-)), {"line": At("takeoff", "{no}"), "system": At("systems", "{system_at}"), "profile": At("profiles", "{profile_at}"),
-    "up": At("access", "{access_at}")}, "live")
+def takeoff_block(units, capacity):
+    kind = KINDS["takeoff"]
+    return judging(kind, units, (
+        *lengths.columns(kind, capacity),
+        C("times", "Takeoff: how often", "count", 'IF({row.count}="",1,{row.count})'),
+        C("window_count", "Takeoff: standard windows", "count", "0+{row.windows}"),
+        C("door_count", "Takeoff: standard doors", "count", "0+{row.doors}"),
+    ), lengths.links(kind))
+
+
+def areas_block(capacity):
+    """The measured lines: those of Takeoff, then walls, ceilings and bases of Rooms."""
+    lines, rooms = capacity["takeoff"], capacity["rooms"]
+
+    def part(number):
+        return 0 if number <= lines else (number - lines - 1) // rooms + 1
+
+    def row_of(number, parts):
+        inside = number if number <= lines else (number - lines - 1) % rooms + 1
+        return inside if bool(part(number)) == parts else 1
+
+    kinds = "CHOOSE(1+({part}>0),{line.%s},{room.%s})"
+    return Block("areas", "Areas", results_first("no system measured coated work gross openings perimeter fault", (
+        C("no", "Line", "count", label=lambda number: number),
+        C("part", "Of a room: 1 walls, 2 ceiling, 3 base", "count", label=part),
+        C("line_at", "Row of Takeoff", "count", label=lambda number: row_of(number, False)),
+        C("room_at", "Row of Rooms", "count", label=lambda number: row_of(number, True)),
+        C("entry_sound", "Entry without fault", "count", kinds % ("sound", "sound"), ""),
+        C("asked", "System asked for", "text",
+          'CHOOSE(1+{part},{line.system}&"",{room.walls}&"",{room.ceiling}&"",{room.base}&"")', "entry_sound"),
+        C("sound", "To be painted", "count", 'IF({asked}="","",1)', "entry_sound"),
+        C("system_at", "Row of its system", "count", "MATCH({asked},{systems.known},0)", "sound"),
+        C("live", "Worked out", "count", 'IF({system.live}=1,1,"")', "sound"),
+        C("fault", "First fault", "text", 'IF({too_open}=1,{#too_open},%s&"")' % (kinds % ("fault", "fault")), ""),
+        C("system", "System", "text", "{system.name}"),
+        C("profile_at", "Row of its profile", "count",
+          'IF(({part}>0)+({line.profile}="")>0,"",MATCH({line.profile},{profiles.known},0))'),
+        C("access_at", "Row of its access", "count",
+          'IF(({part}>0)+({line.access}="")>0,"",MATCH({line.access},{access.known},0))'),
+        C("all_over", "Measured all over", "count", 'IF({profile_at}="",0,--({profile.all_over}="yes"))'),
+        C("faces", "Faces", "count", 'IF(({part}>0)+({all_over}=1)+({line.sides}="")>0,1,{line.sides})'),
+        C("coefficient", "Coefficient", "number", 'IF({profile_at}="",1,{profile.coefficient})'),
+        C("paint_given", "Paint coefficient given", "number", 'IF({profile_at}="",0,0+{profile.paint_coefficient})'),
+        C("paint_coefficient", "Paint coefficient", "number", "IF({paint_given}=0,{coefficient},{paint_given})"),
+        C("access_factor", "Work factor of its access", "number", 'IF({access_at}="",1,{up.factor})'),
+        C("shape_no", "Number of its shape", "count",
+          'IF(({part}>0)+({line.shape}="")>0,1,MATCH({line.shape},{words.shape},0))'),
+        C("factor", "Factor of its shape", "number", "INDEX({words.shape_factor},{shape_no})"),
+        C("length", "Length", "length",
+          "CHOOSE(1+{part},{line.length_read},{room.round},{room.length_read},{room.base_length})"),
+        C("height", "Height", "length",
+          "CHOOSE(1+{part},{line.height_read},{room.height_read},{room.width_read},0+{terms.base_height})"),
+        C("count", "Count", "number", kinds % ("times", "times")),
+        C("windows", "Standard windows", "count",
+          "CHOOSE(1+{part},{line.window_count},{count}*{room.window_count},0,0)"),
+        C("doors", "Standard doors", "count", "CHOOSE(1+{part},{line.door_count},{count}*{room.door_count},0,0)"),
+        C("run", "Length of all", "length", "{length}*{count}"),
+        C("opened", "Openings", "number",
+          "SUMPRODUCT(--({openings.line_at}={no}),{openings.pieces})+{windows}+{doors}"),
+        C("too_high", TOO_HIGH, "count",
+          'IF({access_at}="",0,--({height}*INDEX({words.shape_stands},{shape_no})>{up.height_limit}*(1'
+          '+{terms.slack})))'),
+        C("look", "To review", "text", 'IF({too_high}=1,{#too_high},"")'),
+        C("gross", "Gross area", "area", "{factor}*{length}*{height}*{count}"),
+        C("standard", "Standard windows and doors deducted", "area",
+          "{windows}*{window.deducted}*IF({window.once}=1,1/{faces},1)"
+          "+{doors}*{door.deducted}*IF({door.once}=1,1/{faces},1)"),
+        C("openings", "Openings deducted", "area",
+          "SUMPRODUCT(--({openings.line_at}={no}),{openings.deducted})+{standard}"),
+        C("too_open", TOO_OPEN, "count", "--({openings}>{gross}*(1+{terms.slack}))"),
+        C("passed", "Passed", "count", 'IF({too_open}=0,1,"")'),
+        C("measured", "Measured area", "area", "({gross}-{openings})*{coefficient}*{faces}", "passed"),
+        C("coated", "Coated area", "area", "({gross}-{openings})*{paint_coefficient}*{faces}", "passed"),
+        C("work", "Work area", "area", "{measured}*{access_factor}", "passed"),
+        C("perimeter", "Opening perimeter", "length",
+          "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})+{windows}*{window.perimeter}"
+          "+{doors}*{door.perimeter}", "passed"),
+        C("only", ONLY, "count", "{system.only}"),
+    )), {"line": At("takeoff", "{line_at}"), "room": At("rooms", "{room_at}"), "system": At("systems", "{system_at}"),
+         "profile": At("profiles", "{profile_at}"), "up": At("access", "{access_at}"),
+         "window": At("standards", "1"), "door": At("standards", "2")}, "live")
 # fmt: on
 
 
@@ -110,9 +166,9 @@ def systems(est):
         if not row.live:
             continue
         row.surface_at = est.judge.at("surfaces", row.surface)
-        row.pump_at = est.judge.at("pumps", row.pump if row.pump is not None else est.job.pump)
-        row.crew_at = est.judge.at("crews", row.crew if row.crew is not None else est.job.crew)
-        row.exposure_at = est.judge.at("exposures", row.exposure if row.exposure is not None else est.job.exposure)
+        for key, block in (("pump", "pumps"), ("crew", "crews"), ("exposure", "exposures")):
+            own, at = getattr(row, key), f"{key}_at"
+            setattr(row, at, getattr(est.basics, at) if own is None else est.judge.at(block, own))
         surface = est.row("surfaces", row.surface_at)
         row.shown_width = surface.clear_width if row.clear_width is None else row.clear_width
         row.shown_solid = surface.solid if row.solid is None else row.solid
@@ -123,40 +179,74 @@ def systems(est):
         row.scenarios = tuple(included(row, scenario) for scenario in SCENARIOS)
 
 
+def entered(est):
+    """How often each line of Takeoff is there, and its standard windows and doors."""
+    for line in est.rows["takeoff"]:
+        if line.sound:
+            line.times = 1.0 if line.count is None else line.count
+            line.window_count, line.door_count = line.windows or 0.0, line.doors or 0.0
+
+
 def lines(est):
-    """Faces, gross area and what the openings take, line by line."""
-    for row, line in zip(est.rows["areas"], est.rows["takeoff"]):
-        row.sound = line.sound
-        if not row.sound:
-            row.fault = line.fault
+    """Faces, size and gross area of each measured line."""
+    takeoff_rows, rooms = est.rows["takeoff"], est.rows["rooms"]
+    parts = [("system", line) for line in takeoff_rows]
+    parts += [(key, room) for key in ("walls", "ceiling", "base") for room in rooms]
+    for row, (key, entry) in zip(est.rows["areas"], parts):
+        row.entry_sound = entry.sound
+        if not row.entry_sound:
+            row.fault = entry.fault
             continue
-        row.system_at = est.judge.at("systems", line.system)
+        row.asked = getattr(entry, key)
+        row.sound = None if row.asked is None else 1.0
+        if not row.sound:
+            continue
+        row.system_at = est.judge.at("systems", row.asked)
         system = est.row("systems", row.system_at)
         row.live = system.live
-        if not row.live:
-            continue
-        row.system = system.name
+        if row.live:
+            row.system, row.only, row.count = system.name, system.only, entry.times
+            _face(est, row, entry if key == "system" else None)
+            _size(est, row, key, entry)
+            row.gross = takeoff.gross(row.factor, row.length, row.height) * row.count
+            row.run = row.length * row.count
+
+
+def _face(est, row, line):
+    """Profile, faces, shape and access of a line of Takeoff; a part of a room is flat and done from the floor."""
+    if line is not None:
         row.profile_at = est.judge.at("profiles", line.profile) if line.profile is not None else None
         row.access_at = est.judge.at("access", line.access) if line.access is not None else None
-        profile, access = est.row("profiles", row.profile_at), est.row("access", row.access_at)
-        row.all_over = float(profile is not None and same(profile.all_over) == "yes")
-        row.faces = 1.0 if row.all_over or line.sides is None else line.sides
-        row.coefficient = profile.coefficient if profile else 1.0
-        row.paint_given = (profile.paint_coefficient or 0.0) if profile else 0.0
-        row.paint_coefficient = row.paint_given or row.coefficient
-        row.access_factor = access.factor if access else 1.0
-        row.shape_no = place("shape", line.shape, 1)
-        row.factor = BESIDE["shape_factor"][row.shape_no - 1]
-        top = line.height * BESIDE["shape_stands"][row.shape_no - 1]
-        row.too_high = float(access is not None and top > access.height_limit * (1 + est.terms.slack))
-        row.look = TOO_HIGH if row.too_high else None
-        row.gross = takeoff.gross(row.factor, line.length, line.height) * (1.0 if line.count is None else line.count)
-        row.only = system.only
+    profile, access = est.row("profiles", row.profile_at), est.row("access", row.access_at)
+    row.all_over = float(profile is not None and same(profile.all_over) == "yes")
+    row.faces = 1.0 if line is None or row.all_over or line.sides is None else line.sides
+    row.coefficient = profile.coefficient if profile else 1.0
+    row.paint_given = (profile.paint_coefficient or 0.0) if profile else 0.0
+    row.paint_coefficient = row.paint_given or row.coefficient
+    row.access_factor = access.factor if access else 1.0
+    row.shape_no = place("shape", line.shape, 1) if line is not None else 1
+    row.factor = BESIDE["shape_factor"][row.shape_no - 1]
+
+
+def _size(est, row, key, entry):
+    row.length, row.height = {
+        "system": lambda: (entry.length_read, entry.height_read),
+        "walls": lambda: (entry.round, entry.height_read),
+        "ceiling": lambda: (entry.length_read, entry.width_read),
+        "base": lambda: (entry.base_length, est.terms.base_height),
+    }[key]()
+    row.windows, row.doors = 0.0, 0.0
+    if key in ("system", "walls"):
+        times = row.count if key == "walls" else 1.0
+        row.windows, row.doors = times * entry.window_count, times * entry.door_count
+    access = est.row("access", row.access_at)
+    top = row.height * BESIDE["shape_stands"][row.shape_no - 1]
+    row.too_high = float(access is not None and top > access.height_limit * (1 + est.terms.slack))
+    row.look = TOO_HIGH if row.too_high else None
 
 
 def openings(est):
     """What each opening takes from its line, and its edge."""
-    job = est.job
     for row in est.rows["openings"]:
         if not row.sound:
             continue
@@ -165,14 +255,14 @@ def openings(est):
         row.live = line.live
         if not row.live:
             continue
-        count = 1.0 if row.count is None else row.count
-        row.area = row.width * row.height
+        row.pieces = 1.0 if row.count is None else row.count
+        row.area = row.width_read * row.height_read
         more = 1 + est.terms.slack
         row.deducted_share = takeoff.opening_share(
-            row.area, job.opening_none * more, job.opening_both * more, line.faces
+            row.area, est.basics.opening_none * more, est.basics.opening_both * more, line.faces
         )
-        row.deducted = row.area * count * row.deducted_share
-        row.perimeter = takeoff.opening_perimeter(row.width, row.height) * count
+        row.deducted = row.area * row.pieces * row.deducted_share
+        row.perimeter = takeoff.opening_perimeter(row.width_read, row.height_read) * row.pieces
 
 
 def areas(est):
@@ -185,7 +275,11 @@ def areas(est):
         if not row.live:
             continue
         own = by_line.get(row.no, ())
-        row.openings = sum(opening.deducted for opening in own)
+        window, door = est.rows["standards"]
+        counted = [(row.windows, window), (row.doors, door)]
+        row.standard = sum(count * (one.deducted or 0.0) / (row.faces if one.once else 1.0) for count, one in counted)
+        row.opened = sum(opening.pieces for opening in own) + row.windows + row.doors
+        row.openings = sum(opening.deducted for opening in own) + row.standard
         row.too_open = float(row.openings > row.gross * (1 + est.terms.slack))
         row.fault = TOO_OPEN if row.too_open else None
         row.passed = None if row.too_open else 1.0
@@ -194,6 +288,7 @@ def areas(est):
             row.coated = takeoff.measured(row.gross, row.openings, row.paint_coefficient, row.faces)
             row.work = row.measured * row.access_factor
             row.perimeter = sum(opening.perimeter for opening in own)
+            row.perimeter += sum(count * (one.perimeter or 0.0) for count, one in counted)
 
 
 def sums(est):
@@ -201,6 +296,15 @@ def sums(est):
     for system in est.rows["systems"]:
         if system.live:
             own = [row for row in est.rows["areas"] if row.system_at == system.no and row.passed]
-            for key in ("measured", "coated", "work", "perimeter"):
+            for key in ("work", *(one for one, *_ in MEASURES)):
                 setattr(system, key, sum(getattr(row, key) for row in own))
             system.lines = float(len(own))
+    live = [system for system in est.rows["systems"] if system.live]
+    est.rows["systems"][0].set(
+        **{
+            f"{key}_all": tuple(
+                sum(getattr(one, key) * included(one, scenario) for one in live) for scenario in SCENARIOS
+            )
+            for key, *_ in MEASURES
+        }
+    )

@@ -73,7 +73,7 @@ TAKES = Block("takes", SHEET, (
     C("loss", "Lost on the way", "share", "IF({coat.by_hand}=1,{surface.hand_loss},{pick.loss})"),
     C("told_film", "Wet film", "text", f'{nearest("{coat.wet_film}", "film")}&" "&{{constants.film_unit}}&" wet"'),
     C("told", "In words", "text",
-      '{entry.coats}&" x "&{told_film}&REPT(", "&INT({loss}*100+1/2+{terms.slack})&" % lost",--({loss}>0))'),
+      '{entry.times}&" x "&{told_film}&REPT(", "&INT({loss}*100+1/2+{terms.slack})&" % lost",--({loss}>0))'),
 ), {"coat": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}"), "gallon": At("gallons", "{coat_at}"),
     "pick": At("picks", "{coat_at}"), "surface": At("surfaces", "INDEX({systems.surface_at},{coat.system_at})")},
     "live", under="other_buys", section="What each coat takes")
@@ -148,4 +148,4 @@ def _takes(est, row, gallon):
     film = est.units.to_cell(to_nearest(est, coat.wet_film, "film"), "film")
     row.told_film = f"{plain(film)} {est.units.shown('film')} wet"
     lost = f", {floor(row.loss * 100 + 0.5 + est.terms.slack)} % lost" if row.loss > 0 else ""
-    row.told = f"{plain(entry.coats)} x {row.told_film}{lost}"
+    row.told = f"{plain(entry.times)} x {row.told_film}{lost}"

@@ -6,6 +6,7 @@ from builder.sheets.alternates import included
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
+from builder.stages.entries import ASIDE
 from builder.values import is_number, same
 
 
@@ -21,7 +22,7 @@ _LEAD = ("IF({lead_home}=0,0,--(({job.disturbed_inside}>{constants.lead_inside}*
          '+({job.disturbed_outside}>{constants.lead_outside}*(1+{slack}))+({job.windows_replaced}="yes")>0))')
 
 COUNTS = {
-    "no_lines": "--(SUM({takeoff.sound})=0)",
+    "no_lines": "--(SUM({takeoff.sound})+SUM({rooms.sound})=0)",
     **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},'
                                                                                  '">0")' for kind in KINDS.values()},
     "beyond": f"SUM({{beyond_{TABLES[0].key}:beyond_{TABLES[-1].key}}})",
@@ -55,9 +56,18 @@ def _beyond(kind):
     them once insertions have pushed rows out of it. (A column of a person's own between ours does no harm.)
     """
     head, first = f"{{{kind.key}.head}}", f"{{{kind.key}.{kind.fields[0].key}}}"
+    right = f"+{{right_{kind.key}}}" if kind.key in ASIDE else ""
     return (f"COUNTA({{{kind.key}.around}})-IF(ISERROR(SUM({head})),0,COUNTA({head}))"
             f"-IF(COUNTA({first})+COUNTBLANK({first})>{{room_{kind.key}}},SUM({{{kind.key}.filled}}),"
-            f"COUNTA({{{kind.key}.all}}))")
+            f"COUNTA({{{kind.key}.all}})){right}")
+
+
+def _right(key):
+    """The same of its inputs to the right of the results. Rows pushed out of it are counted above."""
+    around, head, every = (f"{{{key}.more_{name}}}" for name in ("around", "head", "all"))
+    first = f"{{{key}.{ASIDE[key]}}}"
+    return (f"COUNTA({around})-IF(ISERROR(SUM({head})),0,COUNTA({head}))"
+            f"-IF(COUNTA({first})+COUNTBLANK({first})>{{room_{key}}},0,COUNTA({every}))")
 
 
 # The checklist keeps those that stop the price together, before the others.
@@ -79,6 +89,8 @@ CHECKS = (
             _beyond(kind)) for kind in TABLES),
         *(C(f"room_{kind.key}", f"Rows of {kind.title} that are worked out", "count",
             f"COUNT({{{kind.key}.no}})") for kind in TABLES),
+        *(C(f"right_{key}", f"Of {KINDS[key].title}, to the right of the results", "count", _right(key))
+          for key in ASIDE),
         C("lead_home", "Home or child-occupied building of the years of lead paint", "count", _LEAD_HOME),
         C("slack", "Slack of comparisons, none while Terms have none", "number",
           "IF(ISNUMBER({terms.slack}),{terms.slack},0)"),
@@ -98,6 +110,8 @@ def checks(est):
     for kind in TABLES:
         setattr(row, f"beyond_{kind.key}", 0.0)  # the model holds no cell that it does not judge
         setattr(row, f"room_{kind.key}", float(len(est.rows[kind.key])))
+        if kind.key in ASIDE:
+            setattr(row, f"right_{kind.key}", 0.0)
     for key, count in _counts(est).items():
         setattr(row, key, float(count))
     for item in ITEMS:
@@ -116,7 +130,7 @@ def _counts(est):
     est.checks.slack = est.terms.slack if is_number(est.terms.slack) else 0.0
     counts = {f"faults_{key}": sum((row.faults or 0) > 0 for row in rows[key]) for key in KINDS}
     counts.update(
-        no_lines=not any(row.sound for row in rows["takeoff"]),
+        no_lines=not any(row.sound for key in ("takeoff", "rooms") for row in rows[key]),
         beyond=0,
         too_open=sum(row.too_open or 0 for row in rows["areas"]),
         uncoated=sum(row.live is not None and row.lines > 0 and row.coat_rows == 0 for row in rows["systems"]),

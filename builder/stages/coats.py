@@ -1,10 +1,12 @@
 """What belongs to a coat alone, whatever nozzle sprays it (E4-E8, and the limits of E16)."""
 
+from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
 from builder.records.reasons import FILM_FAULTS
 from builder.sheets.alternates import ONLY, copies, most
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
+from builder.sheets.judging import judging
 from builder.stages.constants import WATER_DENSITY
 from builder.trade import emission, film, spray
 from builder.trade.labor import steps_up
@@ -14,11 +16,16 @@ from builder.values import same
 FAULTS = {
     "own_film": '({by_spread}=1)*({entry.dry_film}<>"")',
     "too_many_guns": "({sprays}=1)*({crew.guns}>{pump.guns_max})",
-    "too_few_people": "{crew.guns}+{crew.rollers}+{crew.tenders}>{job.people}",
+    "too_few_people": "{crew.guns}+{crew.rollers}+{crew.tenders}>{basics.people}",
     "no_roller": "({sprays}=1)*({rolls}=1)*({crew.rollers}=0)",
     "no_roll_rate": '({rolls}=1)*({surface.roll_rate}="")',
     "no_brush_rate": '({sprays}=0)*({rolls}=0)*({surface.brush_rate}="")',
 }
+
+def coats_block(units):
+    return judging(KINDS["coats"], units,
+                   (C("times", "Coat: how often it goes on", "count", 'IF({row.coats}="",1,{row.coats})'),))
+
 
 FILM = Block("film", "Film", results_first("no coating system fault dry_film wet_film thinning spread loss pressure "
                                            "coated surface_coats", (
@@ -52,7 +59,7 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("spread", "Theoretical spread", "spread",
       "IF({by_spread}=1,{paint.spread},{constants.cover}*{paint.volume_solids}/{dry_film})"),
     C("uptake", "Uptake of the first coat", "number", 'IF(({entry.face}="bare")*({by_spread}=0)=1,{surface.uptake},1)'),
-    C("mean_uptake", "Mean uptake", "number", "({uptake}+{entry.coats}-1)/{entry.coats}"),
+    C("mean_uptake", "Mean uptake", "number", "({uptake}+{entry.times}-1)/{entry.times}"),
     C("coats_needed", "Passes this film needs", "count",
       'IF({paint.wet_max}="",1,ROUNDUP(MAX(0,{wet_film}/{paint.wet_max}-{terms.round_slack}),0))'),
     C("sags", "Sags in one pass", "count", "--({coats_needed}>1)"),
@@ -65,10 +72,10 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("work", "Work area", "area", "{system.work}"),
     C("measured", "Measured area", "area", "{system.measured}"),
     C("surface_coats", "Coated area times coats", "area",
-      '{coated}*{entry.coats}*IF({entry.share}="",1,{entry.share})'),
-    C("work_coats", "Work area times coats", "area", '{work}*{entry.coats}*IF({entry.share}="",1,{entry.share})'),
+      '{coated}*{entry.times}*IF({entry.share}="",1,{entry.share})'),
+    C("work_coats", "Work area times coats", "area", '{work}*{entry.times}*IF({entry.share}="",1,{entry.share})'),
     C("work_ratio", "Work over coated area", "number", "IF({coated}=0,1,{work}/{coated})"),
-    C("chain", "Drying, all coats", "time", "{entry.coats}*{paint.recoat}"),
+    C("chain", "Drying, all coats", "time", "{entry.times}*{paint.recoat}"),
     C("wage", "Wage with burden", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
     C("guns", "Guns", "count", "{crew.guns}"),
     C("hands", "People of the crew", "count", "{crew.guns}+{crew.rollers}+{crew.tenders}"),
@@ -118,6 +125,7 @@ def films(est):
         if not row.sound:
             row.fault = entry.fault
             continue
+        entry.times = 1.0 if entry.coats is None else entry.coats
         row.system_at = est.judge.at("systems", entry.system)
         row.coating_at = est.judge.at("coatings", entry.coating)
         system, paint = est.row("systems", row.system_at), est.row("coatings", row.coating_at)
@@ -131,7 +139,7 @@ def films(est):
         row.method_no = system.method_no if entry.method is None else place("method", entry.method)
         row.sprays, row.rolls = (BESIDE[f"method_{key}"][row.method_no - 1] for key in ("sprays", "rolls"))
         row.by_spread = float(paint.spread is not None)
-        _faults(row, entry, crew, surface, est.row("pumps", row.pump_at), est.job.people)
+        _faults(row, entry, crew, surface, est.row("pumps", row.pump_at), est.basics.people)
         if row.passed:
             _film(est, row, entry, paint, surface)
             _work(est, row, entry, paint, surface, crew, system)
@@ -167,7 +175,7 @@ def _film(est, row, entry, paint, surface):
         row.spread = film.theoretical_spread(row.dry_film, paint.volume_solids)
     bare = entry.face is not None and same(entry.face) == "bare"
     row.uptake = surface.uptake if bare and not row.by_spread else 1.0
-    row.mean_uptake = film.mean_uptake(row.uptake, entry.coats)
+    row.mean_uptake = film.mean_uptake(row.uptake, entry.times)
     slack = est.terms.round_slack
     row.coats_needed = 1.0 if paint.wet_max is None else steps_up(row.wet_film / paint.wet_max, 1, slack)
     row.sags = float(row.coats_needed > 1)
@@ -179,10 +187,10 @@ def _film(est, row, entry, paint, surface):
 
 def _work(est, row, entry, paint, surface, crew, system):
     row.coated, row.work, row.measured = system.coated, system.work, system.measured
-    row.surface_coats = row.coated * entry.coats * (1.0 if entry.share is None else entry.share)
-    row.work_coats = row.work * entry.coats * (1.0 if entry.share is None else entry.share)
+    row.surface_coats = row.coated * entry.times * (1.0 if entry.share is None else entry.share)
+    row.work_coats = row.work * entry.times * (1.0 if entry.share is None else entry.share)
     row.work_ratio = row.work / row.coated if row.coated else 1.0
-    row.chain = entry.coats * paint.recoat
+    row.chain = entry.times * paint.recoat
     row.wage = (crew.wage if est.job.wage is None else est.job.wage) * (1 + est.terms.burden)
     row.guns = crew.guns
     row.hands = crew.guns + crew.rollers + crew.tenders

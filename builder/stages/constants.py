@@ -17,6 +17,8 @@ from builder.trade.risk import DECILES, NORMAL
 from builder.trade.weather import ICE
 from builder.values import ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
 
+LENGTHS = {"foot": "ft", "inch": "in", "meter": "m", "centimeter": "cm", "millimeter": "mm"}
+
 # fmt: off
 CONSTANTS = Block("constants", "Constants", (
     C("cover", "Film and area of one volume",
@@ -29,6 +31,7 @@ CONSTANTS = Block("constants", "Constants", (
     C("pace", "Hand speed of a flow on a film and step"), C("hour", "Flow times an hour, as a volume"),
     C("seconds", "Seconds of an hour"),
     C("inch", "An inch in widths of this book"),
+    *(C(f"{one}_long", f"{one.capitalize()} in lengths of this book") for one in LENGTHS),
     C("water", "Density of water at 20 C", "density", note="998.2067 kg/m3"),
     C("money_step", "Smallest amount that can be paid",
       note="a cent, a yen: the currency's minor unit, ISO 4217, from memory"),
@@ -91,6 +94,7 @@ def shown_constants(units, sizes):
         "seconds": unit["area_time"] / unit["handling"],
         "voc": unit["volume"] * unit["voc"] / unit["mass"],
         "inch": INCH / unit["width"],
+        **{f"{one}_long": scale(name) / unit["length"] for one, name in LENGTHS.items()},
         "water": WATER_DENSITY,
         "lead_year": LEAD_YEAR, "lead_inside": LEAD_INSIDE, "lead_outside": LEAD_OUTSIDE,
         "deciles": DECILES, "score_10": NORMAL.inv_cdf(0.1), "score_50": 0.0, "score_80": NORMAL.inv_cdf(0.8),

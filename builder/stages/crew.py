@@ -66,9 +66,9 @@ FOUND = (
     C("pail", "Card: largest pack", "volume", "MAX({paint.pack1_volume},{paint.pack2_volume},{paint.pack3_volume})"),
     C("notch_first", "Card: notches wet, first coat", "count", _notch("({coat.wet_film}*{coat.uptake})")),
     C("notch_later", "Card: notches wet, later coats", "count", _notch("{coat.wet_film}")),
-    C("notch", "Card: notches wet, of the figure", "count", "IF({entry.coats}=1,{notch_first},{notch_later})"),
+    C("notch", "Card: notches wet, of the figure", "count", "IF({entry.times}=1,{notch_first},{notch_later})"),
     C("gauge_first", "Card: gauge, first coat", "text", _gauge("{notch_first}")),
-    C("gauge", "Card: gauge, later coats", "text", f'IF({{entry.coats}}=1,"",{_gauge("{notch_later}")})'),
+    C("gauge", "Card: gauge, later coats", "text", f'IF({{entry.times}}=1,"",{_gauge("{notch_later}")})'),
     *(C(key, f"Card: {words}", quantity, f'IF({{paint.{field}}}="","",{{paint.{field}}})')
       for key, words, quantity, field in (
           ("wet_most", "runs and sags above", "film", "wet_max"),
@@ -100,7 +100,7 @@ def said_block(units):
         C("title", "Part of the work", "text", '{coat.system}&IF({entry.tag}="",""," ("&{entry.tag}&")")'),
         C("what", "Coating and color", "text", "{gallon.what}"),
         C("work", "What is done", "text",
-          '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&", "&INDEX({words.done},{coat.method_no})'
+          '{entry.times}&" coat"&REPT("s",--({entry.times}>1))&", "&INDEX({words.done},{coat.method_no})'
           '&{gallon.part_told}'),
         C("head", "Both in one line", "text", '{what}&": "&{work}'),
         C("nozzle", "Nozzle", "text", '{nozzle_size.size}&""', SPRAYED),
@@ -111,17 +111,17 @@ def said_block(units):
         C("set_to_note", "Set to: never above", "text",
           f'"never above "&FIXED(INT({{pick.pressure_most}}*(1+{{terms.slack}})),0)&" {unit["pressure"]}; read it while '
           'spraying"', SPRAYED),
-        C("hand", "Hand", "text", 'IF({entry.coats}=1,{pick.stroke_first},{pick.stroke_time})&" s"', SPRAYED),
+        C("hand", "Hand", "text", 'IF({entry.times}=1,{pick.stroke_first},{pick.stroke_time})&" s"', SPRAYED),
         C("further", "Next pass further by", "width", nearest("{trial.step}", "width"), SPRAYED),
         C("first_told", "Hand of the first coat, where it differs", "text",
-          'REPT("first coat "&{pick.stroke_first}&" s; ",({entry.coats}>1)*({pick.stroke_first}<>{pick.stroke_time}))',
+          'REPT("first coat "&{pick.stroke_first}&" s; ",({entry.times}>1)*({pick.stroke_first}<>{pick.stroke_time}))',
           SPRAYED),
         C("hand_note", "Hand: first coat, next pass", "text",
           f'{{first_told}}&"next pass "&{{further}}&" {unit["width"]} further"', SPRAYED),
         C("film", "Gauge", "text",
           'REPT("under ",--({notch}=0))&INDEX({words.notch},MAX(1,{notch}))*{constants.notch}'),
         C("film_note", "Gauge: wet and dry", "text",
-          'IF({entry.coats}=1,{gauge_first}&", at once",{gauge})&REPT("; first coat "&{gauge_first},({entry.coats}>1)'
+          'IF({entry.times}=1,{gauge_first}&", at once",{gauge})&REPT("; first coat "&{gauge_first},({entry.times}>1)'
           '*({notch_first}<>{notch_later}))'),
         C("fan_worn", "Fan of a worn nozzle", "width", nearest("{pick.fan}*{terms.worn_fan}", "width"), SPRAYED),
         C("change", "Change after", "text", "{pick.pays}", SPRAYED),
@@ -163,10 +163,10 @@ def crew(est):
         paint = est.row("coatings", coat.coating_at)
         row.sprayed = 1.0 if pick.live else None
         _work(est, row, entry, coat, gallon, paint)
-        _film(est, row, coat, entry.coats)
+        _film(est, row, coat, entry.times)
         _weather(est, row, paint)
         if row.sprayed:
-            _spray(est, row, coat, pick, entry.coats)
+            _spray(est, row, coat, pick, entry.times)
 
 
 def _said(est, value, quantity):
@@ -184,7 +184,7 @@ def _work(est, row, entry, coat, gallon, paint):
     row.title = est.judge.as_text(coat.system) + ("" if entry.tag is None else f" ({est.judge.as_text(entry.tag)})")
     row.what = gallon.what
     row.work = (
-        f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''}, {LOOKUPS['done'][coat.method_no - 1]}{gallon.part_told}"
+        f"{entry.times:g} coat{'s' if entry.times > 1 else ''}, {LOOKUPS['done'][coat.method_no - 1]}{gallon.part_told}"
     )
     row.head = f"{row.what}: {row.work}"
     row.next = f"{_said(est, paint.recoat, 'time')} h"

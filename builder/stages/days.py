@@ -18,18 +18,18 @@ def steps(amount):
 DAYS = Block("days", "Days", (
     C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF((N({terms.sound})=1)*(N({job.sound})=1)=1,1,"")', ""),
-    C("crew_at", "Row of the crew", "count", "MATCH({job.crew},{crews.known},0)"),
+    C("crew_at", "Row of the crew", "count", "{basics.crew_at}"),
     C("coat_labor", "Labor of coats", "time", f"SUMPRODUCT({within('hours', '{no}')},{{hours.labor}})"),
     C("trigger_labor", "Of it at the trigger", "time",
       f"SUMPRODUCT({within('hours', '{no}')},{{hours.trigger_labor}})"),
     C("task_labor", "Labor of tasks, once", "time", "{task_hours.labor_all@no}"),
     C("visit_hours", "Labor of tasks, each visit", "time", "{task_hours.visit_hours_all@no}"),
-    C("useful", "Labor a visit leaves", "time", "{job.people}*{terms.day_hours}-{visit_hours}"),
-    C("no_day", "Visits leave no time", "count", "--({useful}<={job.people}*{terms.day_hours}*{terms.slack})"),
+    C("useful", "Labor a visit leaves", "time", "{basics.people}*{terms.day_hours}-{visit_hours}"),
+    C("no_day", "Visits leave no time", "count", "--({useful}<={basics.people}*{terms.day_hours}*{terms.slack})"),
     C("passed", "Passed", "count", 'IF({no_day}=0,1,"")'),
     C("worked", "Days of work", "days", steps("({coat_labor}+{task_labor})/{useful}"), "passed"),
     C("clock", "Longest time of one pump on the clock", "time", "{pumps.clock_most@no}", "passed"),
-    C("clock_days", "Days that pump needs", "days", steps("{clock}*{job.people}/{useful}"), "passed"),
+    C("clock_days", "Days that pump needs", "days", steps("{clock}*{basics.people}/{useful}"), "passed"),
     C("drying", "Longest drying chain", "time", "{systems.chain_most@no}", "passed"),
     C("drying_days", "Days of drying", "days", steps("{drying}/{constants.clock}"), "passed"),
     C("days", "Days", "days", "MAX({worked},{clock_days},{drying_days})", "passed"),
@@ -40,7 +40,7 @@ DAYS = Block("days", "Days", (
       'IF({job.start}="","",WORKDAY({job.start}-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))',
       "passed"),
     C("work", "Work area", "area", f"SUMPRODUCT({within('areas', '{no}')},{{areas.work}})", "passed"),
-), {"exposure": At("exposures", "MATCH({job.exposure},{exposures.known},0)")}, "live", "card")
+), {"exposure": At("exposures", "{basics.exposure_at}")}, "live", "card")
 # fmt: on
 
 
@@ -51,13 +51,13 @@ def days(est):
         row.live = 1.0 if terms.sound and job.sound else None
         if not row.live:
             continue
-        row.crew_at = est.judge.at("crews", job.crew)
+        row.crew_at = est.basics.crew_at
         row.coat_labor = sum(one.labor * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.trigger_labor = sum(one.trigger_labor * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.task_labor = est.rows["task_hours"][0].labor_all[at]
         row.visit_hours = est.rows["task_hours"][0].visit_hours_all[at]
-        row.useful = labor.useful_day(job.people, terms.day_hours, row.visit_hours)
-        row.no_day = float(row.useful <= job.people * terms.day_hours * terms.slack)
+        row.useful = labor.useful_day(est.basics.people, terms.day_hours, row.visit_hours)
+        row.no_day = float(row.useful <= est.basics.people * terms.day_hours * terms.slack)
         row.passed = None if row.no_day else 1.0
         if row.passed:
             _days(est, row, scenario)
@@ -67,13 +67,13 @@ def _days(est, row, scenario):
     at, terms, job, slack = scenario - 1, est.terms, est.job, est.terms.round_slack
     row.worked = labor.steps_up((row.coat_labor + row.task_labor) / row.useful, terms.day_step, slack)
     row.clock = est.rows["pumps"][0].clock_most[at]
-    row.clock_days = labor.steps_up(row.clock * job.people / row.useful, terms.day_step, slack)
+    row.clock_days = labor.steps_up(row.clock * est.basics.people / row.useful, terms.day_step, slack)
     row.drying = est.rows["systems"][0].chain_most[at]
     row.drying_days = labor.steps_up(row.drying / CLOCK, terms.day_step, slack)
     row.days = max(row.worked, row.clock_days, row.drying_days)
     row.visits = whole(row.days, slack)
     row.labor = row.coat_labor + row.task_labor + row.visits * row.visit_hours
-    row.weather = labor.weather_days(row.days, est.row("exposures", est.exposure_at).lost_days)
+    row.weather = labor.weather_days(row.days, est.row("exposures", est.basics.exposure_at).lost_days)
     if job.start is not None:
         row.finish = labor.workday(job.start, whole(row.weather, slack), {one.day for one in est.rows["holidays"]})
     row.work = sum(one.work * included(one, scenario) for one in est.rows["areas"] if one.passed)

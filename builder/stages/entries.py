@@ -10,26 +10,32 @@ from builder.records.sentences import NO_ROOM
 from builder.sheets.grammar import At, Block, inputs
 from builder.sheets.grammar import Column as C
 
-
 # fmt: off
-def _table(key, *columns, under="", **blocks):
-    """A kind's inputs with results beside them; each word of `blocks` finds the same row of another block, `here` the
-    faults.
+ASIDE = {"takeoff": "shape", "systems": "goal", "coats": "tag"}   # the first input to the right of the results
+
+
+def _table(key, *columns, after=(), under="", links=(), **blocks):
+    """A kind's inputs with results beside them, and what is seldom typed to their right; each word of `blocks` finds
+    the same row of another block, `here` the faults; `after`: results behind those.
 
     A row that insertions have pushed out of the table is judged nowhere and says so.
     """
     place, room = "{^}", f"{{checks.room_{key}}}"
-    links = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()}
+    found = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()} | dict(links)
     fault = C("shown_fault", "To fix", "text", f'{{here.fault}}&REPT("{NO_ROOM}",--({place}>{room}))', "")
     section = KINDS[key].title if under else ""
-    return Block(key, KINDS[key].sheet, (*inputs(KINDS[key]), *columns, fault), links,
+    own = inputs(KINDS[key])
+    right = [column.key for column in own].index(ASIDE[key]) if key in ASIDE else len(own)
+    return Block(key, KINDS[key].sheet, (*own[:right], *columns, fault, *after, *own[right:]), found,
                  entered=True, under=under, section=section)
 
 
 AREA = C("shown_area", "Coated area", "area", "{here.coated}", "")
 
 TABLES = (
-    _table("takeoff", AREA, C("shown_look", "To review", "text", '{here.look}&""', ""), here="areas"),
+    _table("takeoff", AREA, after=(C("shown_look", "To review", "text", '{here.look}&""', ""),), here="areas"),
+    _table("rooms", C("shown_area", "Coated area", "area", "{room.coated}", ""), room="rooms",
+           links={"here": At("areas", "{checks.room_takeoff}+MIN({^},{checks.room_rooms})")}),
     _table("openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", "")),
     _table("systems", AREA),
     _table("coats", C("shown_nozzle", "Nozzle", "text", "{used.nozzle}", ""),
@@ -58,6 +64,8 @@ def beside(est):
         entry.set(shown_area=area.coated, shown_look=area.look, shown_fault=area.fault)
     for entry in rows["openings"]:
         entry.set(shown_deducted=entry.deducted)
+    for entry in rows["rooms"]:
+        entry.set(shown_area=entry.coated, shown_fault=rows["areas"][len(rows["takeoff"]) + entry.no - 1].fault)
     for entry in rows["systems"]:
         entry.set(shown_area=entry.coated)
     for entry, film, pick, amount in zip(rows["coats"], rows["film"], rows["picks"], rows["gallons"]):

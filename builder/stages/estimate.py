@@ -36,8 +36,7 @@ class Estimate:
             if kind.key == "nozzles":
                 self.judge.name_as(kind, nozzle_name)
         self.job, self.terms = self.rows["job"][0], self.rows["terms"][0]
-        self.exposure_at = self.judge.at("exposures", self.job.exposure)
-        self.checks = self.rows["checks"][0]
+        self.checks, self.basics = self.rows["checks"][0], self.rows["basics"][0]
         self.rows["constants"][0].set(**shown_constants(units, capacity["nozzles"]))
         for stage in STAGES:
             stage(self)

@@ -41,7 +41,7 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
       'REPT(", on about "&{share_told}&" % of the area",({share_told}>0)*({share_told}<100))&REPT(", which you supply",'
       '--({entry.owner_supplied}="yes"))'),
     C("work", "In words", "text",
-      '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&" of "&{entry.coating}&", "&INDEX({words.done},'
+      '{entry.times}&" coat"&REPT("s",--({entry.times}>1))&" of "&{entry.coating}&", "&INDEX({words.done},'
       '{coat.method_no})&{part_told}'),
     C("place", "Place on Bid and Crew card", "number",
       'IF({applied}>0,({only}*100+{system_at})*100+{no},"")'),
@@ -163,7 +163,7 @@ def gallons(est):
 def _in_words(row, entry, coat, owner, as_text):
     """'2 coats of Interior wall flat, sprayed'"""
     done = LOOKUPS["done"][coat.method_no - 1]
-    count = f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''} of {as_text(entry.coating)}, {done}"
+    count = f"{entry.times:g} coat{'s' if entry.times > 1 else ''} of {as_text(entry.coating)}, {done}"
     row.part_told = f", on about {row.share_told:g} % of the area" if 0 < row.share_told < 100 else ""
     row.part_told += ", which you supply" if owner else ""
     return count + row.part_told

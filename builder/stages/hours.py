@@ -3,11 +3,12 @@
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
 from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, ONLY, copies, included, total, within
+from builder.sheets.alternates import BY_SCENARIO, ONLY, copies, total
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.trade import labor
+from builder.values import same
 
 # fmt: off
 HOURS = Block("hours", "Hours", results_first("no coating system elapsed labor trigger trigger_share pace cost", (
@@ -36,18 +37,25 @@ def tasks_block(units):
     return judging(KINDS["tasks"], units, links={"rate": At("rates", "MATCH({row.task},{rates.known},0)")})
 
 
-def _amount_formula(own, key):
-    """An own amount as stated; else the system's, or that of all systems of the scenario."""
-    whole_job = f"SUMPRODUCT({within('systems', '{@}')},{{systems.{key}}})"
-    return f'IF({{task.{own}}}<>"",{{task.{own}}},IF({{system_at}}="",{whole_job},{{system.{key}}}))'
+def _found(*keys):
+    """What the takeoff gives, of the system or of all systems of the scenario: one figure, or one of two."""
+    if len(keys) == 1:
+        return f'IF({{system_at}}="",{{systems.{keys[0]}_all@}},{{system.{keys[0]}}})'
+    whole, own = (",".join(f"{{{name % key}}}" for key in keys) for name in ("systems.%s_all@", "system.%s"))
+    return f'IF({{system_at}}="",CHOOSE({{second}},{whole}),CHOOSE({{second}},{own}))'
+
+
+def _amount(own, key):
+    """An own amount as stated, else the share of what was found."""
+    return f'IF({{task.{own}}}="",{{share}}*{{{key}_found@}},{{task.{own}}})'
 
 
 # Of each person: people share the time of a rate, which is one person's (E27).
-TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{task.length}/{rate.length_rate},"
-         "{task.count}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each})/{sharing}")
-MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{task.length}"
+TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{edge@}/{rate.length_rate},"
+         "{pieces@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each})/{sharing}")
+MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{edge@}"
              "*{rate.length_material},"
-             "{task.count}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material})")
+             "{pieces@}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material})")
 
 TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
     C("no", "Task", "count", label=lambda number: number),
@@ -63,9 +71,18 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
     C("sharing", "People who share the time of its rate", "count",
       "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
-    C("scenarios", "In", "count", 'IF({system_at}="",1,{system.scenarios@})', **BY_SCENARIO),
-    C("area", "Area", "area", _amount_formula("area", "measured"), **BY_SCENARIO),
-    C("edge", "Perimeter", "length", _amount_formula("length", "perimeter"), **BY_SCENARIO),
+    C("measures", "Lines are measured", "count",
+      '--(IF({system_at}="",SUM({systems.lines}),{system.lines})>0)'),
+    C("scenarios", "In", "count", '{measures}*IF({system_at}="",1,{system.scenarios@})', **BY_SCENARIO),
+    C("second", "Second choice of its amount, 1 or 2", "count",
+      '1+({task.amount_from}="coated area")+({task.amount_from}="line length")'),
+    C("share", "Share of its amount", "share", 'IF({task.share}="",1,{task.share})'),
+    C("area_found", "Area found", "area", _found("measured", "coated"), **BY_SCENARIO),
+    C("edge_found", "Length found", "length", _found("perimeter", "run"), **BY_SCENARIO),
+    C("pieces_found", "Openings found", "number", _found("opened"), **BY_SCENARIO),
+    C("area", "Area", "area", _amount("area", "area"), **BY_SCENARIO),
+    C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
+    C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
     C("colors", "Colors", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **BY_SCENARIO),
     C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **BY_SCENARIO),
     C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
@@ -130,20 +147,28 @@ def _task(est, row, task, rate, system):
     row.visits = BESIDE["basis_visits"][row.basis_no - 1]
     row.people = task.people or rate.people or 1.0
     row.sharing = row.people if BESIDE["basis_rated"][row.basis_no - 1] else 1.0
-    row.scenarios = tuple(1.0 for _ in SCENARIOS) if system is None else system.scenarios
-    row.area, row.edge = (
-        tuple(_amount(est, own, key, system, scenario) for scenario in SCENARIOS)
-        for key, own in (("measured", task.area), ("perimeter", task.length))
-    )
+    row.measures = float(any(one.lines for one in est.rows["systems"] if system in (None, one)))
+    row.scenarios = tuple(row.measures * (1.0 if system is None else flag) for flag in _flags(system))
+    wanted = task.amount_from and same(task.amount_from)
+    row.second = 2.0 if wanted in ("coated area", "line length") else 1.0
+    row.share = 1.0 if task.share is None else task.share
+    for key, own, figures in (
+        ("area", task.area, ("measured", "coated")),
+        ("edge", task.length, ("perimeter", "run")),
+        ("pieces", task.count, ("opened", "opened")),
+    ):
+        found = _found_in(est, figures[int(row.second) - 1], system)
+        amounts = tuple(row.share * one if own is None else own for one in found)
+        row.set(**{f"{key}_found": found, key: amounts})
     row.colors = tuple(
         float(sum(one.live is not None for one in est.rows["purchases"] if one.scenario == scenario))
         for scenario in SCENARIOS
     )
-    length, count, each = task.length or 0.0, task.count or 0.0, rate.hours_each
+    each = rate.hours_each
     kind = int(row.basis_no) - 1
     times, material = [], []
-    for area, edge, colors in zip(row.area, row.edge, row.colors):
-        done = (area, edge, length, count, 0.0, 1.0, colors)[kind]
+    for area, edge, pieces, colors in zip(row.area, row.edge, row.pieces, row.colors):
+        done = (area, edge, edge, pieces, 0.0, 1.0, colors)[kind]
         pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None)[kind]
         price = (
             rate.area_material,
@@ -168,10 +193,12 @@ def _task(est, row, task, rate, system):
     )
 
 
-def _amount(est, own, key, system, scenario):
-    """An own amount as stated; else the system's, or that of all systems of the scenario."""
-    if own is not None:
-        return own
-    if system is not None:
-        return getattr(system, key)
-    return sum(getattr(one, key) * included(one, scenario) for one in est.rows["systems"] if one.live)
+def _flags(system):
+    return tuple(1.0 for _ in SCENARIOS) if system is None else system.scenarios
+
+
+def _found_in(est, key, system):
+    """What the takeoff gives in each scenario, of the system or of all systems."""
+    if system is None:
+        return getattr(est.rows["systems"][0], f"{key}_all")
+    return tuple(getattr(system, key) for _ in SCENARIOS)

@@ -19,7 +19,7 @@ IN_USE = Block("in_use", "Coat words", (
     C("what", "Coating with its color", "text", '{coat.coating}&IF({entry.color}="",""," / "&{entry.color})'),
     C("label", "To choose by", "text", '{part}&": "&{what}'),
     C("how", "How often and how", "text",
-      '{entry.coats}&" coat"&REPT("s",--({entry.coats}>1))&", "&INDEX({words.done},{coat.method_no})'),
+      '{entry.times}&" coat"&REPT("s",--({entry.times}>1))&", "&INDEX({words.done},{coat.method_no})'),
 ), {"coat": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}")}, "coat_at")
 
 
@@ -52,7 +52,7 @@ def in_use(est):
         color = "" if entry.color is None else f" / {est.judge.as_text(entry.color)}"
         row.what = f"{est.judge.as_text(coat.coating)}{color}"
         row.label = f"{row.part}: {row.what}"
-        row.how = f"{entry.coats:g} coat{'s' if entry.coats > 1 else ''}, {done(coat)}"
+        row.how = f"{entry.times:g} coat{'s' if entry.times > 1 else ''}, {done(coat)}"
 
 
 def done(coat):

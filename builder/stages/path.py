@@ -44,7 +44,7 @@ FIGURES = {
     "reach": ("share", "{reach}", "live"), "need": ("volume", "{gallon.need}", "live"),
     "bought": ("volume", "{buy.bought}", "live"), "flow": ("flow", "{pick.gauge_flow}", "sprayed"),
     "gauge": ("pressure", "{pick.gauge}", "sprayed"),
-    "hand": ("seconds", "IF({entry.coats}=1,{pick.stroke_first},{pick.stroke_time})", "sprayed"),
+    "hand": ("seconds", "IF({entry.times}=1,{pick.stroke_first},{pick.stroke_time})", "sprayed"),
     "trigger": ("time", "{hour.trigger}", "sprayed"), "clock": ("time", "{hour.elapsed}", "live"),
     "wages": ("money", "{hour.cost}", "live"), "coating": ("money", "{coating}", "live"),
     "nozzles": ("money", "{nozzles}", "sprayed"), "part": ("money", "{part}", "priced"),
@@ -190,7 +190,7 @@ def _price(est, path):
 
 def _gun(est, path, entry, pick, hour):
     path.gun = pick.pressure * pick.gauge_share**2
-    hand = pick.stroke_first if entry.coats == 1 else pick.stroke_time
+    hand = pick.stroke_first if entry.times == 1 else pick.stroke_time
     for key, value in (
         ("flow", pick.gauge_flow), ("gauge", pick.gauge), ("hand", hand), ("trigger", hour.trigger),
         ("nozzles", path.nozzles),

@@ -38,7 +38,7 @@ ANSWERS = (  # key, what it is, quantity, the answer, more of it
     ("nozzles", "Nozzles to buy", "count", "SUM({nozzle_buys.number})",
      f'IF({BUYS}=0,"the kit has enough","of "&{_plural(BUYS, "size")})'),
     ("hours", "Crew hours", "time", nearest("{days.labor@1}", "time"),
-     'IF({job.people}=1,"1 person",{job.people}&" people")'),
+     'IF({basics.people}=1,"1 person",{basics.people}&" people")'),
 )
 
 
@@ -134,7 +134,7 @@ def _answer(est, row, price):
     row.more_paint = _count(len(bought), "color") + (", the owner's too" if brief.from_owner > 0 else "")
     row.nozzles = float(sum(one.number for one in sizes))
     row.more_nozzles = f"of {_count(len(sizes), 'size')}" if sizes else "the kit has enough"
-    row.more_hours = "1 person" if est.job.people == 1 else f"{plain(est.job.people)} people"
+    row.more_hours = "1 person" if est.basics.people == 1 else f"{plain(est.basics.people)} people"
 
 
 def _parts(est):

@@ -47,7 +47,7 @@ def _sentences(units):
     unit = _units(units)
     return {
         "area": '{own.lines}&" line"&REPT("s",--({own.lines}<>1))&" of Takeoff for "&{coat.system}&", openings taken off"',
-        "laid": f'{{say_area}}&" {unit["area"]} x "&{{entry.coats}}&" coat"&REPT("s",--({{entry.coats}}>1))&REPT(" x "'
+        "laid": f'{{say_area}}&" {unit["area"]} x "&{{entry.times}}&" coat"&REPT("s",--({{entry.times}}>1))&REPT(" x "'
                 '&{gallon.share_told}&" % of it",--(N({gallon.share_told})>0))',
         "film": f'IF({{coat.by_spread}}=1,"bought by spread",{{say_dry}}&" {unit["film"]} dry / "&{{say_solids}}'
                 '&" % solids")&REPT(" x "&{say_thin}&" with its thinner",--({say_thin}>1))',
@@ -142,7 +142,7 @@ def _material(est, path, coat, entry, gallon, unit):
     lines = f"{own.lines:g} line{'' if own.lines == 1 else 's'}"
     return {
         "area": f"{lines} of Takeoff for {coat.system}, openings taken off",
-        "laid": f"{path.say_area} {unit['area']} x {entry.coats:g} coat{'s' if entry.coats > 1 else ''}{share}",
+        "laid": f"{path.say_area} {unit['area']} x {entry.times:g} coat{'s' if entry.times > 1 else ''}{share}",
         "film": film,
         "spread": f"{spread}, with nothing lost",
     }

@@ -66,6 +66,7 @@ class Layout:
         self.used = set()  # names that a formula has called for
         # block key -> (first, last) Place of its inputs, for `head`, `all` and `around`
         self.inputs = {}
+        self.aside = {}  # the same of those to the right of its results, for `more_head`, `more_all`, `more_around`
         free = {}  # sheet -> next free column, for tables
         for block in blocks:
             place = {
@@ -130,7 +131,10 @@ class Layout:
             free[block.sheet, top] = col + width
         if block.entered:
             own = [self.places[block.key, column.key] for column in block.columns if column.field]
-            self.inputs[block.key] = own[0], own[-1]
+            cut = next((at for at in range(1, len(own)) if own[at].col > own[at - 1].col + 1), len(own))
+            self.inputs[block.key] = own[0], own[cut - 1]
+            if own[cut:]:
+                self.aside[block.key] = own[cut], own[-1]
 
     def _list(self, block, free):
         for place, column in enumerate(block.columns):
@@ -177,11 +181,13 @@ class Layout:
         for (block, key), place in self.places.items():
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
-        for block, (first, last) in self.inputs.items():
+        runs = [*self.inputs.items(), *((f"{block}_more", run) for block, run in self.aside.items())]
+        for block, (first, last) in runs:
+            head, foot = self.head(first.block), self.foot(first.block.key)
             for name, top, rows in (
-                ("head", self.head(first.block), 1),
+                ("head", head, 1),
                 ("all", first.row, first.rows),
-                ("around", self.head(first.block), self.foot(block) - self.head(first.block) + 1),
+                ("around", head, foot - head + 1),
             ):
                 yield (
                     f"{block}_{name}",
@@ -295,7 +301,11 @@ class _Scope:
 
     def _elsewhere(self, word, text):
         link = self.block.links.get(word)
-        if link is None and text in ("head", "all", "around") and (word, text) not in self.layout.places:
+        if (
+            link is None
+            and text.removeprefix("more_") in ("head", "all", "around")
+            and (word, text) not in self.layout.places
+        ):
             return f"{word}_{text}"
         key, number, _ = self._split(text)
         target = link.block if link else word

@@ -2,7 +2,7 @@
 says what is needed.
 """
 
-from builder.records.rules import NAME_LENGTH, Between, Day, Name, OneOf, Word
+from builder.records.rules import NAME_LENGTH, Between, Day, Length, Name, OneOf, Word
 from builder.records.wording import allowed, fault
 
 # of a result beside entries, whose cell is open: nothing may be typed over it
@@ -16,8 +16,11 @@ WORKED_OUT = {
 PROMPT_TITLE, PROMPT_TEXT, ALERT_TITLE, ALERT_TEXT = 32, 255, 32, 255  # the file format's own limits
 
 
-def _test(kind, field):
+def _test(kind, field, cell):
     rule, limit = field.rule, f"{kind.key}_{field.key}"
+    if isinstance(rule, Length):  # text is judged beside the row, which says how to write it
+        inside = f"({cell}>=least_{limit})*({cell}<=most_{limit})"
+        return {"validate": "custom", "value": f"=ISTEXT({cell})+{inside}>0"}
     if isinstance(rule, Between):
         kind_of = "date" if isinstance(rule, Day) else "integer" if rule.whole else "decimal"
         return {"validate": kind_of, "criteria": "between", "minimum": f"=least_{limit}", "maximum": f"=most_{limit}"}
@@ -30,12 +33,12 @@ def _test(kind, field):
     return {"validate": "any"}
 
 
-def validation(kind, field, units):
-    """The options of the writing library's data_validation for one field."""
+def validation(kind, field, units, cell=""):
+    """The options of the writing library's data_validation for one field; `cell`: the first it stands in."""
     needs = allowed(kind, field, units)
     prompt = f"{field.help} {needs[0].upper()}{needs[1:]}.".strip()
     return {
-        **_test(kind, field),
+        **_test(kind, field, cell),
         "input_title": field.title[:PROMPT_TITLE],
         "input_message": prompt[:PROMPT_TEXT],
         "error_title": field.title[:ALERT_TITLE],

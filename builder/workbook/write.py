@@ -3,6 +3,8 @@
 import datetime
 import warnings
 
+from xlsxwriter.utility import xl_col_to_name as letters
+
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
@@ -90,7 +92,8 @@ class _Writer:
                 _sure(sheet.write_string(top - 1, col, heading(column, self.units, copy), self.styles(head)))
                 self.column(sheet, block, column, place, copy, rows[: place.rows])
             if block.entered:
-                test = validation(KINDS[block.key], column.field, self.units) if column.field else WORKED_OUT
+                cell = f"{letters(place.col)}{place.row}"
+                test = validation(KINDS[block.key], column.field, self.units, cell) if column.field else WORKED_OUT
                 first, last = place.row - 1, place.row + place.rows - 2
                 _sure(sheet.data_validation(first, place.col, last, place.col, test))
 
@@ -134,6 +137,8 @@ class _Writer:
             self.sheets[block.sheet],
             self.estimate.rows[block.key][0] if block.key in self.estimate.rows else None,
         )
+        if block.section:
+            _sure(sheet.write_string(block.top - 2, 0, block.section, self.styles("section")))
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             line = place.row - 1

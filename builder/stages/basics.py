@@ -1,0 +1,71 @@
+"""What holds for the whole job where nothing of its own is stated: crew, pump, exposure, people, thresholds of openings;
+and the standard window and door.
+"""
+
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+from builder.trade import takeoff
+
+USUAL = {"crew": "crews", "pump": "pumps", "exposure": "exposures"}  # of the job -> the catalog it is named in
+
+
+# fmt: off
+def _first(key, block):
+    """The row of the one that the job names, else of the first without a fault."""
+    return f'IF({{job.{key}}}="",MATCH(1,{{{block}.sound}},0),MATCH({{job.{key}}},{{{block}.known}},0))'
+
+
+def _own(key):
+    return f'IF({{job.{key}}}="",0+{{terms.{key}}},{{job.{key}}})'
+
+
+BASICS = Block("basics", "Areas", (
+    C("live", "Job: worked out", "count", 'IF((N({job.sound})=1)*(N({terms.sound})=1),1,"")', ""),
+    *(C(f"{key}_at", f"Job: row of its {key}", "count", _first(key, block)) for key, block in USUAL.items()),
+    C("people", "Job: people", "count",
+      'IF({job.people}="",{crew.guns}+{crew.rollers}+{crew.tenders},{job.people})'),
+    C("opening_none", "Job: openings not deducted up to", "area", _own("opening_none")),
+    C("opening_both", "Job: openings deducted from one face up to", "area", _own("opening_both")),
+), {"crew": At("crews", "{crew_at}")}, "live")
+
+STANDARDS = Block("standards", "Areas", (
+    C("opening", "Standard opening", "text", label=lambda number: ("window", "door")[number - 1]),
+    C("live", "Its size is known", "count", "{basics.live}", ""),
+    C("width", "Width of it", "length", "CHOOSE({no},0+{terms.window_width},0+{terms.door_width})"),
+    C("height", "Height of it", "length", "CHOOSE({no},0+{terms.window_height},0+{terms.door_height})"),
+    C("size", "Area of it", "area", "{width}*{height}"),
+    C("deducted", "Deducted of it", "area", "{size}*({size}>{basics.opening_none}*(1+{terms.slack}))"),
+    C("once", "From one face only", "count", "--({size}<={basics.opening_both}*(1+{terms.slack}))"),
+    C("perimeter", "Perimeter of it", "length", "2*({width}+{height})"),
+    C("no", "Standard opening, number", "count", label=lambda number: number),
+), {}, "live")
+# fmt: on
+
+
+def basics(est):
+    """Which crew, pump and exposure the job has, with how many people, and what is deducted."""
+    row, job, terms = est.basics, est.job, est.terms
+    row.live = 1.0 if job.sound and terms.sound else None
+    if row.live:
+        for key, block in USUAL.items():
+            name = getattr(job, key)
+            found = est.judge.first(block) if name is None else est.judge.find(block, name)
+            setattr(row, f"{key}_at", found.no)
+        crew = est.row("crews", row.crew_at)
+        row.people = crew.guns + crew.rollers + crew.tenders if job.people is None else job.people
+        for key in ("opening_none", "opening_both"):
+            own = getattr(job, key)
+            setattr(row, key, (getattr(terms, key) or 0.0) if own is None else own)
+
+
+def standards(est):
+    """What a standard window and a standard door take from a line, and their edge."""
+    terms, more = est.terms, 1 + (est.terms.slack if est.terms.sound else 0.0)
+    for row, key in zip(est.rows["standards"], ("window", "door")):
+        row.live = est.basics.live
+        if row.live:
+            row.width, row.height = (getattr(terms, f"{key}_{side}") or 0.0 for side in ("width", "height"))
+            row.size = row.width * row.height
+            row.deducted = row.size if row.size > est.basics.opening_none * more else 0.0
+            row.once = float(row.size <= est.basics.opening_both * more)
+            row.perimeter = takeoff.opening_perimeter(row.width, row.height)

@@ -1,0 +1,168 @@
+"""Lengths typed as text, 14'6" or 14 ft, taken apart into whole numbers that are looked up two digits at a time.
+
+No formula asks the program for the value of a text: programs and languages read `1,250` differently. A number counts
+where it is the same text again when it is written back, so that what is no number is a fault and never a guess.
+"""
+
+from builder.quantities import scale
+from builder.records.feet import BLANK, METERS, QUOTES, SIGNS, WORDS
+from builder.records.kinds import KINDS
+from builder.records.rules import Length
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+from builder.stages.constants import LENGTHS
+
+OF = tuple((kind.key, one.key) for kind in KINDS.values() for one in kind.fields if isinstance(one.rule, Length))
+
+
+def places(capacity):
+    """(kind, field, row of the kind) of every row of the block, in order."""
+    return [(kind, key, number) for kind, key in OF for number in range(1, capacity[kind] + 1)]
+
+
+# fmt: off
+def columns(kind, capacity):
+    """Of a judged kind: what each of its lengths says as text, and what was read."""
+    starts = {(block, key): row for row, (block, key, number) in enumerate(places(capacity)) if number == 1}
+    for one in kind.fields:
+        if isinstance(one.rule, Length):
+            cell, about = f"{{row.{one.key}}}", f"{kind.title}, {one.title.lower()}"
+            yield C(f"{one.key}_at", f"{about}: row on Lengths", "count",
+                    label=lambda number, before=starts[kind.key, one.key]: before + number)
+            yield C(f"{one.key}_said", f"{about}: as text", "text",
+                    f'IF(ISNUMBER({cell})+ISBLANK({cell})+ISERROR({cell})>0,"",'
+                    f'LOWER(TRIM(SUBSTITUTE({cell},"{BLANK}"," "))))', "")
+            yield C(f"{one.key}_read", f"{about}: as read", "length",
+                    f"IF(ISNUMBER({cell}),{cell},{{{one.key}_apart.worth}})", "")
+
+
+def links(kind):
+    """Where the columns above find their text taken apart."""
+    return {f"{one.key}_apart": At("lengths", f"{{{one.key}_at}}") for one in kind.fields
+            if isinstance(one.rule, Length)}
+
+
+def _replaced(text, words):
+    """SUBSTITUTE in SUBSTITUTE; a quote is doubled in a formula."""
+    for pair in words:
+        word, sign = (one.replace('"', '""') for one in pair)
+        text = f'SUBSTITUTE({text},"{word}","{sign}")'
+    return text
+
+
+def _number(key):
+    """The worth of a text of up to four digits; of any other text a number that is not that text."""
+    two = "SUMPRODUCT(--({words.pair}=%s),{words.pair_worth})"
+    return "100*" + two % f'MID(RIGHT("0000"&{{{key}}},4),1,2)' + "+" + two % f'RIGHT("00"&{{{key}}},2)'
+
+
+def lengths_block(capacity):
+    rows = places(capacity)
+    cells = ",".join(f"{{of_{kind}.{key}_said}}" for kind, key in OF)
+    return Block("lengths", "Lengths", (
+        C("no", "Number", "count", label=lambda number: number),
+        C("of", "Field", "count", label=lambda number: OF.index(rows[number - 1][:2]) + 1),
+        *(C(f"{kind}_at", f"Row of {KINDS[kind].title}", "count",
+            label=lambda number, kind=kind: rows[number - 1][2] if rows[number - 1][0] == kind else 1)
+          for kind in dict(OF)),
+        C("said", "As typed", "text", f"CHOOSE({{of}},{cells})&\"\"", ""),
+        C("worth", "Read as", "length", "{feet_no}*{constants.foot_long}+({whole_no}+{part_no}/100^2+{over_no}/{under_no})"
+                                        "*{unit}", "proven"),
+        C("plain", "Quotes and primes as ' and \"", "text", _replaced("{said}", QUOTES)),
+        C("feet_words", "Feet and inches as ' and \"", "text", _replaced("{plain}", WORDS)),
+        C("text", "Meters as m, c, k", "text", _replaced("{feet_words}", METERS)),
+        C("at", "First unit stands at", "count",
+          "MIN(" + ",".join(f'FIND("{sign}",{{text}}&"{sign}")' for sign in ("'", '""', "m", "c", "k")) + ")"),
+        C("mark", "First unit", "text", "MID({text},{at},1)"),
+        C("rest", "After it", "text", "TRIM(MID({text},{at}+1,LEN({text})))"),
+        C("feet", "Feet before inches", "text", 'IF({rest}="","0",TRIM(MID({text},1,{at}-1)))'),
+        C("last", "Number", "text",
+          'IF({rest}="",TRIM(MID({text},1,{at}-1)),TRIM(MID({rest},1,LEN({rest})-1)))'),
+        C("unit", "Its unit, in lengths of this book", "number",
+          'CHOOSE(IF({rest}="",FIND(MID({mark}&" ",1,1)," \'""mck"),2+1),1,'
+          + ",".join(f"{{constants.{unit}_long}}" for unit in LENGTHS) + ")"),
+        C("split", "Number with its fraction", "text",
+          'IF(ISERROR(FIND("/",{last})),{last}&" 0/1",REPT("0 ",--ISERROR(FIND(" ",{last})))&{last})'),
+        C("front", "Before the fraction", "text", 'SUBSTITUTE(MID({split},1,FIND(" ",{split})-1),",",".")'),
+        C("decimal", "With its point", "text",
+          'REPT("0",(MID({front},1,1)=".")*(LEN({front})>1))&{front}&REPT(".",--ISERROR(FIND(".",{front})))'),
+        C("whole", "Whole", "text", 'MID({decimal},1,FIND(".",{decimal})-1)'),
+        C("part", "Decimals", "text", 'MID({decimal},FIND(".",{decimal})+1,LEN({decimal}))'),
+        C("over", "Above the line", "text",
+          'MID({split},FIND(" ",{split})+1,MAX(0,FIND("/",{split})-FIND(" ",{split})-1))'),
+        C("under", "Below the line", "text", 'MID({split},FIND("/",{split})+1,LEN({split}))'),
+        C("padded", "Decimals, four of them", "text", 'MID({part}&"0000",1,4)'),
+        C("feet_no", "Feet, worth", "count", _number("feet")),
+        C("whole_no", "Whole, worth", "count", _number("whole")),
+        C("part_no", "Decimals, worth", "count", _number("padded")),
+        C("over_no", "Above, worth", "count", _number("over")),
+        C("under_no", "Below, worth", "count", _number("under")),
+        C("digits", "All digits", "count",
+          '({feet_no}&""={feet})*({whole_no}&""={whole})*(100^2+{part_no}&""="1"&{padded})*(LEN({part})<=4)'
+          '*({over_no}&""={over})*({under_no}&""={under})*({under_no}>0)'),
+        C("pointed", "Comma and point as they should", "count",
+          'IF(ISERROR(FIND("/",{last})),ISERROR(FIND(",",{last}))+(LEN({part})>0)*(LEN({part})<>4-1)'
+          '*(MID({last},1,1)<>","),1*ISERROR(FIND(".",{front})))'),
+        C("inches", "Inches after feet as they should", "count",
+          'IF({rest}="",1,({mark}="\'")*(RIGHT({rest},1)="""")*(LEN({whole})<=2)*(LEN({over})<=2))'),
+        C("proven", "Understood", "count", 'IF({digits}*{inches}*({pointed}>0)=1,1,"")'),
+    ), {f"of_{kind}": At(kind, f"{{{kind}_at}}") for kind in dict(OF)}, "said")
+# fmt: on
+
+
+def lengths(est):
+    """Each text taken apart, as the sheet does it; what it is worth was read when its row was judged."""
+    for row, (kind, key, number) in zip(est.rows["lengths"], places(est.capacity)):
+        entry = est.rows[kind][number - 1]
+        row.said = getattr(entry, f"{key}_said")
+        if row.said is not None:
+            _apart(est, row)
+            row.worth = getattr(entry, f"{key}_read")
+
+
+def _apart(est, row):
+    row.plain, row.feet_words, row.text = _signs(row.said)
+    row.at = float(min(f"{row.text}{sign}".index(sign) for sign in SIGNS) + 1)
+    number, row.mark = row.text[: int(row.at) - 1], row.text[int(row.at) - 1 : int(row.at)]
+    rest = row.text[int(row.at) :].strip(" ")
+    row.rest = rest
+    row.feet = number.strip(" ") if rest else "0"
+    row.last = rest[:-1].strip(" ") if rest else number.strip(" ")
+    inner = SIGNS['"'] if rest else SIGNS.get(row.mark)
+    row.unit = scale(inner) / est.units.scale("length") if inner else 1.0
+    fraction = "/" in row.last
+    row.split = ("" if " " in row.last else "0 ") + row.last if fraction else f"{row.last} 0/1"
+    front, _, ratio = row.split.partition(" ")
+    row.front = front.replace(",", ".")
+    row.decimal = "0" * (row.front[:1] == "." and len(row.front) > 1) + row.front + "." * ("." not in row.front)
+    row.whole, _, row.part = row.decimal.partition(".")
+    row.over = ratio.partition("/")[0] if "/" in ratio else ""
+    row.under = row.split.partition("/")[2]
+    row.padded = f"{row.part}0000"[:4]
+    numbers = {key: getattr(row, key) for key in ("feet", "whole", "over", "under")} | {"part": row.padded}
+    for key, text in numbers.items():
+        setattr(row, f"{key}_no", 100 * _pair(f"0000{text}"[-4:][:2]) + _pair(f"00{text}"[-2:]))
+    whole = all(f"{getattr(row, f'{key}_no'):g}" == text for key, text in numbers.items() if key != "part")
+    row.digits = float(whole and f"1{row.part_no:04g}" == f"1{row.padded}" and len(row.part) <= 4 and row.under_no > 0)
+    comma = "," in row.last
+    if fraction:
+        row.pointed = float("." not in row.front)
+    else:
+        row.pointed = (not comma) + float(bool(row.part) and len(row.part) != 3 and not row.last.startswith(","))
+    row.inches = float(
+        not rest or row.mark == "'" and rest.endswith('"') and len(row.whole) <= 2 and len(row.over) <= 2
+    )
+    row.proven = 1.0 if row.digits and row.inches and row.pointed else None
+
+
+def _signs(text):
+    """The text with one sign for each unit, in the three steps of the sheet."""
+    for words in (QUOTES, WORDS, METERS):
+        for word, sign in words:
+            text = text.replace(word, sign)
+        yield text
+
+
+def _pair(digits):
+    """The worth of two digits; 0 for anything else."""
+    return float(digits) if digits.isascii() and digits.isdigit() else 0.0
