@@ -10,12 +10,13 @@ from builder.quantities import Units, Value, scale
 from builder.values import is_number
 
 BLANK = "\u00a0"  # a space that no line breaks at, as some keyboards type it
-# What people and their programs write -> a sign; the longer first. k and c: millimeters and centimeters.
+# What people and their programs write -> a sign; the longer first. Quotes that the first step has taken out stand for
+# centimeters and millimeters: no one can have typed them.
 QUOTES = (("\u2032", "'"), ("\u2019", "'"), ("\u2018", "'"), ("\u2033", '"'), ("\u201d", '"'), ("\u201c", '"'),
           ("''", '"'), ("' -", "'"), ("'-", "'"))  # fmt: skip
 WORDS = (("feet", "'"), ("foot", "'"), ("ft", "'"), ("inches", '"'), ("inch", '"'), ("in", '"'))
-METERS = (("meters", "m"), ("metres", "m"), ("meter", "m"), ("metre", "m"), ("mm", "k"), ("cm", "c"))
-SIGNS = {"'": "ft", '"': "in", "m": "m", "c": "cm", "k": "mm"}  # sign -> the unit it stands for
+METERS = (("meters", "m"), ("metres", "m"), ("meter", "m"), ("metre", "m"), ("mm", "\u201c"), ("cm", "\u2018"))
+SIGNS = {"'": "ft", '"': "in", "m": "m", "\u2018": "cm", "\u201c": "mm"}  # sign -> the unit it stands for
 
 _WHOLE = r"(?:0|[1-9]\d{0,3})"  # begins with no 0: programs read 010 as another number
 
@@ -25,7 +26,7 @@ def _part(whole: str) -> str:
     return rf"(?:{whole} )?{whole}/[1-9]\d{{0,3}}|{_WHOLE},(?:\d\d?|\d{{4}})|{_WHOLE}(?:\.\d{{0,4}})?|\.\d{{1,4}}"
 
 
-_ALONE = re.compile(rf"({_part(_WHOLE)}) ?(['\"mck]?)", re.ASCII)
+_ALONE = re.compile(rf"({_part(_WHOLE)}) ?(['\"m\u2018\u201c]?)", re.ASCII)
 _INCHES = _part(r"(?:0|[1-9]\d?)")  # 14'600 may be fourteen thousand six hundred
 _BOTH = re.compile(rf"({_WHOLE}) ?' ?(?!\d{{3}})({_INCHES}) ?\"", re.ASCII)
 

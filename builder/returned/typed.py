@@ -46,6 +46,7 @@ WORDS = (
 )
 _WORDS = {word: unit for word, unit in WORDS}
 _UNIT = re.compile("|".join(rf"(?<![a-z/]){re.escape(word)}(?![a-z0-9/])" for word, _ in WORDS), re.IGNORECASE)
+_OPENING = str.maketrans({"‘": "'", "“": '"'})  # typed for feet and inches too
 _QUOTES = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "\u00a0": " ", "\u202f": " ", "\u2009": " "})
 _MONEY_SIGNS = re.compile(r"[$€£]")
 _FEET = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*'(?!')\s*-?""")
@@ -91,7 +92,7 @@ def _decimal_point(text: str) -> str:
 def _plain(text: str) -> str:
     """The text in the letters of a file: 'm²' as 'm2', '9½' as '9 1/2', digits of any script as 0 to 9."""
     letters = unicodedata.normalize("NFKC", _FRACTION.sub(" ", text)).replace("\u2044", "/").replace("\u03bc", "u")
-    return ascii_digits(letters.translate(_QUOTES)).strip()
+    return ascii_digits(letters.translate(_QUOTES).translate(_OPENING)).strip()
 
 
 def _number(text: str, one: Field, units: Units) -> float:
@@ -101,7 +102,8 @@ def _number(text: str, one: Field, units: Units) -> float:
     said = _decimal_point(_GROUPS.sub(lambda found: found[0].replace(" ", ""), said))
     if quantity.startswith("money"):
         said = _MONEY_SIGNS.sub("", said.replace(units.currency, "") if units.currency else said).strip()
-    said = _INCHES.sub(r"\1 in ", _FEET.sub(r"\1 ft ", said)).strip() if quantity in ("length", "width") else said
+    if quantity in ("length", "width"):
+        said = _INCHES.sub(r"\1 in ", _FEET.sub(r"\1 ft ", said.lower())).strip()
     said = _UNIT.sub(lambda match: _WORDS[match[0].lower()], said)
     number = None if quantity == "share" else bare(said)
     return units.parse(said, quantity, one.unmarked) if number is None else units.from_cell(number, quantity)

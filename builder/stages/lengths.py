@@ -13,6 +13,7 @@ from builder.sheets.grammar import Column as C
 from builder.stages.constants import LENGTHS
 
 OF = tuple((kind.key, one.key) for kind in KINDS.values() for one in kind.fields if isinstance(one.rule, Length))
+QUOTE = "{constants.quote}"
 
 
 def places(capacity):
@@ -42,11 +43,15 @@ def links(kind):
             if isinstance(one.rule, Length)}
 
 
+def _literal(text):
+    """A text in a formula. Programs differ in how a quote stands in quotes, so it stands in a cell."""
+    return QUOTE if text == '"' else f'"{text}"'
+
+
 def _replaced(text, words):
-    """SUBSTITUTE in SUBSTITUTE; a quote is doubled in a formula."""
-    for pair in words:
-        word, sign = (one.replace('"', '""') for one in pair)
-        text = f'SUBSTITUTE({text},"{word}","{sign}")'
+    """SUBSTITUTE in SUBSTITUTE."""
+    for word, sign in words:
+        text = f"SUBSTITUTE({text},{_literal(word)},{_literal(sign)})"
     return text
 
 
@@ -70,16 +75,16 @@ def lengths_block(capacity):
                                         "*{unit}", "proven"),
         C("plain", "Quotes and primes as ' and \"", "text", _replaced("{said}", QUOTES)),
         C("feet_words", "Feet and inches as ' and \"", "text", _replaced("{plain}", WORDS)),
-        C("text", "Meters as m, c, k", "text", _replaced("{feet_words}", METERS)),
+        C("text", "Meters, centimeters, millimeters as one sign", "text", _replaced("{feet_words}", METERS)),
         C("at", "First unit stands at", "count",
-          "MIN(" + ",".join(f'FIND("{sign}",{{text}}&"{sign}")' for sign in ("'", '""', "m", "c", "k")) + ")"),
+          "MIN(" + ",".join(f"FIND({sign},{{text}}&{sign})" for sign in map(_literal, SIGNS)) + ")"),
         C("mark", "First unit", "text", "MID({text},{at},1)"),
         C("rest", "After it", "text", "TRIM(MID({text},{at}+1,LEN({text})))"),
         C("feet", "Feet before inches", "text", 'IF({rest}="","0",TRIM(MID({text},1,{at}-1)))'),
         C("last", "Number", "text",
           'IF({rest}="",TRIM(MID({text},1,{at}-1)),TRIM(MID({rest},1,LEN({rest})-1)))'),
         C("unit", "Its unit, in lengths of this book", "number",
-          'CHOOSE(IF({rest}="",FIND(MID({mark}&" ",1,1)," \'""mck"),2+1),1,'
+          'CHOOSE(IF({rest}="",FIND(MID({mark}&" ",1,1)," \'"&%s&"m\u2018\u201c"),2+1),1,' % QUOTE
           + ",".join(f"{{constants.{unit}_long}}" for unit in LENGTHS) + ")"),
         C("split", "Number with its fraction", "text",
           'IF(ISERROR(FIND("/",{last})),{last}&" 0/1",REPT("0 ",--ISERROR(FIND(" ",{last})))&{last})'),
@@ -104,7 +109,7 @@ def lengths_block(capacity):
           'IF(ISERROR(FIND("/",{last})),ISERROR(FIND(",",{last}))+(LEN({part})>0)*(LEN({part})<>4-1)'
           '*(MID({last},1,1)<>","),1*ISERROR(FIND(".",{front})))'),
         C("inches", "Inches after feet as they should", "count",
-          'IF({rest}="",1,({mark}="\'")*(RIGHT({rest},1)="""")*(LEN({whole})<=2)*(LEN({over})<=2))'),
+          'IF({rest}="",1,({mark}="\'")*(RIGHT({rest},1)=%s)*(LEN({whole})<=2)*(LEN({over})<=2))' % QUOTE),
         C("proven", "Understood", "count", 'IF({digits}*{inches}*({pointed}>0)=1,1,"")'),
     ), {f"of_{kind}": At(kind, f"{{{kind}_at}}") for kind in dict(OF)}, "said")
 # fmt: on
