@@ -41,14 +41,17 @@ def allowed(kind: Kind, one: Field, units: Units) -> str:
             else " " + units.shown(one.quantity)
         )
         words = words.format(low=low, high=high) + unit
-        if isinstance(one.rule, Length):
-            words += FEET
     return words
+
+
+def in_a_cell(kind: Kind, one: Field, units: Units) -> str:
+    """What may be typed into its cell."""
+    return allowed(kind, one, units) + (FEET if isinstance(one.rule, Length) else "")
 
 
 def fault(kind: Kind, one: Field, units: Units) -> str:
     """The words beside a row whose field is missing or wrong."""
-    return f"{kind.title}, {one.title.lower()}: enter {allowed(kind, one, units)}"
+    return f"{kind.title}, {one.title.lower()}: enter {in_a_cell(kind, one, units)}"
 
 
 def check_fault(kind: Kind, check: Check) -> str:

@@ -49,6 +49,7 @@ _UNIT = re.compile("|".join(rf"(?<![a-z/]){re.escape(word)}(?![a-z0-9/])" for wo
 _OPENING = str.maketrans({"‘": "'", "“": '"'})  # typed for feet and inches too
 _QUOTES = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"', "\u00a0": " ", "\u202f": " ", "\u2009": " "})
 _MONEY_SIGNS = re.compile(r"[$€£]")
+_LENGTHS = re.compile(r"(?<![a-z/])(?:ft|in|yd|mm|cm|m)(?![a-z0-9/])", re.IGNORECASE)
 _FEET = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*'(?!')\s*-?""")
 _INCHES = re.compile(r"""(\d(?:[\d./ ]*\d)?)\s*(?:"|'')""")
 _FRACTION = re.compile(r"(?<=\d)(?=[¼-¾⅐-⅞])")  # 9½
@@ -103,7 +104,8 @@ def _number(text: str, one: Field, units: Units) -> float:
     if quantity.startswith("money"):
         said = _MONEY_SIGNS.sub("", said.replace(units.currency, "") if units.currency else said).strip()
     if quantity in ("length", "width"):
-        said = _INCHES.sub(r"\1 in ", _FEET.sub(r"\1 ft ", said.lower())).strip()
+        said = _INCHES.sub(r"\1 in ", _FEET.sub(r"\1 ft ", said)).strip()
+        said = _LENGTHS.sub(lambda unit: unit[0].lower(), said)
     said = _UNIT.sub(lambda match: _WORDS[match[0].lower()], said)
     number = None if quantity == "share" else bare(said)
     return units.parse(said, quantity, one.unmarked) if number is None else units.from_cell(number, quantity)

@@ -131,9 +131,6 @@ def areas_block(capacity):
         C("windows", "Standard windows", "count",
           "CHOOSE(1+{part},{line.window_count},{count}*{room.window_count},0,0)"),
         C("doors", "Standard doors", "count", "CHOOSE(1+{part},{line.door_count},{count}*{room.door_count},0,0)"),
-        C("run", "Length of all", "length", "{length}*{count}"),
-        C("opened", "Openings", "number",
-          "SUMPRODUCT(--({openings.line_at}={no}),{openings.pieces})+{windows}+{doors}"),
         C("too_high", TOO_HIGH, "count",
           'IF({access_at}="",0,--({height}*INDEX({words.shape_stands},{shape_no})>{up.height_limit}*(1'
           '+{terms.slack})))'),
@@ -152,6 +149,9 @@ def areas_block(capacity):
         C("perimeter", "Opening perimeter", "length",
           "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})+{windows}*{window.perimeter}"
           "+{doors}*{door.perimeter}", "passed"),
+        C("run", "Length of all", "length", "{length}*{count}", "passed"),
+        C("opened", "Openings", "number",
+          "SUMPRODUCT(--({openings.line_at}={no}),{openings.pieces})+{windows}+{doors}", "passed"),
         C("only", ONLY, "count", "{system.only}"),
     )), {"line": At("takeoff", "{line_at}"), "room": At("rooms", "{room_at}"), "system": At("systems", "{system_at}"),
          "profile": At("profiles", "{profile_at}"), "up": At("access", "{access_at}"),
@@ -209,7 +209,6 @@ def lines(est):
             _face(est, row, entry if key == "system" else None)
             _size(est, row, key, entry)
             row.gross = takeoff.gross(row.factor, row.length, row.height) * row.count
-            row.run = row.length * row.count
 
 
 def _face(est, row, line):
@@ -278,7 +277,6 @@ def areas(est):
         window, door = est.rows["standards"]
         counted = [(row.windows, window), (row.doors, door)]
         row.standard = sum(count * (one.deducted or 0.0) / (row.faces if one.once else 1.0) for count, one in counted)
-        row.opened = sum(opening.pieces for opening in own) + row.windows + row.doors
         row.openings = sum(opening.deducted for opening in own) + row.standard
         row.too_open = float(row.openings > row.gross * (1 + est.terms.slack))
         row.fault = TOO_OPEN if row.too_open else None
@@ -287,6 +285,8 @@ def areas(est):
             row.measured = takeoff.measured(row.gross, row.openings, row.coefficient, row.faces)
             row.coated = takeoff.measured(row.gross, row.openings, row.paint_coefficient, row.faces)
             row.work = row.measured * row.access_factor
+            row.opened = sum(opening.pieces for opening in own) + row.windows + row.doors
+            row.run = row.length * row.count
             row.perimeter = sum(opening.perimeter for opening in own)
             row.perimeter += sum(count * (one.perimeter or 0.0) for count, one in counted)
 

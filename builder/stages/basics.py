@@ -1,4 +1,4 @@
-"""What holds for the whole job where nothing of its own is stated: crew, pump, exposure, people, thresholds of openings;
+"""What holds for the whole job: its crew, pump, exposure, people and thresholds of openings, its own or the usual ones;
 and the standard window and door.
 """
 

@@ -71,8 +71,8 @@ def lengths_block(capacity):
             label=lambda number, kind=kind: rows[number - 1][2] if rows[number - 1][0] == kind else 1)
           for kind in dict(OF)),
         C("said", "As typed", "text", f"CHOOSE({{of}},{cells})&\"\"", ""),
-        C("worth", "Read as", "length", "{feet_no}*{constants.foot_long}+({whole_no}+{part_no}/100^2+{over_no}/{under_no})"
-                                        "*{unit}", "proven"),
+        C("worth", "Read as", "length",
+          "{feet_no}*{constants.foot_long}+({whole_no}+{part_no}/100^2+{over_no}/{under_no})*{unit}", "proven"),
         C("plain", "Quotes and primes as ' and \"", "text", _replaced("{said}", QUOTES)),
         C("feet_words", "Feet and inches as ' and \"", "text", _replaced("{plain}", WORDS)),
         C("text", "Meters, centimeters, millimeters as one sign", "text", _replaced("{feet_words}", METERS)),
@@ -84,7 +84,7 @@ def lengths_block(capacity):
         C("last", "Number", "text",
           'IF({rest}="",TRIM(MID({text},1,{at}-1)),TRIM(MID({rest},1,LEN({rest})-1)))'),
         C("unit", "Its unit, in lengths of this book", "number",
-          'CHOOSE(IF({rest}="",FIND(MID({mark}&" ",1,1)," \'"&%s&"m\u2018\u201c"),2+1),1,' % QUOTE
+          f'CHOOSE(IF({{rest}}="",FIND(MID({{mark}}&" ",1,1)," \'"&{QUOTE}&"m\u2018\u201c"),2+1),1,'
           + ",".join(f"{{constants.{unit}_long}}" for unit in LENGTHS) + ")"),
         C("split", "Number with its fraction", "text",
           'IF(ISERROR(FIND("/",{last})),{last}&" 0/1",REPT("0 ",--ISERROR(FIND(" ",{last})))&{last})'),
@@ -109,7 +109,7 @@ def lengths_block(capacity):
           'IF(ISERROR(FIND("/",{last})),ISERROR(FIND(",",{last}))+(LEN({part})>0)*(LEN({part})<>4-1)'
           '*(MID({last},1,1)<>","),1*ISERROR(FIND(".",{front})))'),
         C("inches", "Inches after feet as they should", "count",
-          'IF({rest}="",1,({mark}="\'")*(RIGHT({rest},1)=%s)*(LEN({whole})<=2)*(LEN({over})<=2))' % QUOTE),
+          f'IF({{rest}}="",1,({{mark}}="\'")*(RIGHT({{rest}},1)={QUOTE})*(LEN({{whole}})<=2)*(LEN({{over}})<=2))'),
         C("proven", "Understood", "count", 'IF({digits}*{inches}*({pointed}>0)=1,1,"")'),
     ), {f"of_{kind}": At(kind, f"{{{kind}_at}}") for kind in dict(OF)}, "said")
 # fmt: on

@@ -11,9 +11,7 @@ from builder.stages import lengths
 def rooms_block(units, capacity):
     kind, parts = KINDS["rooms"], ("walls", "ceiling", "base")
 
-    def before(part):
-        return capacity["takeoff"] + parts.index(part) * capacity["rooms"]
-
+    before = {part: capacity["takeoff"] + at * capacity["rooms"] for at, part in enumerate(parts)}
     return judging(kind, units, (
         *lengths.columns(kind, capacity),
         C("times", "Room: how often", "count", 'IF({row.count}="",1,{row.count})'),
@@ -23,7 +21,7 @@ def rooms_block(units, capacity):
         C("base_length", "Room: base, doors left out", "length",
           "MAX(0,{round}-{door_count}*(0+{terms.door_width}))"),
         *(C(f"{part}_at", f"Room: row of its {part} on Areas", "count",
-            label=lambda number, first=before(part): first + number) for part in parts),
+            label=lambda number, first=before[part]: first + number) for part in parts),
         C("coated", "Room: coated area", "area", "+".join(f"N({{{part}_line.coated}})" for part in parts)),
     ), {**lengths.links(kind), **{f"{part}_line": At("areas", f"{{{part}_at}}") for part in parts}})
 # fmt: on

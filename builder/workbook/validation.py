@@ -3,7 +3,7 @@ says what is needed.
 """
 
 from builder.records.rules import NAME_LENGTH, Between, Day, Length, Name, OneOf, Word
-from builder.records.wording import allowed, fault
+from builder.records.wording import fault, in_a_cell
 
 # of a result beside entries, whose cell is open: nothing may be typed over it
 WORKED_OUT = {
@@ -35,7 +35,7 @@ def _test(kind, field, cell):
 
 def validation(kind, field, units, cell=""):
     """The options of the writing library's data_validation for one field; `cell`: the first it stands in."""
-    needs = allowed(kind, field, units)
+    needs = in_a_cell(kind, field, units)
     prompt = f"{field.help} {needs[0].upper()}{needs[1:]}.".strip()
     return {
         **_test(kind, field, cell),

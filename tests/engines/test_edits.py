@@ -9,6 +9,7 @@ from support.slow import slow
 
 from builder.records.kinds import KINDS
 from builder.records.rules import Between, OneOf, SizeNumber, Word
+from builder.records.wording import FEET
 
 OFTEN = (
     "coats",
@@ -56,7 +57,7 @@ def _sensible(draw, book, kind, field):
     return draw.choice(["North", "A1", "Slate", "Some name", 7.0])
 
 
-SILLY = ("12,5", "no such thing", "14 ft", "-", "x" * 70, "a*", ">5", " ", "5e2", "0515", -1.0, 0.0, 1e9, 2599.0, 0.37)
+SILLY = ("1,250", "no such thing", "14 ft", "-", "x" * 70, "a*", ">5", " ", "5e2", "0515", -1.0, 0.0, 1e9, 2599.0, 0.37)
 
 
 def random_edit(draw, book):
@@ -142,15 +143,17 @@ def shed(tmp_path_factory):
             "takeoff",
             "length",
             0,
-            "12,5",
-            lambda est: est.rows["takeoff"][0].fault == "Takeoff, length: enter a number from 0 to 5,000 ft",
+            "1,250",
+            lambda est: est.rows["takeoff"][0].fault == "Takeoff, length: enter a number from 0 to 5,000 ft" + FEET,
         ),
         (
             "takeoff",
             "length",
             0,
             "",
-            lambda est: est.rows["takeoff"][0].shown_fault == "Takeoff, length: enter a number from 0 to 5,000 ft",
+            lambda est: (
+                est.rows["takeoff"][0].shown_fault == "Takeoff, length: enter a number from 0 to 5,000 ft" + FEET
+            ),
         ),
         ("takeoff", "height", 0, 2.0, lambda est: est.rows["areas"][0].fault == "openings larger than the face"),
         (

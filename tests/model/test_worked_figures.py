@@ -295,7 +295,7 @@ def test_a_line_higher_than_its_ladder_reaches_is_to_be_looked_at(tmp_path):
     """
     book = Barn(tmp_path, LADDER, lines=LINES)
     rows = book.worked()
-    looks = [row.look for row in rows["areas"]]
+    looks = [row.look for row in rows["areas"][: len(rows["takeoff"])]]
     assert looks == [None, TOO_HIGH, TOO_HIGH, None, None, None, None, None]
     assert [row.shown_look for row in rows["takeoff"]] == looks
     checks = rows["checks"][0]

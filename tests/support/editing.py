@@ -30,6 +30,7 @@ SMALL = {
     "coats": 7,
     "nozzles": 14,
     "openings": 8,
+    "rooms": 3,
     "tasks": 8,
     "kit": 4,
     "systems": 6,

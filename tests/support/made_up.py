@@ -9,8 +9,16 @@ from builder.records.kinds import JOBS, KINDS
 from builder.records.rules import Between, Day, Name, OneOf, Word
 from support.places import ROOT
 
-ROOM = {"lines": 8, "coats": 5, "openings": 5, "tasks": 5, "kit": 3, "systems": 4, "nozzles": 12}
-ROWS = {"systems": (1, 3), "coats": (0, 4), "takeoff": (0, 6), "openings": (0, 4), "kit": (0, 2), "tasks": (0, 4)}
+ROOM = {"lines": 8, "coats": 5, "openings": 5, "rooms": 3, "tasks": 5, "kit": 3, "systems": 4, "nozzles": 12}
+ROWS = {
+    "systems": (1, 3),
+    "coats": (0, 4),
+    "takeoff": (0, 6),
+    "rooms": (0, 2),
+    "openings": (0, 4),
+    "kit": (0, 2),
+    "tasks": (0, 4),
+}
 SIZES = ("310", "410", "510", "515", "621", "527", "630", "1223")
 
 

@@ -27,6 +27,7 @@ FEWER = {  # enough for either example
     "profiles": 20,
     "pumps": 5,
     "rates": 22,
+    "rooms": 4,
     "surfaces": 10,
     "systems": 8,
     "tasks": 20,

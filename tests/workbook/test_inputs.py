@@ -8,6 +8,7 @@ from support.files import MAIN, cells_of
 
 from builder.records.checklist import CLEAR, ITEMS
 from builder.records.kinds import CATALOGS
+from builder.records.rules import Length
 from builder.stages.order import SHEETS
 from builder.workbook.theme import ROLES
 
@@ -76,8 +77,10 @@ def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_a
         unit = book.estimate.units.shown(field.quantity)
         beside = label.value if place.block.form == "table" else str(book.book[place.sheet].cell(cell.row, 3).value)
         assert label.value.startswith(field.title) and unit in beside, (key, field.key)
+        limits = set(re.findall(r"(?:least|most)_\w+", f"{rule.formula1} {rule.formula2}"))
+        numbers = ("custom",) if isinstance(field.rule, Length) else ("decimal", "whole", "date")
         assert hasattr(field.rule, "low") <= (
-            rule.type in ("decimal", "whole", "date") and {rule.formula1, rule.formula2} <= set(book.names)
+            rule.type in numbers and len(limits) == 2 and limits <= set(book.names)
         ), field.key
 
 
@@ -157,7 +160,7 @@ def test_25_a_sum_overwritten_by_hand_is_noticed_by_its_cross_sum(tmp_path):
 
 def test_26_a_value_pasted_over_the_validation_is_counted(tmp_path):
     book = small_book("us", tmp_path)
-    for key, column, value in (("takeoff", "length", "12,5"), ("coatings", "density", -1.0), ("job", "people", 1.5)):
+    for key, column, value in (("takeoff", "length", "1,250"), ("coatings", "density", -1.0), ("job", "people", 1.5)):
         place, told = book.layout.places[key, column], book.layout.places["checks", f"faults_{key}"]
         assert book.engine.get("Checks", told.row, 2) == 0, key
         book.engine.put(place.sheet, place.row, place.col + 1, value)
