@@ -43,7 +43,7 @@ def wear_blocks(units):
         C("money", "At the counter", "money"), C("sprayed", "Sprays", "volume"), C("change", "Change it", "text"),
     )
     sums = {
-        "nozzle": '"Together"', "bar": 'COUNT({worn.size_at})&" size"&REPT("s",--(COUNT({worn.size_at})<>1))',
+        "nozzle": 'IF(COUNT({worn.size_at})=0,"","Together")', "bar": 'COUNT({worn.size_at})&" size"&REPT("s",--(COUNT({worn.size_at})<>1))',
         **{key: f"SUM({{worn.{key}}})" for key in ("lives", "kit", "buy", "left", "sprayed")},
         "money": nearest("SUM({worn.money})", "money"), "change": '""',
     }
@@ -62,9 +62,11 @@ def wear_blocks(units):
         Block("wear_total", "Wear budget", (
             C("says", "", "text",
               f'IF(COUNT({{worn.size_at}})=0,"{NONE}","The price carries the wear, "&{{worn.said_wear_cost}}&" {money}; at '
-              f'the counter you pay "&{{worn.said_cash}}&" {money}, and what is left over is yours.")'),
+              f'the counter you pay "&{{worn.said_cash}}&" {money}, and what is left over is yours.")', ""),
         ), form="page", place=0, top=TOP - 2),
-        Block("wear_total", "Wear budget", tuple(_with(one, sums[one.key]) for one in heads), top=TOP),
+        Block("wear_total", "Wear budget", tuple(
+            _with(one, sums[one.key], when="" if one.key == "nozzle" else None) for one in heads
+        ), when="nozzle", top=TOP),
         Block("wear_list", "Wear budget", tuple(
             _with(one, of_a_size[one.key], at=(0, place), when="" if one.key == "nozzle" else None)
             for place, one in enumerate(heads)
@@ -80,7 +82,7 @@ def _with(column, formula, **more):
 def budget(est):
     """The sizes of the base job and of the kit, those that wear most first."""
     ranked = sorted((one for one in est.rows["sizes"] if one.rank is not None), key=lambda one: -one.rank)
-    rows, sums = [], est.rows["wear_total"][0]
+    rows = []
     for row, size in zip(est.rows["worn"], ranked):
         row.size_at, row.buy, row.money = float(size.no), size.buy[0], size.cash[0]
         row.lives = max(1, _to_tenths(est, size.due[0])) / SQUARES if size.due[0] else 0.0
@@ -90,21 +92,24 @@ def budget(est):
         rows.append(row)
     for row, worn, size in zip(est.rows["wear_list"], rows, ranked):
         _row(est, row, worn, size)
-    sums.set(**{key: sum(getattr(row, key) for row in rows) for key in ("lives", "kit", "buy", "left", "sprayed")})
-    sums.money = to_nearest(est, sum(row.money for row in rows), "money")
-    sums.nozzle, sums.bar = "Together", f"{len(rows)} size{'' if len(rows) == 1 else 's'}"
+    _sums(est, rows)
+
+
+def _sums(est, rows):
+    sums = est.rows["wear_total"][0]
     wear, cash = (
         f"{est.units.to_cell(to_nearest(est, one[0], 'money'), 'money'):,.0f}"
         for one in (est.rows["sizes"][0].wear_cost_all, est.rows["sizes"][0].cash_all)
     )
     est.rows["worn"][0].set(said_wear_cost=wear, said_cash=cash)
-    unit = est.units.shown("money")
     sums.says = NONE
-    if rows:
-        sums.says = (
-            f"The price carries the wear, {wear} {unit}; at the counter you pay {cash} {unit}, and what is left over is "
-            "yours."
-        )
+    if not rows:
+        return
+    unit = est.units.shown("money")
+    sums.says = f"The price carries the wear, {wear} {unit}; at the counter you pay {cash} {unit}, and what is left over is yours."
+    sums.set(**{key: sum(getattr(row, key) for row in rows) for key in ("lives", "kit", "buy", "left", "sprayed")})
+    sums.money = to_nearest(est, sum(row.money for row in rows), "money")
+    sums.nozzle, sums.bar = "Together", f"{len(rows)} size{'' if len(rows) == 1 else 's'}"
 
 
 def _to_tenths(est, lives):

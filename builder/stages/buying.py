@@ -9,7 +9,7 @@ from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest
 from builder.stages import packs_told
-from builder.stages.brief import plain
+from builder.stages.brief import hundredths, plain, said_hundredths
 from builder.stages.counter import COUNTER_FACTS, SHEET
 from builder.values import same
 
@@ -71,7 +71,7 @@ TAKES = Block("takes", SHEET, (
     C("area", "Area", "area", "{coat.coated}"),
     C("need", "Takes, all its coats", "volume", "{gallon.need}"),
     C("loss", "Lost on the way", "share", "IF({coat.by_hand}=1,{surface.hand_loss},{pick.loss})"),
-    C("told_film", "Wet film", "text", f'{nearest("{coat.wet_film}", "film")}&" "&{{constants.film_unit}}&" wet"'),
+    C("told_film", "Wet film", "text", f'{said_hundredths(nearest("{coat.wet_film}", "film"))}&" "&{{constants.film_unit}}&" wet"'),
     C("told", "In words", "text",
       '{entry.times}&" x "&{told_film}&REPT(", "&INT({loss}*100+1/2+{terms.slack})&" % lost",--({loss}>0))'),
 ), {"coat": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}"), "gallon": At("gallons", "{coat_at}"),
@@ -145,7 +145,7 @@ def _takes(est, row, gallon):
     color = "" if entry.color is None else f", {_text(est, entry.color)}"
     row.what, row.paint = f"{coat.system}{alternate}", f"{coat.coating}{color}"
     row.loss = surface.hand_loss if coat.by_hand else est.row("picks", gallon.no).loss
-    film = est.units.to_cell(to_nearest(est, coat.wet_film, "film"), "film")
+    film = hundredths(est, to_nearest(est, coat.wet_film, "film"), "film")
     row.told_film = f"{plain(film)} {est.units.shown('film')} wet"
     lost = f", {floor(row.loss * 100 + 0.5 + est.terms.slack)} % lost" if row.loss > 0 else ""
     row.told = f"{plain(entry.times)} x {row.told_film}{lost}"

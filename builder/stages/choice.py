@@ -52,7 +52,7 @@ def nozzle_blocks(units, coats):
           'IF({part}="",REPT("%s",--(ROW()-ROW({#part})+COUNT({picks.place})=1)),{use.what})' % NOTHING_YET, ""),
         C("gauge", "Set to", "pressure", "{pick.gauge}"),
         C("fan", "Fan", "width", "{pick.fan}"),
-        C("hand", f"Hand: {stroke(units)} in", "seconds", "{pick.stroke_time}"),
+        C("hand", f"Hand: {stroke(units)} in", "seconds", "{pick.hand_time}"),
         C("rival", "Next best", "text", "{pick.rival}"),
         C("rival_words", "It costs", "text", "{pick.rival_words}"),
         C("reason", "Why this one", "text", "{pick.reason}"),
@@ -122,7 +122,7 @@ def nozzle_lists(est):
             continue
         coat, pick = est.row("film", use.coat_at), est.row("picks", use.coat_at)
         row.nozzle = pick.nozzle if coat.sprayed else done(coat)
-        row.gauge, row.fan, row.hand, row.change = pick.gauge, pick.fan, pick.stroke_time, pick.change_words
+        row.gauge, row.fan, row.hand, row.change = pick.gauge, pick.fan, pick.hand_time, pick.change_words
         row.rival, row.rival_words, row.reason = pick.rival, pick.rival_words, pick.reason
     for row, place in zip(est.rows["size_list"], est.rows["ranking"]):
         row.nozzle, row.compared, row.verdict = place.told, place.compared, place.verdict

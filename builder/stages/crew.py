@@ -6,7 +6,7 @@ from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.sentences import TODAY
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.sheets.shown import nearest, to_nearest
+from builder.sheets.shown import nearest, step, to_nearest
 from builder.stages import packs_told
 from builder.stages.brief import hundredths, plain, said_hundredths
 from builder.stages.constants import shown_constants
@@ -94,8 +94,9 @@ def said_block(units):
         nearest(amount, quantity)
         for amount, quantity in (("{coat.coated}", "area"), ("{gallon.need}", "volume"), ("{hour.elapsed}", "time"),
                                  ("{pick.fan}", "width")))
-    least, most, warmth = (
-        said_hundredths(one) for one in ("N({surface_least})", "N({surface_most})", "{terms.dew_margin}"))
+    hours = f"MAX({{constants.step_time}},{hours})"    # a little is not told as none
+    least, most = (f"INT(N({{surface_{one}}})+1/2+{{terms.slack}})" for one in ("least", "most"))
+    warmth = said_hundredths("{terms.dew_margin}")
     said = (
         C("title", "Part of the work", "text", '{coat.system}&IF({entry.tag}="",""," ("&{entry.tag}&")")'),
         C("what", "Coating and color", "text", "{gallon.what}"),
@@ -111,7 +112,7 @@ def said_block(units):
         C("set_to_note", "Set to: never above", "text",
           f'"never above "&FIXED(INT({{pick.pressure_most}}*(1+{{terms.slack}})),0)&" {unit["pressure"]}; read it while '
           'spraying"', SPRAYED),
-        C("hand", "Hand", "text", 'IF({entry.times}=1,{pick.stroke_first},{pick.stroke_time})&" s"', SPRAYED),
+        C("hand", "Hand", "text", '{pick.hand_time}&" s"', SPRAYED),
         C("further", "Next pass further by", "width", nearest("{trial.step}", "width"), SPRAYED),
         C("first_told", "Hand of the first coat, where it differs", "text",
           'REPT("first coat "&{pick.stroke_first}&" s; ",({entry.times}>1)*({pick.stroke_first}<>{pick.stroke_time}))',
@@ -137,7 +138,7 @@ def said_block(units):
         C("line_work", "Line: how much", "text", f'{{amount}}&{{thin}}&" · about "&{hours}&" h on the clock"'),
         C("wet", "Wet film", "number", said_hundredths(nearest("{coat.wet_film}", "film"))),
         C("sags", "Where it runs", "text",
-          f'REPT(", runs and sags above "&{said_hundredths("N({wet_most})")}&" {unit["film"]}",--({{wet_most}}<>""))'),
+          f'REPT(", runs and sags above "&{said_hundredths(nearest("N({wet_most})", "film"))}&" {unit["film"]}",--({{wet_most}}<>""))'),
         C("line_film", "Line: film and gun", "text",
           f'"wet film "&{{wet}}&" {unit["film"]}"&{{sags}}&REPT(" · {DISTANCE}",N({{sprayed}}))'),
         C("between", "Limits of its surface", "text",
@@ -179,6 +180,11 @@ def _near(est, value, quantity):
     return plain(hundredths(est, to_nearest(est, value, quantity), quantity))
 
 
+def _degrees(est, temperature):
+    """A temperature in words, to whole degrees."""
+    return floor(est.units.to_cell(temperature, "temperature") + 0.5 + est.terms.slack)
+
+
 def _work(est, row, entry, coat, gallon, paint):
     units = est.units
     row.title = est.judge.as_text(coat.system) + ("" if entry.tag is None else f" ({est.judge.as_text(entry.tag)})")
@@ -199,9 +205,8 @@ def _work(est, row, entry, coat, gallon, paint):
         f"{row.area} {units.shown('area')} · needs {_near(est, gallon.need, 'volume')} {units.shown('volume')} in all · "
         f"{row.packs} for the job · "
     )
-    row.line_work = (
-        f"{row.amount}{row.thin} · about {_near(est, est.row('hours', gallon.no).elapsed, 'time')} h on the clock"
-    )
+    hours = float(_near(est, est.row("hours", gallon.no).elapsed, "time"))
+    row.line_work = f"{row.amount}{row.thin} · about {plain(max(hours, step('time', units.system)))} h on the clock"
     row.line_care = SOLVENT if same(paint.base) == "solvent" else "water-borne"
     row.line_care += f" · {LEAD_FIRST}" if est.checks.lead else ""
 
@@ -213,18 +218,18 @@ def _bought(est, row, paint, bought):
 
 
 def _film(est, row, coat, coats):
-    step, unit = shown_constants(est.units, 0)["notch"], est.units.shown("film")
+    notch, unit = shown_constants(est.units, 0)["notch"], est.units.shown("film")
     told = {}
     for key, wet in (("first", coat.wet_film * coat.uptake), ("later", coat.wet_film)):
-        most = est.units.to_cell(wet, "film") / step * (1 + est.terms.slack)
-        under = sum(notch <= most for notch in BESIDE["notch"])
-        wetted = f"{plain(BESIDE['notch'][under - 1] * step)} wet, " if under else ""
-        dry = plain(BESIDE["notch"][min(under, len(BESIDE["notch"]) - 1)] * step)
+        most = est.units.to_cell(wet, "film") / notch * (1 + est.terms.slack)
+        under = sum(one <= most for one in BESIDE["notch"])
+        wetted = f"{plain(BESIDE['notch'][under - 1] * notch)} wet, " if under else ""
+        dry = plain(BESIDE["notch"][min(under, len(BESIDE["notch"]) - 1)] * notch)
         setattr(row, f"notch_{key}", float(under))
         told[key] = f"{wetted}{dry} {unit} dry"
     row.gauge_first, row.gauge = told["first"], told["later"] if coats > 1 else None
     row.notch = row.notch_first if coats == 1 else row.notch_later
-    row.film = ("" if row.notch else "under ") + plain(BESIDE["notch"][max(1, int(row.notch)) - 1] * step)
+    row.film = ("" if row.notch else "under ") + plain(BESIDE["notch"][max(1, int(row.notch)) - 1] * notch)
     row.film_note = row.gauge or f"{row.gauge_first}, at once"
     if coats > 1 and row.notch_first != row.notch_later:
         row.film_note += f"; first coat {row.gauge_first}"
@@ -250,10 +255,10 @@ def _weather(est, row, paint):
         row.weather_no = 2 + row.damp + 2 * row.outside
     row.today = TODAY[int(row.weather_no) - 1]
     if row.wet_most is not None:
-        row.sags = f", runs and sags above {_said(est, row.wet_most, 'film')} {est.units.shown('film')}"
+        row.sags = f", runs and sags above {_near(est, row.wet_most, 'film')} {est.units.shown('film')}"
         row.line_film += row.sags
-    row.between = "" if row.surface_least is None else f" from {_said(est, row.surface_least, 'temperature')}"
-    row.between += "" if row.surface_most is None else f" to {_said(est, row.surface_most, 'temperature')}"
+    row.between = "" if row.surface_least is None else f" from {_degrees(est, row.surface_least)}"
+    row.between += "" if row.surface_most is None else f" to {_degrees(est, row.surface_most)}"
     row.limits = f"surface{row.between}"
     row.limits += f" {sign(est.units.shown('temperature'))}," if row.between else ""
     row.limits += f" {_said(est, est.terms.dew_margin, 'warmth')} {sign(est.units.shown('warmth'))} above the dew point"
@@ -272,7 +277,7 @@ def _spray(est, row, coat, pick, coats):
     row.set_to = pick.gauge
     most = floor(units.to_cell(pick.pressure_most, "pressure") * (1 + est.terms.slack))
     row.set_to_note = f"never above {most:,} {units.shown('pressure')}; read it while spraying"
-    row.hand = f"{plain(pick.stroke_first if coats == 1 else pick.stroke_time)} s"
+    row.hand = f"{plain(pick.hand_time)} s"
     differs = coats > 1 and pick.stroke_first != pick.stroke_time
     row.first_told = f"first coat {plain(pick.stroke_first)} s; " if differs else ""
     row.further = to_nearest(est, est.row("trials", int(pick.used_at)).step, "width")

@@ -1,4 +1,4 @@
-"""What the charts of Picks draw: the sizes that fit the coat that wears most nozzles, and what its nozzle costs over
+"""What the charts of Nozzles draw of the coat that is chosen there: the sizes that fit, and what its nozzle costs over
 its life.
 """
 
@@ -7,11 +7,11 @@ from builder.sheets.grammar import Column as C
 
 # fmt: off
 POINTS = 13                    # of the curve, from a quarter of the way to where replacing pays until past the life
-COAT = 'IF(SUM({gallons.most})=0,"",MATCH(1,{gallons.most},0))'
 
 CHOICES = Block("choices", "Picks", (
     C("no", "Chart, size", "count", label=lambda number: number),
-    C("coat", "Coat charted", "count", COAT, ""),
+    C("coat", "Coat charted", "count", "{chosen.coat_at}", ""),
+    C("live", "Charted", "count", 'IF({pick.live}=1,1,"")', "coat"),
     C("size_at", "Size charted, row", "count", "IF(N({tried.fits})=1,{no},{pick.size_at})"),
     C("fan", "Fan that fits", "width", "{size.fan}"),
     C("flow", "Flow that fits", "flow", "{drawn.flow}"),
@@ -19,41 +19,36 @@ CHOICES = Block("choices", "Picks", (
     C("used_flow", "Flow used", "flow", "{pick.flow}", rows=1),
 ), {"tried": At("trials", "({coat}-1)*{constants.sizes}+{no}"),
     "drawn": At("trials", "({coat}-1)*{constants.sizes}+{size_at}"),
-    "pick": At("picks", "{coat}"), "size": At("nozzles", "{size_at}")}, "coat")
+    "pick": At("picks", "{coat}"), "size": At("nozzles", "{size_at}")}, "live", follows=True)
 
 # of a volume, when the nozzle is changed after so much
 COST = "{used.change_cost}/{%s}+{used.waste_rate}*{%s}/(2*{used.life})"
 
 CURVE = Block("curve", "Picks", (
     C("part", "Chart, part of the way", "share", label=lambda number: (number - 1) / (POINTS - 1)),
-    C("used_at", "Row charted", "count", 'IF(N(INDEX({choices.coat},1))=0,"",{pick.used_at})', ""),
+    C("used_at", "Row charted", "count", 'IF(N(INDEX({choices.live},1))=0,"",{pick.used_at})', ""),
     C("through", "Sprayed through", "volume", "{used.interval}/4+({used.life}*(1+1/4)-{used.interval}/4)*{part}"),
     C("cost", "Nozzles and waste", "money_volume", COST % ("through", "through")),
     C("pays", "Replacing pays at", "volume", "{used.interval}", rows=1),
     C("pays_cost", "Waste there", "money_volume", COST % ("pays", "pays"), rows=1),
     C("worn", "Worn out at", "volume", "{used.life}", rows=1),
     C("worn_cost", "Waste then", "money_volume", COST % ("worn", "worn"), rows=1),
-), {"used": At("trials", "{used_at}"), "pick": At("picks", "INDEX({choices.coat},1)")}, "used_at")
+), {"used": At("trials", "{used_at}"), "pick": At("picks", "INDEX({choices.coat},1)")}, "used_at",
+    follows=True)
 # fmt: on
 
 
-def most(est):
-    """Marks the coats that wear most nozzles."""
-    live = [row for row in est.rows["gallons"] if row.live]
-    largest = max((row.due for row in live), default=0.0)
-    for row in live:
-        row.most = float(row.due > 0 and row.due >= largest * (1 - est.terms.slack))
-
-
 def drawn(est):
-    coat = next((row.no for row in est.rows["gallons"] if row.most), None)
+    coat, count = est.rows["chosen"][0].coat_at, len(est.rows["nozzles"])
     if coat is None:
         return
-    count = len(est.rows["nozzles"])
     pick = est.row("picks", coat)
+    for row in est.rows["choices"]:
+        row.coat, row.live = float(coat), pick.live
+    if not pick.live:
+        return
     tried = est.rows["trials"][(coat - 1) * count : coat * count]
     for row in est.rows["choices"]:
-        row.coat = float(coat)
         row.size_at = float(row.no if tried[row.no - 1].fits else pick.size_at)
         row.fan, row.flow = est.row("nozzles", int(row.size_at)).fan, tried[int(row.size_at) - 1].flow
     est.rows["choices"][0].set(used_fan=pick.fan, used_flow=pick.flow)

@@ -34,7 +34,6 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({coat.gun_wage})"),
     C("guns", "Guns", "count", "IF(N({live})*N({coat.sprayed})=1,{coat.guns},0)", ""),
     C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({coat.sprayed})=1,{pump.content}+{pump.heel},0)", ""),
-    C("most", "Wears most nozzles", "count", "({due}>0)*({due}>=MAX({gallons.due})*(1-{terms.slack}))"),
     C("share_told", "Share of the area, whole percent", "count",
       'IF({entry.share}="",0,MAX(1,INT({entry.share}*100+1/2+{terms.slack})))'),
     C("part_told", "Share and supply in words", "text",

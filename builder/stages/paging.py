@@ -5,7 +5,7 @@ from textwrap import wrap
 from builder.records.cautions import CAUTIONS
 
 PITCH, EACH = 10, 4  # rows of a coat, coats on a sheet of paper
-LETTERS = 150  # of a line of notes, in small print across the sheet
+LETTERS = 160  # of a line of notes, in small print across the sheet
 
 TAILS = "Tails, heavy edges in the pattern? In this order (common practice, no source):"
 REMEDIES = (

@@ -44,7 +44,7 @@ FIGURES = {
     "reach": ("share", "{reach}", "live"), "need": ("volume", "{gallon.need}", "live"),
     "bought": ("volume", "{buy.bought}", "live"), "flow": ("flow", "{pick.gauge_flow}", "sprayed"),
     "gauge": ("pressure", "{pick.gauge}", "sprayed"),
-    "hand": ("seconds", "IF({entry.times}=1,{pick.stroke_first},{pick.stroke_time})", "sprayed"),
+    "hand": ("seconds", "{pick.hand_time}", "sprayed"),
     "trigger": ("time", "{hour.trigger}", "sprayed"), "clock": ("time", "{hour.elapsed}", "live"),
     "wages": ("money", "{hour.cost}", "live"), "coating": ("money", "{coating}", "live"),
     "nozzles": ("money", "{nozzles}", "sprayed"), "part": ("money", "{part}", "priced"),
@@ -72,7 +72,7 @@ SAID = {
     "total": (said_hundredths("{buy.total}"), "live"), "paid": (_whole("{buy.cost}"), "live"),
     "flow": (said_hundredths("{shown_flow}"), "sprayed"), "gun": (f'FIXED({nearest("{gun}", "pressure")},0)', "sprayed"),
     "wanted": (_whole("{pick.pressure}"), "sprayed"), "drop": (_whole("{pick.drop}"), "sprayed"),
-    "most": (_whole("{pick.pressure_most}"), "sprayed"), "further": (nearest("{trial.step}", "width"), "sprayed"),
+    "most": ("FIXED(INT({pick.pressure_most}*(1+{terms.slack})),0)", "sprayed"), "further": (nearest("{trial.step}", "width"), "sprayed"),
     "applied": (said_hundredths("{gallon.applied}"), "live"), "trigger": (_percent("N({hour.trigger_share})"), "live"),
     "work": (_whole("{coat.work_coats}"), "live"), "labor": (said_hundredths("{hour.labor}"), "live"),
     "wage": (f'FIXED({said_hundredths("{coat.wage}")},2)', "live"), "due": (said_hundredths("{gallon.due}"), "live"),
@@ -97,9 +97,7 @@ def path_columns():
 
 def follow(est, path, coat_at):
     """The row of the coat on Views."""
-    coat, entry, pick, gallon, hour = (
-        est.row(block, coat_at) for block in ("film", "coats", "picks", "gallons", "hours")
-    )
+    coat, pick, gallon, hour = (est.row(block, coat_at) for block in ("film", "picks", "gallons", "hours"))
     path.coat_at, path.scenario = coat_at, coat.only or 1.0
     path.sprayed = 1.0 if pick.live else None
     path.live = 1.0 if gallon.live and gallon.place is not None else None
@@ -107,7 +105,7 @@ def follow(est, path, coat_at):
     if path.live:
         _live(est, path, coat, pick, gallon, hour)
     if path.sprayed:
-        _gun(est, path, entry, pick, hour)
+        _gun(est, path, pick, hour)
 
 
 def _show(est, path, key, value):
@@ -188,11 +186,10 @@ def _price(est, path):
         path.say_all, path.say_job = (_whole_of(est, one, "money") for one in (cost.direct, price.total))
 
 
-def _gun(est, path, entry, pick, hour):
+def _gun(est, path, pick, hour):
     path.gun = pick.pressure * pick.gauge_share**2
-    hand = pick.stroke_first if entry.times == 1 else pick.stroke_time
     for key, value in (
-        ("flow", pick.gauge_flow), ("gauge", pick.gauge), ("hand", hand), ("trigger", hour.trigger),
+        ("flow", pick.gauge_flow), ("gauge", pick.gauge), ("hand", pick.hand_time), ("trigger", hour.trigger),
         ("nozzles", path.nozzles),
     ):  # fmt: skip
         if value is not None:
@@ -204,7 +201,7 @@ def _gun(est, path, entry, pick, hour):
         say_gun=_whole_of(est, to_nearest(est, path.gun, "pressure"), "pressure"),
         say_wanted=_whole_of(est, pick.pressure, "pressure"),
         say_drop=_whole_of(est, pick.drop, "pressure"),
-        say_most=_whole_of(est, pick.pressure_most, "pressure"),
+        say_most=f"{floor(est.units.to_cell(pick.pressure_most, 'pressure') * (1 + est.terms.slack)):,}",
         say_further=est.units.to_cell(further, "width"),
         say_price=f"{hundredths(est, est.row('nozzles', pick.size_at).nozzle_price, 'money'):,.2f}",
     )

@@ -45,6 +45,8 @@ SETTING = (
     C("gauge_first", "Hand so set, first coat", "speed", "{first_speed}*{gauge_share}", "live"),
     C("stroke_time", "Time for its stroke, later coats", "seconds", seconds_of("{gauge_speed}"), "live"),
     C("stroke_first", "Time for its stroke, first coat", "seconds", seconds_of("{gauge_first}"), "live"),
+    C("hand_time", "Time for its stroke, of most of its coats", "seconds",
+      "IF({entry.coats}=1,{stroke_first},{stroke_time})", "live"),
     *(C(f"set_{key}", f"; so set, {words}", "count", f"--({{fits}}*({test})>0)", "live")
       for key, (words, test) in SO_SET.items()),
     C("set_words", "What speaks against it, in words", "text",
@@ -87,6 +89,7 @@ def settings(est):
     for row, entry, coat in zip(est.rows["picks"], est.rows["coats"], est.rows["film"]):
         if row.live:
             _gauge(est, row, est.row("nozzles", row.size_at), coat)
+            row.hand_time = row.stroke_first if entry.coats == 1 else row.stroke_time
             _rival(est, row)
             _reason(est, row, entry, coat)
         elif row.sprayed:

@@ -80,14 +80,12 @@ def _marker(shape, size, color):
 
 
 def _which_sizes(writer):
-    """Below the picks: flow against fan of the sizes that fit the coat that wears most nozzles; the one used is the
-    large diamond.
-    """
+    """Beside the sizes: flow against fan of those that fit the chosen coat; the one used is the large diamond."""
     units = writer.units
     chart = _chart(
         writer,
         {"type": "scatter"},
-        "Which sizes fit the coat that wears most nozzles?",
+        "Which sizes fit this coat?",
         f"Fan ({units.shown('width')})",
         f"Flow ({units.shown('flow')})",
         x={"num_format": "0"},
@@ -107,22 +105,21 @@ def _which_sizes(writer):
             data_labels={"custom": [{"value": "used"}], "value": True, "position": "right", "font": LETTERS},
         )
     )
-    _below(
+    _beside_sizes(
         writer,
         chart,
         0,
-        "Scatter chart: fan and flow of every nozzle size that fits the coat that wears most nozzles; "
-        "the one used is a large diamond",
+        "Scatter chart: fan and flow of every nozzle size that fits the chosen coat; the one used is a large diamond",
     )
 
 
 def _when_to_change(writer):
-    """Beside it: what nozzles and waste cost, by the volume after which the nozzle is changed."""
+    """Below it: what nozzles and waste cost, by the volume after which the nozzle is changed."""
     units = writer.units
     chart = _chart(
         writer,
         {"type": "scatter", "subtype": "smooth"},
-        "When does a new nozzle pay on that coat?",
+        "When does a new nozzle pay on it?",
         f"Sprayed through it ({units.shown('volume')})",
         f"Nozzles and waste ({units.shown('money_volume')})",
         x={"num_format": "0", "min": 0},
@@ -155,19 +152,18 @@ def _when_to_change(writer):
                 data_labels={"custom": [{"value": words}], "value": True, "position": side, "font": LETTERS},
             )
         )
-    _below(
+    _beside_sizes(
         writer,
         chart,
-        660,
+        17,
         "Line chart: cost of nozzles and waste for each volume, by the volume after which the nozzle is changed; "
         "diamonds mark where replacing pays and where it is worn out",
     )
 
 
-def _below(writer, chart, right, told):
-    """Under the last row of the picks, so many pixels from the left."""
-    place = writer.layout.places["picks", "no"]
-    chart.set_size({"width": 640, "height": 340})
-    writer.sheets[place.sheet].insert_chart(
-        place.row + place.rows, 0, chart, {"description": told, "x_offset": 8 + right, "y_offset": 8}
-    )
+def _beside_sizes(writer, chart, down, told):
+    """To the right of the sizes of the chosen coat, so many rows below their header."""
+    place = writer.layout.places["size_list", "cost"]
+    chart.set_size({"width": 560, "height": 320})
+    chart.show_hidden_data()  # its figures stand on workings
+    writer.sheets[place.sheet].insert_chart(place.row - 2 + down, place.col + 2, chart, {"description": told})

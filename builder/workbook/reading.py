@@ -6,7 +6,7 @@ from builder.sheets.shown import STEPS, step
 from builder.workbook.palette import ALERT, ANSWER, BIG, DIGIT, ENTRY, HAIR, HEAD, INK, PADDING, PRICE, QUIET, RULE
 
 # fmt: off
-_LINED = {"valign": "top", "bottom": 1, "bottom_color": HAIR}
+_LINED = {"valign": "vcenter", "bottom": 1, "bottom_color": HAIR}
 ROLES = MappingProxyType({
     "read": {"valign": "vcenter"},
     "words": {"valign": "vcenter", "indent": 1},
