@@ -35,7 +35,13 @@ def upward(amount, quantity):
 
 def from_to(before, upto, quantity):
     """A formula: what lies between two running sums, so rounded that lines add up to their total."""
-    return f"{nearest(upto, quantity)}-{nearest(before, quantity)}"
+    return between(before, upto, f"{{constants.step_{quantity}}}")
+
+
+def between(before, upto, step_of):
+    """The same by a step that is a cell."""
+    one, other = (f"INT({of}/{step_of}+1/2+{{terms.slack}})" for of in (upto, before))
+    return f"({one}-{other})*{step_of}"
 
 
 def to_nearest(est, value, quantity):
