@@ -6,11 +6,10 @@ from itertools import accumulate
 
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.sheets.shown import nearest, to_nearest, to_upward, upward
+from builder.sheets.shown import between, nearest, to_nearest, to_upward, upward
 from builder.stages.brief import plain
 from builder.stages.buying import PRICED
 from builder.stages.buying import rows as buying_rows
-from builder.stages.cost import payable_formula
 from builder.stages.counter import SHEET
 from builder.trade.price import payable
 
@@ -72,7 +71,7 @@ LIST = (
         C("need", "Need", "volume", f'IF({{line.need}}="","",{upward("{line.need}", "volume")})', look="read"),
         C("buy", "Buy", "text", '{line.buy}&""', look="words_bold"),
         C("money", "Amount", "money",
-          f'IF({{line.paid}}="","",{payable_formula("{line.to}")}-{payable_formula("{line.less}")})', "",
+          f'IF({{line.paid}}="","",{between("{line.less}", "{line.to}", "{constants.money_step}")})', "",
           look="paid"),
     ), LINE, "what", "list", 2, TOP),
 )

@@ -3,7 +3,7 @@
 from builder.sheets.grammar import SECTION, Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest
-from builder.stages.bid import day, said_day, typed
+from builder.stages.bid import day, said_day
 from builder.stages.brief import FACTS, TOLD, plain
 from builder.stages.priced import LINE, part, part_money, part_name, read_parts, rule
 
@@ -72,14 +72,19 @@ def _questions():
             for number in range(1, QUESTIONS + 1)), form="page", place=place, top=ASKED)
 
 
+def _after(words, cell):
+    """Free text behind words; nothing where there is none, or an error."""
+    return f'IF(ISERROR({cell}),"",REPT("{words}"&{cell},--({cell}<>"")))'
+
+
 NAMELESS = "No name yet: type it on Job"
 WHOSE = Block("summary", PAGE, (
     C("who", "", "text",
-      f'IF({{job.name}}="","{NAMELESS}",{typed("{job.name}")})&{{summary.client}}&{{summary.site}}', "",
+      f'IF({{bid.job_told}}="","{NAMELESS}",{{bid.job_told}})&{{summary.client}}&{{summary.site}}', "",
       look="section"),), form="page", place=0, top=WHO)
 TYPED = Block("summary", SHEET, (
-    C("client", "For whom", "text", f'IF({{job.client}}="","",", for "&{typed("{job.client}")})', ""),
-    C("site", "Where", "text", f'IF({{job.site}}="","",", "&{typed("{job.site}")})', ""),
+    C("client", "For whom", "text", _after(", for ", "{job.client}"), ""),
+    C("site", "Where", "text", _after(", ", "{job.site}"), ""),
 ), form="upright", top=5 + len(FACTS + TOLD) + SECTION)
 PARTS = (
     Block("summary_parts", PAGE, (part_name(),), LINE, form="list", place=0, top=PARTS_TOP),

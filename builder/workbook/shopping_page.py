@@ -27,6 +27,7 @@ def shopping(writer):
     reading.call(writer, sheet, (first, BOX, last, BOX), ("box", f"(LEN({buy})>0)*(1-ISNUMBER({area}))*({figures})>0"))
     sheet.set_portrait()
     sheet.set_margins(left=0.6, right=0.6, top=0.6, bottom=0.7)
+    sheet.repeat_rows(TOP - 2)
     sheet.print_area(TOP - 4, 0, last, BOX)
     sheet.fit_to_pages(1, 1 if rows <= LOWEST - TOP else 0)
     sheet.set_footer("&RPage &P of &N")
