@@ -104,9 +104,12 @@ def faults(
         for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
             if row.faults:
                 yield from _of_row(kind, row, place, estimate.units, names, known)
-    for area, place in zip(estimate.rows["areas"], marks["takeoff"]):
-        if area.too_open:
-            yield place[""].problem(f"Takeoff: {area.fault}", "check its length, its height and its openings")
+    areas = {"takeoff": 0, "rooms": len(estimate.rows["takeoff"])}  # -> where its lines begin, of a room its walls
+    for key, first in areas.items():
+        for area, place in zip(estimate.rows["areas"][first:], marks[key]):
+            if area.too_open:
+                hint = "check its length, its height and its openings"
+                yield place[""].problem(f"{KINDS[key].title}: {area.fault}", hint)
     for film, place in zip(estimate.rows["film"], marks["coats"]):
         if film.faults:
             yield place[""].problem(f"Coats: {film.fault}")

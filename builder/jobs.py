@@ -157,10 +157,9 @@ def open_job(
     stands = (ERROR, WARNING) if job.draft else (ERROR,)  # for a fault: nothing that weighs less than it
     told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
     found = list(faults(estimate, marks, told))
-    if path and not values["takeoff"] and job.marks["job"]:
-        found.append(
-            job.mark("job", 0, "").problem("the job has no takeoff line", "add 'takeoff:' with at least one line")
-        )
+    if path and not values["takeoff"] and not values["rooms"] and job.marks["job"]:
+        hint = "add 'takeoff:' with at least one line, or 'rooms:'"
+        found.append(job.mark("job", 0, "").problem("the job has no takeoff line", hint))
     problems += [replace(fault, severity=WARNING) for fault in found] if job.draft else found
     problems += doubts(estimate, marks)
     return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, sorted(problems))

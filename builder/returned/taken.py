@@ -13,10 +13,12 @@ from typing import TypeAlias
 from builder.faults import faults
 from builder.jobs import Opened, from_values
 from builder.problems import BadValue
+from builder.records import feet
 from builder.records.differ import said, shown
 from builder.records.fields import Field, Kind, Record, Values
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.overlay import identity, label, load_catalogs
+from builder.records.rules import Length
 from builder.records.store import job_text
 from builder.returned.findings import Cell, Finding
 from builder.returned.read import Returned, Stray, plain
@@ -65,7 +67,8 @@ def _row(back: Returned, kind: Kind, values: Record, place: PlaceOf, found: list
         except BadValue as error:
             found.append(Finding("cell", *place(one.key), f"{one.title}: {error.message}", error.hint))
             continue
-        if isinstance(value, str) and row[one.key] is not None and one.quantity != "text":
+        in_its_cell = isinstance(one.rule, Length) and feet.read(value, back.units) is not None
+        if isinstance(value, str) and row[one.key] is not None and one.quantity != "text" and not in_its_cell:
             found.append(
                 Finding(
                     "understood",
