@@ -1,4 +1,4 @@
-"""Systems, openings and takeoff lines: measured, coated and work area (E1-E3)."""
+"""Systems and measured lines: measured, coated and work area (E1, E2)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
@@ -58,21 +58,6 @@ def systems_block(units):
         C("chain_most", "Longest drying time", "time", "MAX(0,MAX({*chain@}))", **TOTALS),
         *(whole(*one) for one in MEASURES),
     ), {"surface": At("surfaces", "{surface_at}")})
-
-
-def openings_block(units, capacity):
-    kind, job = KINDS["openings"], "{basics.opening_%s}*(1+{terms.slack})"
-    return judging(kind, units, (
-        *lengths.columns(kind, capacity),
-        C("line_at", "Opening: row of its line", "count", "MATCH({row.line},{takeoff.known},0)"),
-        C("live", "Opening: worked out", "count", 'IF({line.live}=1,1,"")'),
-        C("pieces", "Opening: how many", "count", 'IF({row.count}="",1,{row.count})', "live"),
-        C("area", "Opening: area", "area", "{width_read}*{height_read}", "live"),
-        C("deducted_share", "Opening: part deducted", "share",
-          f"({{area}}>{job % 'none'})*IF({{area}}<={job % 'both'},1/{{line.faces}},1)", "live"),
-        C("deducted", "Opening: deducted a face", "area", "{area}*{pieces}*{deducted_share}", "live"),
-        C("perimeter", "Opening: perimeter", "length", "2*({width_read}+{height_read})*{pieces}", "live"),
-    ), {**lengths.links(kind), "line": At("areas", "{line_at}")})
 
 
 def takeoff_block(units, capacity):
@@ -242,26 +227,6 @@ def _size(est, row, key, entry):
     top = row.height * BESIDE["shape_stands"][row.shape_no - 1]
     row.too_high = float(access is not None and top > access.height_limit * (1 + est.terms.slack))
     row.look = TOO_HIGH if row.too_high else None
-
-
-def openings(est):
-    """What each opening takes from its line, and its edge."""
-    for row in est.rows["openings"]:
-        if not row.sound:
-            continue
-        row.line_at = est.judge.at("takeoff", row.line)
-        line = est.row("areas", row.line_at)
-        row.live = line.live
-        if not row.live:
-            continue
-        row.pieces = 1.0 if row.count is None else row.count
-        row.area = row.width_read * row.height_read
-        more = 1 + est.terms.slack
-        row.deducted_share = takeoff.opening_share(
-            row.area, est.basics.opening_none * more, est.basics.opening_both * more, line.faces
-        )
-        row.deducted = row.area * row.pieces * row.deducted_share
-        row.perimeter = takeoff.opening_perimeter(row.width_read, row.height_read) * row.pieces
 
 
 def areas(est):

@@ -11,7 +11,8 @@ from builder.sheets.grammar import At, Block, inputs
 from builder.sheets.grammar import Column as C
 
 # fmt: off
-ASIDE = {"takeoff": "shape", "systems": "goal", "coats": "tag"}   # the first input to the right of the results
+# Of a kind whose results stand between its inputs: the first input to their right.
+ASIDE = {"takeoff": "shape", "systems": "goal", "coats": "tag", "tasks": "area"}
 
 
 def _table(key, *columns, after=(), under="", links=(), **blocks):
