@@ -29,7 +29,7 @@ WORN = Block("worn", "Sizes", (
     C("money", "Wear budget: at the counter", "money", "{size.cash@1}"),
     C("sprayed", "Wear budget: sprayed", "volume", nearest("{size.applied}", "volume")),
     *(C(f"said_{key}", f"Wear budget, said: {what}", "text",
-        "FIXED(%s,0)" % nearest(f"{{sizes.{key}_all@1}}", "money"), "", rows=1)
+        f"FIXED({nearest(f'{{sizes.{key}_all@1}}', 'money')},0)", "", rows=1)
       for key, what in (("wear_cost", "what wear costs"), ("cash", "what is paid at the counter"))),
 ), {"size": At("sizes", "{size_at}")}, "size_at")
 
@@ -38,19 +38,22 @@ def wear_blocks(units):
     """The sheet Wear budget: a sentence, the sums, a row a size, in these units."""
     unit, money = units.shown("volume"), units.shown("money")
     heads = (
-        C("nozzle", "Nozzle", "text"), C("bar", "This job wears off: ■, each a tenth of a nozzle", "text"), C("lives", "Lives worn", "lives"),
+        C("nozzle", "Nozzle", "text"), C("bar", "This job wears off: ■, each a tenth of a nozzle", "text"),
+        C("lives", "Lives worn", "lives"),
         C("kit", "In your kit (lives)", "lives"), C("buy", "To buy", "count"), C("left", "Left after (lives)", "lives"),
         C("money", "At the counter", "money"), C("sprayed", "Sprays", "volume"), C("change", "Change it", "text"),
     )
     sums = {
-        "nozzle": 'IF(COUNT({worn.size_at})=0,"","Together")', "bar": 'COUNT({worn.size_at})&" size"&REPT("s",--(COUNT({worn.size_at})<>1))',
+        "nozzle": 'IF(COUNT({worn.size_at})=0,"","Together")', "bar": 'COUNT({worn.size_at})&" size"'
+                                                                      '&REPT("s",--(COUNT({worn.size_at})<>1))',
         **{key: f"SUM({{worn.{key}}})" for key in ("lives", "kit", "buy", "left", "sprayed")},
         "money": nearest("SUM({worn.money})", "money"), "change": '""',
     }
     row = "ROW()-ROW({#nozzle})"
     of_a_size = {
         "nozzle": 'IF({mine.size_at}="","",{size.nozzle})',
-        "bar": f'REPT("■",MIN(2*{{constants.squares}},{_tenths("{lives}")}))&REPT("+",--({_tenths("{lives}")}>2*{{constants.squares}}))'
+        "bar": f'REPT("■",MIN(2*{{constants.squares}},{_tenths("{lives}")}))'
+               f'&REPT("+",--({_tenths("{lives}")}>2*{{constants.squares}}))'
                f'&REPT("□",MAX(0,{{constants.squares}}-{_tenths("{lives}")}))',
         **{key: f"{{mine.{key}}}" for key in ("lives", "kit", "buy", "left", "sprayed")},
         "money": nearest("{mine.money}", "money"),
@@ -61,7 +64,8 @@ def wear_blocks(units):
         WORN,
         Block("wear_total", "Wear budget", (
             C("says", "", "text",
-              f'IF(COUNT({{worn.size_at}})=0,"{NONE}","The price carries the wear, "&{{worn.said_wear_cost}}&" {money}; at '
+              f'IF(COUNT({{worn.size_at}})=0,"{NONE}","The price carries the wear, "&{{worn.said_wear_cost}}'
+              f'&" {money}; at '
               f'the counter you pay "&{{worn.said_cash}}&" {money}, and what is left over is yours.")', ""),
         ), form="page", place=0, top=TOP - 2),
         Block("wear_total", "Wear budget", tuple(
@@ -106,7 +110,8 @@ def _sums(est, rows):
     if not rows:
         return
     unit = est.units.shown("money")
-    sums.says = f"The price carries the wear, {wear} {unit}; at the counter you pay {cash} {unit}, and what is left over is yours."
+    paid = f"at the counter you pay {cash} {unit}, and what is left over is yours."
+    sums.says = f"The price carries the wear, {wear} {unit}; {paid}"
     sums.set(**{key: sum(getattr(row, key) for row in rows) for key in ("lives", "kit", "buy", "left", "sprayed")})
     sums.money = to_nearest(est, sum(row.money for row in rows), "money")
     sums.nozzle, sums.bar = "Together", f"{len(rows)} size{'' if len(rows) == 1 else 's'}"

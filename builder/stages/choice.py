@@ -33,8 +33,8 @@ RANKING = Block("ranking", "Views", (
       '&REPT({percent}&" % more",({percent}>0)*({extra}>0))&REPT({percent}&" % less",({percent}>0)*({extra}<0)))',
       "extra"),
     C("verdict", "Does it fit", "text",
-      'IF({placed.why}="","%s",{placed.why})&REPT("; used all the same",({first_at}="")*({size_at}={pick.size_at}))'
-      % REASONS["lossy"], "size_at"),
+      f'IF({{placed.why}}="","{REASONS["lossy"]}",{{placed.why}})'
+      '&REPT("; used all the same",({first_at}="")*({size_at}={pick.size_at}))', "size_at"),
 ), {"trial": At("trials", TRIED + "{no}"), "placed": At("trials", TRIED + "{size_at}"),
     "pick": At("picks", "{chosen.coat_at}")}, follows=True)
 
@@ -49,7 +49,7 @@ def nozzle_blocks(units, coats):
         C("part", "System", "text", "{use.part}", ""),
         C("nozzle", "Nozzle", "text", 'IF({coat.sprayed}=1,{pick.nozzle}&"",INDEX({words.done},{coat.method_no}))'),
         C("what", "Coating and color", "text",
-          'IF({part}="",REPT("%s",--(ROW()-ROW({#part})+COUNT({picks.place})=1)),{use.what})' % NOTHING_YET, ""),
+          f'IF({{part}}="",REPT("{NOTHING_YET}",--(ROW()-ROW({{#part}})+COUNT({{picks.place}})=1)),{{use.what}})', ""),
         C("gauge", "Set to", "pressure", "{pick.gauge}"),
         C("fan", "Fan", "width", "{pick.fan}"),
         C("hand", f"Hand: {stroke(units)} in", "seconds", "{pick.hand_time}"),
@@ -62,8 +62,8 @@ def nozzle_blocks(units, coats):
         C("nozzle", "Nozzle", "text", "{rank.told}", ""),
         C("compared", "To the one used", "text", "{rank.compared}"),
         C("verdict", "Does it fit?", "text", "{rank.verdict}"),
-        C("cost", f"Cost of {area}", "money", 'IF({rank.cost}="","",%s)'
-          % nearest("{rank.cost}*{constants.batch}", "money")),
+        C("cost", f"Cost of {area}", "money", 
+          f'IF({{rank.cost}}="","",{nearest("{rank.cost}*{constants.batch}", "money")})'),
     ), {"rank": At("ranking", "ROW()-ROW({#nozzle})")}, "nozzle", top=sizes_top, section="All sizes for",
         follows=True)
     return picked, *chooser("chosen", "Nozzles", sizes_top - 2, 2), RANKING, sizes

@@ -89,7 +89,8 @@ FOUND = (
 
 def said_block(units):
     """What the card says, in the units of the book."""
-    unit = {one: sign(units.shown(one)) for one in ("area", "volume", "width", "film", "pressure", "temperature", "warmth")}
+    named = ("area", "volume", "width", "film", "pressure", "temperature", "warmth")
+    unit = {one: sign(units.shown(one)) for one in named}
     area, need, hours, fan = (
         nearest(amount, quantity)
         for amount, quantity in (("{coat.coated}", "area"), ("{gallon.need}", "volume"), ("{hour.elapsed}", "time"),
@@ -110,7 +111,8 @@ def said_block(units):
           '&" in use"', SPRAYED),
         C("set_to", "Set to", "pressure", "{pick.gauge}", SPRAYED),
         C("set_to_note", "Set to: never above", "text",
-          f'"never above "&FIXED(INT({{pick.pressure_most}}*(1+{{terms.slack}})),0)&" {unit["pressure"]}; read it while '
+          f'"never above "&FIXED(INT({{pick.pressure_most}}*(1+{{terms.slack}})),0)&" {unit["pressure"]}; '
+          f'read it while '
           'spraying"', SPRAYED),
         C("hand", "Hand", "text", '{pick.hand_time}&" s"', SPRAYED),
         C("further", "Next pass further by", "width", nearest("{trial.step}", "width"), SPRAYED),
@@ -127,7 +129,8 @@ def said_block(units):
         C("fan_worn", "Fan of a worn nozzle", "width", nearest("{pick.fan}*{terms.worn_fan}", "width"), SPRAYED),
         C("change", "Change after", "text", "{pick.pays}", SPRAYED),
         C("change_note", "Change after: in packs, or by the fan", "text",
-          f'"that is "&{_halves("{pick.interval}/{pail}")}&" x "&{said_hundredths("{pail}")}&" {unit["volume"]}; or when '
+          f'"that is "&{_halves("{pick.interval}/{pail}")}&" x "&{said_hundredths("{pail}")}&" {unit["volume"]}; or '
+          f'when '
           f'the fan is "&{{fan_worn}}&" {unit["width"]}"', SPRAYED),
         C("next", "Next coat", "text", said_hundredths("{paint.recoat}") + '&" h"'),
         C("area", "Area", "text", f"FIXED({area},0)"),
@@ -138,16 +141,19 @@ def said_block(units):
         C("line_work", "Line: how much", "text", f'{{amount}}&{{thin}}&" · about "&{hours}&" h on the clock"'),
         C("wet", "Wet film", "number", said_hundredths(nearest("{coat.wet_film}", "film"))),
         C("sags", "Where it runs", "text",
-          f'REPT(", runs and sags above "&{said_hundredths(nearest("N({wet_most})", "film"))}&" {unit["film"]}",--({{wet_most}}<>""))'),
+          f'REPT(", runs and sags above "&{said_hundredths(nearest("N({wet_most})", "film"))}'
+          f'&" {unit["film"]}",--({{wet_most}}<>""))'),
         C("line_film", "Line: film and gun", "text",
           f'"wet film "&{{wet}}&" {unit["film"]}"&{{sags}}&REPT(" · {DISTANCE}",N({{sprayed}}))'),
         C("between", "Limits of its surface", "text",
           f'REPT(" from "&{least},--({{surface_least}}<>""))&REPT(" to "&{most},--({{surface_most}}<>""))'),
         C("limits", "Limits of its weather", "text",
-          f'"surface"&{{between}}&REPT(" {unit["temperature"]},",--({{between}}<>""))&" "&{warmth}&" {unit["warmth"]} above '
+          f'"surface"&{{between}}&REPT(" {unit["temperature"]},",--({{between}}<>""))&" "&{warmth}'
+          f'&" {unit["warmth"]} above '
           'the dew point"'),
         C("line_weather", "Line: weather", "text",
-          '{limits}&REPT(", air to "&INT(N({humidity_most})*100+1/2)&" % humidity",--({humidity_most}<>""))&" · today: "'
+          '{limits}&REPT(", air to "&INT(N({humidity_most})*100+1/2)&" % humidity",--({humidity_most}<>""))'
+          '&" · today: "'
           '&{today}'),
         C("line_care", "Line: what to beware of", "text",
           f'IF({{paint.base}}="solvent","{SOLVENT}","water-borne")&REPT(" · {LEAD_FIRST}",--(N({{checks.lead}})>0))'),
@@ -202,7 +208,8 @@ def _work(est, row, entry, coat, gallon, paint):
     area = est.units.to_cell(to_nearest(est, coat.coated, "area"), "area")
     row.area = f"{area:,.0f}"
     row.amount = (
-        f"{row.area} {units.shown('area')} · needs {_near(est, gallon.need, 'volume')} {units.shown('volume')} in all · "
+        f"{row.area} {units.shown('area')} · needs {_near(est, gallon.need, 'volume')} {units.shown('volume')} "
+        f"in all · "
         f"{row.packs} for the job · "
     )
     hours = float(_near(est, est.row("hours", gallon.no).elapsed, "time"))

@@ -28,13 +28,13 @@ def chooser(key, sheet, top, place):
     or no such coat: the first.
     """
     return (
-        Block(key, sheet, (C("coat", "Choose a coat", "text", view="in_use.label"),), form="page", place=place, top=top),
+        Block(key, sheet, (C("coat", "Choose a coat", "text", view="in_use.label"),), form="page", place=place,
+              top=top),
         Block(key, sheet, (
-            C("shown", "", "text", 'IF({%s.coat_at}="","%s",{use.part}&": "&{use.what}&", "&{use.how})'
-              % (key, NOTHING_YET)),
+            C("shown", "", "text", f'IF({{{key}.coat_at}}="","{NOTHING_YET}",{{use.part}}&": "&{{use.what}}&", "&{{use.how}})'),
         ), {"use": At("in_use", f"{{{key}.at}}")}, form="page", place=place + 1, top=top),
         Block(key, "Views", (
-            C("said", f"{sheet}: chosen", "text", 'IF(ISERROR({%s.coat}),"",{%s.coat}&"")' % (key, key)),
+            C("said", f"{sheet}: chosen", "text", f'IF(ISERROR({{{key}.coat}}),"",{{{key}.coat}}&"")'),
             C("hits", f"{sheet}: coats of that name", "count",
               'SUMPRODUCT(({in_use.label}={said})*({in_use.label}<>""))'),
             C("at", f"{sheet}: place of the coat shown", "count", "IF({hits}=0,1,MATCH({said},{in_use.label},0))"),

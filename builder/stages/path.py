@@ -1,4 +1,4 @@
-"""What Trace speaks of, of the coat that is chosen there: what no other working holds, and each figure as it is said."""
+"""What Trace speaks of, of the coat that is chosen there: what no other working holds, each figure as it is said."""
 
 from math import floor
 
@@ -62,7 +62,8 @@ def _percent(share):
 # Figures as the sentences say them: key -> formula, the column without which it is blank. Those by FIXED are texts.
 SAID = {
     "area": (_whole("{coat.coated}"), "coat_at"), "laid": (_whole("{coat.surface_coats}"), "coat_at"),
-    "dry": (said_hundredths("N({coat.dry_film})"), "coat_at"), "solids": (_percent("N({paint.volume_solids})"), "coat_at"),
+    "dry": (said_hundredths("N({coat.dry_film})"), "coat_at"),
+    "solids": (_percent("N({paint.volume_solids})"), "coat_at"),
     "thin": (said_hundredths("(1+{coat.thinning})"), "coat_at"), "cover": (_whole("{constants.cover}"), "coat_at"),
     "film": (said_hundredths("{shown_film}"), "coat_at"), "spread": (said_hundredths("{shown_spread}"), "coat_at"),
     "lost": (_percent("{lost}"), "live"), "lands": (_percent("1-{lost}"), "live"),
@@ -70,9 +71,11 @@ SAID = {
     "uptake": (said_hundredths("{coat.mean_uptake}"), "live"), "wear": (_percent("{gallon.over}"), "live"),
     "need": (said_hundredths("{shown_need}"), "live"), "used": (said_hundredths("{buy.coats_need}"), "live"),
     "total": (said_hundredths("{buy.total}"), "live"), "paid": (_whole("{buy.cost}"), "live"),
-    "flow": (said_hundredths("{shown_flow}"), "sprayed"), "gun": (f'FIXED({nearest("{gun}", "pressure")},0)', "sprayed"),
+    "flow": (said_hundredths("{shown_flow}"), "sprayed"),
+    "gun": (f'FIXED({nearest("{gun}", "pressure")},0)', "sprayed"),
     "wanted": (_whole("{pick.pressure}"), "sprayed"), "drop": (_whole("{pick.drop}"), "sprayed"),
-    "most": ("FIXED(INT({pick.pressure_most}*(1+{terms.slack})),0)", "sprayed"), "further": (nearest("{trial.step}", "width"), "sprayed"),
+    "most": ("FIXED(INT({pick.pressure_most}*(1+{terms.slack})),0)", "sprayed"),
+    "further": (nearest("{trial.step}", "width"), "sprayed"),
     "applied": (said_hundredths("{gallon.applied}"), "live"), "trigger": (_percent("N({hour.trigger_share})"), "live"),
     "work": (_whole("{coat.work_coats}"), "live"), "labor": (said_hundredths("{hour.labor}"), "live"),
     "wage": (f'FIXED({said_hundredths("{coat.wage}")},2)', "live"), "due": (said_hundredths("{gallon.due}"), "live"),

@@ -50,12 +50,14 @@ SETTING = (
     *(C(f"set_{key}", f"; so set, {words}", "count", f"--({{fits}}*({test})>0)", "live")
       for key, (words, test) in SO_SET.items()),
     C("set_words", "What speaks against it, in words", "text",
-      'REPT("; it does not fit: "&{why},{misfit})&' + "&".join(f"REPT({{#set_{key}}},{{set_{key}}})" for key in SO_SET), "live"),
+      'REPT("; it does not fit: "&{why},{misfit})&' + "&".join(
+          f"REPT({{#set_{key}}},{{set_{key}}})" for key in SO_SET), "live"),
     C("rival_at", "Next best beside the size used, row", "count",
       "IF({size_at}={pick_at},{next_at},{pick_at})", "live"),
     C("rival", "Next best beside the size used", "text", "INDEX({nozzles.known},{rival_at})", "rival_at"),
     C("rival_extra", "It costs more by", "share", "{other.cost}/{cost}-1", "rival_at"),
-    C("rival_percent", "It costs more or less by, whole percent", "count", "INT(ABS({rival_extra})*100+1/2+{terms.slack})",
+    C("rival_percent", "It costs more or less by, whole percent", "count",
+      "INT(ABS({rival_extra})*100+1/2+{terms.slack})",
       "rival_at"),
     C("rival_words", "It costs, in words", "text",
       'REPT("the same",--({rival_percent}=0))&REPT({rival_percent}&" % more",({rival_percent}>0)*({rival_extra}>0))'
@@ -67,9 +69,10 @@ SETTING = (
       '--({rival_percent}=0))&REPT("costs least of "&{fitting}&" that fit",--(N({rival_percent})>0))'
       '&REPT(", the finest asked for",{coat.smooth})', "live"),
     C("reason", "Why", "text",
-      'IF({live}="","%s",REPT("your choice on Paint",{own})&REPT("in your kit",(1-{own})*{dearer})'
+      f'IF({{live}}="","{NONE_FITS}",'
+      'REPT("your choice on Paint",{own})&REPT("in your kit",(1-{own})*{dearer})'
       '&REPT(", though another costs less",{dearer})&REPT({least},(1-{own})*(1-{dearer}))'
-      '&{set_words})' % NONE_FITS),
+      '&{set_words})'),
     C("change_words", "When to change it", "text",
       'IF({interval}<{life}*(1-{terms.slack}),"after "&{pays}&"; worn out at "&{worn_out},"when worn out, at "'
       '&{worn_out})', "live"),

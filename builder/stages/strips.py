@@ -32,7 +32,8 @@ def strip_blocks(units):
     number = (f"INT(({row})/{{constants.page_rows}})*{{constants.page_coats}}"
               f"+INT(MOD({row},{{constants.page_rows}})/{{constants.strip_rows}})+1")
     columns = [C("number", "", "count", f"INDEX({{crew_card.shown_no}},{number})", "", at=(TITLE, 0)),
-               C("title", "", "text", "{told.title}", at=(TITLE, 1)), C("head", "", "text", "{told.head}", at=(WORK, 0))]
+               C("title", "", "text", "{told.title}", at=(TITLE, 1)),
+               C("head", "", "text", "{told.head}", at=(WORK, 0))]
     for col, (key, words) in enumerate(figures(units).items()):
         label, note = (f'REPT("{words}",N({{told.sprayed}}))', f"{{told.{key}_note}}")
         if key not in SPRAYED:
@@ -49,9 +50,11 @@ def strip_blocks(units):
     return (
         Block("card_page", "Crew card", (
             C("heading", "", "text",
-              f'IF(COUNT({{gallons.place}})=0,"{EMPTY}","Crew card"&REPT(": "&{{bid.job_told}},--({{bid.job_told}}<>"")))'),
+              f'IF(COUNT({{gallons.place}})=0,"{EMPTY}","Crew card"'
+              f'&REPT(": "&{{bid.job_told}},--({{bid.job_told}}<>"")))'),
         ), form="page", place=0, top=HEAD),
-        Block("card_strip", "Crew card", tuple(columns), {"told": At("crew_card", "{number}")}, "number", "strip", 0, TOP,
+        Block("card_strip", "Crew card", tuple(columns), {"told": At("crew_card", "{number}")}, "number", "strip", 0,
+              TOP,
               pitch=PITCH, each=EACH, gap=GAP),
         Block("card_note", "Crew card", (
             C("note_0", "", "text", f'IF({page}>COUNT({{gallons.place}}),"",{first})', "", at=(0, 0)),

@@ -46,29 +46,37 @@ def _sentences(units):
     """Key of a line -> how it came about, as formula text."""
     unit = _units(units)
     return {
-        "area": '{own.lines}&" line"&REPT("s",--({own.lines}<>1))&" of Takeoff for "&{coat.system}&", openings taken off"',
+        "area": '{own.lines}&" line"&REPT("s",--({own.lines}<>1))&" of Takeoff for "&{coat.system}'
+                '&", openings taken off"',
         "laid": f'{{say_area}}&" {unit["area"]} x "&{{entry.times}}&" coat"&REPT("s",--({{entry.times}}>1))&REPT(" x "'
                 '&{gallon.share_told}&" % of it",--(N({gallon.share_told})>0))',
         "film": f'IF({{coat.by_spread}}=1,"bought by spread",{{say_dry}}&" {unit["film"]} dry / "&{{say_solids}}'
                 '&" % solids")&REPT(" x "&{say_thin}&" with its thinner",--({say_thin}>1))',
-        "spread": f'IF({{coat.by_spread}}=1,"as the data sheet says",{{say_cover}}&" {unit["spread"]} at 1 {unit["film"]} x "'
+        "spread": f'IF({{coat.by_spread}}=1,"as the data sheet says",{{say_cover}}&" {unit["spread"]} at '
+                  f'1 {unit["film"]} x "'
                   f'&{{say_solids}}&" % solids / "&{{say_dry}}&" {unit["film"]} dry")&", with nothing lost"',
-        "reach": '{say_lost}&" % lost"&IF({coat.sprays}=1," as overspray, "&{say_edges}&" % past the edges"," by hand")',
+        "reach": '{say_lost}&" % lost"&IF({coat.sprays}=1," as overspray, "&{say_edges}&" % past the edges"," '
+                 'by hand")',
         "need": f'{{say_laid}}&" {unit["area"]} / "&{{say_spread}}&" {unit["spread"]} / "&{{say_reach}}&" %"&REPT(" x "'
-                '&{say_uptake}&" soaked up",--({say_uptake}>1))&REPT(" + "&{say_wear}&" % for nozzle wear",--({say_wear}>0))',
+                '&{say_uptake}&" soaked up",--({say_uptake}>1))&REPT(" + "&{say_wear}'
+                '&" % for nozzle wear",--({say_wear}>0))',
         "bought": f'"its coats, hose, pail and touch-up: "&{{say_total}}&" {unit["volume"]}; "&{{card.packs}}&", "'
                   f'&{{say_paid}}&" {unit["money"]}"',
         "flow": f'{{pick.orifice}}&" thou orifice at about "&{{say_gun}}&" {unit["pressure"]} at the gun"',
-        "gauge": f'{{say_wanted}}&" {unit["pressure"]} wanted at the gun + "&{{say_drop}}&" lost in the hose, to a step of "'
+        "gauge": f'{{say_wanted}}&" {unit["pressure"]} wanted at the gun + "&{{say_drop}}&" lost in the hose, to '
+                 f'a step of "'
                  '&{constants.step_pressure}&"; never above "&{say_most}',
         "hand": f'"for {stroke(units)}: "&{{say_flow}}&" {unit["flow"]}, of which "&{{say_lands}}&" % lands, laid "'
                 f'&{{say_film}}&" {unit["film"]} wet; next pass "&{{say_further}}&" {unit["width"]} further"',
-        "trigger": f'{{say_applied}}&" {unit["volume"]} thinned / "&{{say_flow}}&" {unit["flow"]}, slower as the nozzle '
+        "trigger": f'{{say_applied}}&" {unit["volume"]} thinned / "&{{say_flow}}&" {unit["flow"]}, slower '
+                   f'as the nozzle '
                    'wears; "&{coat.guns}&" gun"&REPT("s",--({coat.guns}>1))',
-        "clock": 'IF({coat.sprays}=1,"the trigger is "&{say_trigger}&" % of it; the rest is moving, reaching, filling up",'
+        "clock": 'IF({coat.sprays}=1,"the trigger is "&{say_trigger}&" % of it; the rest is moving, reaching, '
+                 'filling up",'
                  f'{{say_work}}&" {unit["area"]} by hand, "&{{coat.hands}}&" at work")',
         "wages": f'{{say_labor}}&" h of labor x "&{{say_wage}}&" {unit["money_hour"]}, burden included"',
-        "coating": f'"its part, "&{{say_need}}&" of "&{{say_used}}&" {unit["volume"]}, of the "&{{say_paid}}&" {unit["money"]} '
+        "coating": f'"its part, "&{{say_need}}&" of "&{{say_used}}&" {unit["volume"]}, of the "&{{say_paid}}'
+                   f'&" {unit["money"]} '
                    'paid"&REPT(", and thinner",--({gallon.thinner_cost}>0))',
         "nozzles": f'{{say_due}}&" of a nozzle at "&{{say_price}}&" {unit["money"]}, and the time to change it"',
         "part": f'{{say_direct}}&" of "&{{say_all}}&" {unit["money"]} direct cost, so the same part of "&{{say_job}}'
@@ -117,7 +125,8 @@ def _said(est, path, coat_at):
     if path.sprayed and path.live:
         guns = f"{coat.guns:g} gun{'s' if coat.guns > 1 else ''}"
         found["trigger"] = (
-            f"{plain(path.say_applied)} {unit['volume']} thinned / {plain(path.say_flow)} {unit['flow']}, slower as the "
+            f"{plain(path.say_applied)} {unit['volume']} thinned / {plain(path.say_flow)} {unit['flow']}, "
+            f"slower as the "
             f"nozzle wears; {guns}"
         )
         found["nozzles"] = (
@@ -165,7 +174,8 @@ def _bought(est, path, coat, gallon, unit):
         f"{path.say_paid} {unit['money']}",
         "clock": clock,
         "wages": f"{plain(path.say_labor)} h of labor x {path.say_wage} {unit['money_hour']}, burden included",
-        "coating": f"its part, {plain(path.say_need)} of {plain(path.say_used)} {unit['volume']}, of the {path.say_paid} "
+        "coating": f"its part, {plain(path.say_need)} of {plain(path.say_used)} {unit['volume']}, of the "
+        f"{path.say_paid} "
         f"{unit['money']} paid{thinner}",
     }
 
@@ -174,8 +184,10 @@ def _gun(est, path, pick, unit):
     orifice, step = est.units.to_cell(pick.orifice, "orifice"), shown_constants(est.units, 0)["step_pressure"]
     return {
         "flow": f"{orifice:.10g} thou orifice at about {path.say_gun} {unit['pressure']} at the gun",
-        "gauge": f"{path.say_wanted} {unit['pressure']} wanted at the gun + {path.say_drop} lost in the hose, to a step of "
+        "gauge": f"{path.say_wanted} {unit['pressure']} wanted at the gun + {path.say_drop} lost in the "
+        f"hose, to a step of "
         f"{step:g}; never above {path.say_most}",
-        "hand": f"for {stroke(est.units)}: {plain(path.say_flow)} {unit['flow']}, of which {path.say_lands:g} % lands, laid "
+        "hand": f"for {stroke(est.units)}: {plain(path.say_flow)} {unit['flow']}, of which {path.say_lands:g} "
+        f"% lands, laid "
         f"{plain(path.say_film)} {unit['film']} wet; next pass {plain(path.say_further)} {unit['width']} further",
     }
