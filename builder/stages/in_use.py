@@ -31,7 +31,8 @@ def chooser(key, sheet, top, place):
         Block(key, sheet, (C("coat", "Choose a coat", "text", view="in_use.label"),), form="page", place=place,
               top=top),
         Block(key, sheet, (
-            C("shown", "", "text", f'IF({{{key}.coat_at}}="","{NOTHING_YET}",{{use.part}}&": "&{{use.what}}&", "&{{use.how}})'),
+            C("shown", "", "text",
+              f'IF({{{key}.coat_at}}="","{NOTHING_YET}",{{use.part}}&": "&{{use.what}}&", "&{{use.how}})'),
         ), {"use": At("in_use", f"{{{key}.at}}")}, form="page", place=place + 1, top=top),
         Block(key, "Views", (
             C("said", f"{sheet}: chosen", "text", f'IF(ISERROR({{{key}.coat}}),"",{{{key}.coat}}&"")'),

@@ -12,8 +12,7 @@ REMEDIES = (
     "1  Pressure: raise it in small steps, never above the figure on the card.",
     "2  Relieve the pressure, lock the trigger: clean or change filters of pump and gun, strainer in the pail.",
     "3  Relieve the pressure, lock the trigger: put in the spare; a fan a quarter narrower than new is worn out.",
-    "4  Material: stir and strain it; use paint kept at the temperature its data sheet names; thin as it allows; never "
-    "heat it.",
+    "4  Material: stir and strain it; use paint kept at the temperature its data sheet names; thin as it allows.",
 )
 BEFORE = "Before anyone sprays"
 HEADINGS = (TAILS, BEFORE)

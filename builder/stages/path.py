@@ -63,7 +63,7 @@ def _percent(share):
 SAID = {
     "area": (_whole("{coat.coated}"), "coat_at"), "laid": (_whole("{coat.surface_coats}"), "coat_at"),
     "dry": (said_hundredths("N({coat.dry_film})"), "coat_at"),
-    "solids": (_percent("N({paint.volume_solids})"), "coat_at"),
+    "solids": (_percent("IF({coat.by_spread}=1,0,{paint.volume_solids})"), "coat_at"),
     "thin": (said_hundredths("(1+{coat.thinning})"), "coat_at"), "cover": (_whole("{constants.cover}"), "coat_at"),
     "film": (said_hundredths("{shown_film}"), "coat_at"), "spread": (said_hundredths("{shown_spread}"), "coat_at"),
     "lost": (_percent("{lost}"), "live"), "lands": (_percent("1-{lost}"), "live"),
@@ -136,7 +136,7 @@ def _film(est, path, coat, paint):
         say_area=_whole_of(est, coat.coated, "area"),
         say_laid=_whole_of(est, coat.surface_coats, "area"),
         say_dry=hundredths(est, coat.dry_film or 0.0, "film"),
-        say_solids=_percent_of(est, paint.volume_solids or 0.0),
+        say_solids=_percent_of(est, 0.0 if coat.by_spread else paint.volume_solids),
         say_thin=hundredths(est, 1 + coat.thinning, "number"),
         say_cover=f"{floor(shown_constants(est.units, 0)['cover'] + 0.5 + est.terms.slack):,}",
         say_film=hundredths(est, path.shown_film, "film"),

@@ -66,16 +66,9 @@ def _told():
         before = f"{{told_{key}}}&"
 
 
-# The pick costs more than the next best only where it is of the kit.
-_PER_CENT = 'FIXED({next_tenths}*{constants.tenth},1)&" %"'
-NEXT_WORDS = (f'IF(({{next_tenths}}>0)*({{next_extra}}<0)=1,"in your kit; "&{{next}}&" would save "&{_PER_CENT},'
-              f'{{next}}&" costs "&REPT({_PER_CENT}&" more",--({{next_tenths}}>0))&REPT("the same",'
-              f'--({{next_tenths}}=0)))')
-
-
 # What a crew wants to know stands first.
 FRONT = ("no coating system nozzle set_pressure first_speed gun_speed wet_film why "
-         "pick next next_extra next_words advice")
+         "pick next next_extra reason rival rival_words change_words")
 
 PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("no", "Coat", "count", label=lambda number: number),
@@ -91,9 +84,6 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("next_at", "Next best, row", "count", "{fit.next_at@no}", "smallest"),
     C("next", "Next best", "text", "INDEX({nozzles.known},{next_at})", "next_at"),
     C("next_extra", "Next best: difference of cost", "share", "{second.cost}/{first.cost}-1", "next_at"),
-    C("next_tenths", "Next best: difference in tenths of a percent", "count",
-      "INT(ABS({next_extra})*100/{constants.tenth}+1/2+{terms.slack})", "next_at"),
-    C("next_words", "Next best in words", "text", NEXT_WORDS, "next_at"),
     C("size_at", "Size used, row", "count", 'IF({entry.nozzle}="",{pick_at},MATCH({entry.nozzle},{nozzles.known},0))'),
     C("used_at", "Row in Nozzle check", "count", "({no}-1)*{constants.sizes}+{size_at}", "size_at"),
     C("live", "Worked out", "count", 'IF({used.live}=1,1,"")', "used_at"),
@@ -102,9 +92,6 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("over", "Extra paint by wear", "share", "{terms.excess}*{wear}", "live"),
     C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
     C("labor", "Labor per area", "area_time", "{time}*{coat.team}", "live"),
-    C("advice", "When to change it", "text",
-      'IF({interval}<{life}*(1-{terms.slack}),"changing it after "&{pays}&" pays; worn out at "&{worn_out},"use it '
-      'until worn out, at "&{worn_out})', "live"),
     C("pays", "Replace after, rounded", "text", _whole("{interval}"), "live"),
     C("worn_out", "Life, rounded", "text", _whole("{life}"), "live"),
     C("fan", "Fan", "width", "{size.fan}", "live"),
@@ -148,15 +135,12 @@ def fitting(est):
             row.coarsest = span if coat.smooth else max(orifices)
 
 
-def _advice(est, row):
-    """When to change the nozzle, in words."""
+def _change(est, row):
+    """After how much it is changed, and how much wears it out, in words."""
     row.pays, row.worn_out = (
         f"{floor(est.units.to_cell(volume, 'volume') + 0.5 + est.terms.slack)} {est.units.shown('volume')}"
         for volume in (row.interval, row.life)
     )
-    if row.interval < row.life * (1 - est.terms.slack):
-        return f"changing it after {row.pays} pays; worn out at {row.worn_out}"
-    return f"use it until worn out, at {row.worn_out}"
 
 
 def scores(est):
@@ -200,7 +184,7 @@ def best(est):
         if row.pick_at:
             row.pick = est.row("nozzles", row.pick_at).known
         if row.next_at:
-            _next_best(est, row, *(_tried(est, row.no)[at - 1] for at in (row.pick_at, row.next_at)))
+            _next_best(row, *(_tried(est, row.no)[at - 1] for at in (row.pick_at, row.next_at)))
 
 
 def _least(figures):
@@ -210,15 +194,9 @@ def _least(figures):
     )[1]
 
 
-def _next_best(est, row, pick, other):
-    """What the next best would cost or save, in words; it saves only where the pick is of the kit."""
+def _next_best(row, pick, other):
+    """What the next best would cost more; it saves only where the pick is of the kit."""
     row.next, row.next_extra = other.nozzle, other.cost / pick.cost - 1
-    row.next_tenths = float(floor(abs(row.next_extra) * 1000 + 0.5 + est.terms.slack))
-    told = f"{row.next_tenths / 10:,.1f} %"
-    if row.next_tenths and row.next_extra < 0:
-        row.next_words = f"in your kit; {row.next} would save {told}"
-    else:
-        row.next_words = f"{row.next} costs {f'{told} more' if row.next_tenths else 'the same'}"
 
 
 def picks(est):
@@ -256,7 +234,7 @@ def _take(est, row, entry, used):
     row.first_speed = row.gun_speed / coat.uptake
     row.over, row.drag = est.terms.excess * row.wear, est.terms.slow * row.wear
     row.labor = row.time * coat.team
-    row.advice = _advice(est, row)
+    _change(est, row)
     row.misfit = float(not row.fits)
     pump, paint = est.row("pumps", coat.pump_at), est.row("coatings", coat.coating_at)
     row.reynolds = spray.reynolds(coat.density, row.flow * coat.guns, pump.narrowest, paint.viscosity)

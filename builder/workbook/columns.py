@@ -13,8 +13,6 @@ WIDTHS = {"text": 18, "date": 12, "count": 8, "money": 13}
 WIDE = {
     "says": 70,
     "replace": 44,
-    "advice": 30,
-    "next_words": 34,
     "why": 24,
     "shown": 22,
     "what": 26,
@@ -36,7 +34,7 @@ WIDE = {
 SHEET_WIDTHS = {"Nozzles": (12, 14, 20, 8, 6, 8, 13, 9, 25, 19), "Wear budget": (12, 22, 8, 9, 7, 9, 9, 9, 18)}
 FOLDED = {
     "trials": ("not_",),
-    "picks": ("told_", "next_tenths"),
+    "picks": ("told_",),
     "fit": ("orifice", "score", "others", "fitting", "smallest", "largest"),
     "purchases": ("middle_", "cost_", "rest", "larges", "case_cost"),
 }

@@ -95,9 +95,7 @@ def test_a_15_thou_nozzle_lives_40_to_50_gallons_in_premium_outside_acrylic(fact
     ]
     assert lives and all(40 <= life <= 50 for life in lives)
     pick = next(row for row in facts.rows["picks"] if row.system == "Boards")
-    assert (
-        re.fullmatch(r"changing it after \d+ gal pays; worn out at \d+ gal", pick.advice) and pick.interval < pick.life
-    )
+    assert re.fullmatch(r"after \d+ gal; worn out at \d+ gal", pick.change_words) and pick.interval < pick.life
 
 
 @pytest.mark.parametrize(

@@ -146,20 +146,21 @@ def sprayed(tmp_path_factory):
     [
         # 0.8 / 0.78 = 1.0256: within 3 %. The first, cheaper by 1 - 0.78 / 0.8 = 2.5 %, is the next best, not the
         # third.
-        ((0.20, 0.22, 0.2213), "second 515", "first 515", 0.78 / 0.8 - 1, "in your kit; first 515 would save 2.5 %"),
+        ((0.20, 0.22, 0.2213), "second 515", "first 515", 0.78 / 0.8 - 1, "3 % less"),
         # 0.8 / 0.7765 = 1.0303, more than 3 % dearer, though 3 % less than it is less than the first.
-        ((0.20, 0.2235, 0.23), "first 515", "second 515", 0.8 / 0.7765 - 1, "second 515 costs 3.0 % more"),
+        ((0.20, 0.2235, 0.23), "first 515", "second 515", 0.8 / 0.7765 - 1, "3 % more"),
         # Two of the kit within 3 %, 1.0256 and 1.0127: the cheaper of them, though it stands later.
-        ((0.20, 0.22, 0.21), "third 515", "first 515", 0.79 / 0.8 - 1, "in your kit; first 515 would save 1.3 %"),
+        ((0.20, 0.22, 0.21), "third 515", "first 515", 0.79 / 0.8 - 1, "1 % less"),
         # The least cost is in the kit itself: 0.75 / 0.73 = 1.0274.
-        ((0.30, 0.25, 0.27), "second 515", "third 515", 0.75 / 0.73 - 1, "third 515 costs 2.7 % more"),
+        ((0.30, 0.25, 0.27), "second 515", "third 515", 0.75 / 0.73 - 1, "3 % more"),
         # Alike in the kit: the earlier row.
-        ((0.30, 0.25, 0.25), "second 515", "third 515", 0.0, "third 515 costs the same"),
+        ((0.30, 0.25, 0.25), "second 515", "third 515", 0.0, "the same"),
     ],
 )
 def test_a_nozzle_of_the_kit_is_taken_within_the_preference(sprayed, losses, pick, next_best, extra, words):
     row = sprayed(losses)
-    assert (row.fitting, row.pick, row.next, row.next_words) == (3, pick, next_best, words)
+    assert (row.fitting, row.pick, row.next, row.rival, row.rival_words) == (3, pick, next_best, next_best, words)
+    assert (row.reason == "in your kit, though another costs less") is words.endswith("less")
     assert row.next_extra == pytest.approx(extra, abs=1e-9)
 
 

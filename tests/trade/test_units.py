@@ -40,6 +40,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     spray.hose_run: ([(50, "ft"), (0.25, "inch")], "1/inch**3"),
     spray.resistance: ([(250, "centipoise"), 1, (2.5e6, "1/ft**3")], "psi*min/gal"),
     spray.set_pressure: ([(2200, "psi"), (900, "psi*min/gal"), (0.2, "gal/min")], "psi"),
+    spray.flow_share: ([(80, "psi"), (2200, "psi"), (2300, "psi")], ""),
     spray.reynolds: ([(10.6, "lb/gal"), (0.2, "gal/min"), (0.25, "inch"), (250, "centipoise")], ""),
     spray.hose_volume: ([(50, "ft"), (0.25, "inch")], "gal"),
     spray.gun_speed: ([(0.2, "gal/min"), 0.2, (4.5, "thou"), (5, "inch")], "ft/s"),

@@ -34,6 +34,7 @@ def test_18_and_33_inputs_wear_their_own_style_and_are_unlocked_so_are_results_i
         if place.block.entered and place.block.form == "table" and not place.column.field
         for cell in cells_of(place)
     }
+    inputs |= {(place.sheet, place.row, place.col + 1) for place in book.layout.places.values() if place.column.view}
     fill = ROLES["input"]["bg_color"][1:]
     for title in TITLES:
         sheet = book.book[title]

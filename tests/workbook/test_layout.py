@@ -14,7 +14,7 @@ from builder.sheets.grammar import At, Block, Column
 from builder.stages import bid
 from builder.stages.order import blocks, capacities
 from builder.workbook import printed, summary_page
-from builder.workbook.layout import Layout
+from builder.workbook.layout import Layout, at_record
 from builder.workbook.make import make
 
 ROOM = capacities()
@@ -117,10 +117,37 @@ def test_a_step_of_summary_over_other_words_is_refused(monkeypatch):
         make(open_job(None))
 
 
-def test_more_notes_than_the_crew_card_has_room_for_are_refused(monkeypatch):
-    monkeypatch.setattr(printed, "REMEDIES", printed.REMEDIES * 8)
-    with pytest.raises(ValueError, match="^Crew card: .* lines of notes, room for "):
-        make(open_job(None))
+STRIP = Block("crew_card", "Page", (Column("a", "A", at=(0, 0)), Column("b", "B", at=(1, 1))), form="strip", place=0,
+              top=7, pitch=3, each=2, gap=1)  # fmt: skip
+
+
+def test_a_strip_stands_where_its_pitch_and_the_gaps_between_its_pages_put_it():
+    """Two records of three rows, a gap of one: from row 7 on at 7, 10, 14, 17; B a row below A."""
+    layout = Layout((UP, STRIP), {**ROOM, "crew_card": 4})
+    assert [layout.places["crew_card", "a"].line(record) for record in range(4)] == [7, 10, 14, 17]
+    assert [layout.places["crew_card", "b"].line(record) for record in range(4)] == [8, 11, 15, 18]
+
+
+def test_a_cell_of_a_strip_that_another_block_has_is_refused_and_the_rows_between_are_free():
+    """The third record begins in row 14; row 13 is the gap before it."""
+    other = Block("bid", "Page", columns("c"), form="page", top=13, place=0)
+    assert len(Layout((STRIP, other), {**ROOM, "crew_card": 4}).places) == 3
+    with pytest.raises(ValueError, match="^Page A14: bid.c would stand over crew_card.a$"):
+        Layout((STRIP, Block("bid", "Page", columns("c"), form="page", top=14, place=0)), {**ROOM, "crew_card": 4})
+
+
+def test_what_stands_on_a_strip_feeds_nothing():
+    asks = Block("bid", "Other", (Column("c", "C", formula="{crew_card.a}"),), form="page")
+    layout = Layout((STRIP, asks), {**ROOM, "crew_card": 4})
+    with pytest.raises(ValueError, match="{crew_card.a} stands on a strip, which has no names"):
+        layout.template(asks, asks.columns[0])
+
+
+def test_a_cell_of_a_strip_speaks_of_the_others_of_its_record():
+    block = Block("crew_card", "Page", (Column("a", "A", at=(0, 0)), Column("b", "B", at=(2, 1), formula="{a}&{b}")),
+                  form="strip", place=0, top=7, pitch=3)  # fmt: skip
+    template = Layout((block,), {**ROOM, "crew_card": 4}).template(block, block.columns[1])
+    assert [at_record(template, row, 1) for row in (9, 12)] == ["=$A7&$B9", "=$A10&$B12"]
 
 
 def column_a(data, title):

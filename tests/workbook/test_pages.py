@@ -14,6 +14,7 @@ from builder.jobs import open_job
 from builder.records.cautions import CAUTIONS
 from builder.records.rules import NAME_LENGTH
 from builder.records.sentences import TODAY
+from builder.stages import strips
 from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
 
@@ -147,11 +148,20 @@ def test_the_crew_card_says_whether_the_readings_of_the_day_allow_the_coat(live,
 
 
 def test_every_printed_sheet_of_the_crew_card_bears_the_cautions_with_their_sources(books):
-    rows = page(books["boathouse"].path, "Crew card")
-    sheets = -(-len([row for row in books["boathouse"].estimate.rows["crew_card"] if row.coat_at]) // 3)
-    for caution in CAUTIONS:
-        assert sum(str(cell).startswith(f"{caution.topic}: ") for row in rows for cell in row) == sheets
-    assert "surgical emergency" in Values(books["boathouse"].path).book["Crew card"].oddFooter.left.text
+    sheet = Values(books["boathouse"].path).book["Crew card"]
+    starts = [strips.TOP, *(brk.id + 1 for brk in sheet.row_breaks.brk), sheet.max_row + 1]
+    used = len([row for row in books["boathouse"].estimate.rows["crew_card"] if row.coat_at])
+    assert used == 11 and len(starts) - 1 == 4  # sixteen coats, four on a sheet of paper
+    for number, (first, after) in enumerate(zip(starts, starts[1:])):
+        cells = [
+            str(cell.value) for row in sheet.iter_rows(min_row=first, max_row=after - 1) for cell in row if cell.value
+        ]
+        told = [cell for cell in cells if re.match("|".join(f"{one.topic}: " for one in CAUTIONS), cell)]
+        assert len(told) == (len(CAUTIONS) if number * 4 < used else 0), number
+        assert bool(told) == any(cell.startswith("1  Pressure: ") for cell in cells) == bool(cells), number
+    text = " ".join(str(row[0].value) for row in sheet.iter_rows(min_row=starts[0], max_row=starts[1] - 1))
+    assert all(" ".join(one.source.split()) in " ".join(text.split()) for one in CAUTIONS)
+    assert "surgical emergency" in sheet.oddFooter.left.text
 
 
 def test_the_cards_stand_in_the_order_of_the_work_without_gaps(books):
