@@ -26,6 +26,11 @@ def _plain_text():
     return codecs.lookup(getattr(sys.stdout, "encoding", None) or "utf-8").name != "utf-8"
 
 
+def _open(opened):
+    """The open questions of an estimate, counted."""
+    return enumerate(opened.questions(), start=1)
+
+
 def _files(options):
     """The catalogs that a command reads."""
     return [path for folder in options.catalogs for path in folder.glob("*.yaml")]
@@ -45,7 +50,7 @@ def _build(options):
         data = make(opened, workings=options.workings)
         _warn(*opened.problems)
         put(options.output or path, data, options.force)
-        _say(f"{path}: {opened.summary()}")
+        _say(f"{path}: {opened.summary()}", *(f"    {number}  {question}" for number, question in _open(opened)))
     return 0
 
 
@@ -109,7 +114,7 @@ def _read(options):
         _say(f"{options.output}: {one.opened.summary()}")
     else:  # what is not ASCII stands in quotes, where YAML has the same escapes
         print(text.encode("ascii", "backslashreplace").decode() if _plain_text() else text, end="")
-    return 1 if one.draft or look.touched else 0
+    return 1 if one.unfinished or look.touched else 0
 
 
 def _inspect(options):

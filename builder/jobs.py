@@ -20,8 +20,10 @@ from builder.records.job_file import load_job
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import Settings
 from builder.records.overlay import currency_of, load_catalogs
+from builder.records.questions import NO_PRICE
 from builder.records.versions import SCHEMA
 from builder.stages.estimate import Estimate
+from builder.stages.gathered import OPEN
 from builder.stages.order import capacities
 
 _INSIDE = Path(__file__).parent / "catalogs"  # in an installed wheel
@@ -64,16 +66,27 @@ class Opened:
         total = self.estimate.rows["price"][0].total
         return None if total is None else self.units.to_cell(total, "money")
 
+    def state(self) -> str:
+        """The state of the price: 'NO PRICE', 'DRAFT: 2 OPEN' or 'READY'."""
+        return str(self.estimate.rows["brief"][0].state)
+
+    def questions(self) -> list[str]:
+        """The questions that are open, in order of the money that hangs on them, each with the place of its answer."""
+        rows = sorted(self.estimate.rows["findings"], key=lambda row: row.rank)
+        return [str(row.line) for row in rows if row.state_no == OPEN]
+
     def summary(self) -> str:
         """The estimate in one line."""
         price = self.price()
         if price is None:
-            return f"no price yet: {self.estimate.checks.words}"
+            more = self.estimate.checks.stops - 1
+            others = f", and {more:g} more to fix" if more else ""
+            return f"{NO_PRICE}: {self.estimate.checks.first}{others}"
         unit = self.units.shown("volume")
         owners = f" and {self.from_owner():,.4g} {unit} from the owner" if self.from_owner() else ""
         return (
             f"price {self.units.amount(price)} {self.units.currency}, {self.gallons():,.4g} {unit} to buy{owners}, "
-            f"{self.estimate.rows['days'][0].days:g} days; {self.estimate.checks.words.lower()}"
+            f"{self.estimate.rows['days'][0].days:g} days; {self.state()}"
         )
 
 
@@ -154,13 +167,13 @@ def open_job(
         for key in room
         if len(marks.get(key, ())) > room[key]
     ]
-    stands = (ERROR, WARNING) if job.draft else (ERROR,)  # for a fault: nothing that weighs less than it
+    stands = (ERROR, WARNING) if job.unfinished else (ERROR,)  # for a fault: nothing that weighs less than it
     told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
     found = list(faults(estimate, marks, told))
     if path and not values["takeoff"] and not values["rooms"] and job.marks["job"]:
         hint = "add 'takeoff:' with at least one line, or 'rooms:'"
         found.append(job.mark("job", 0, "").problem("the job has no takeoff line", hint))
-    problems += [replace(fault, severity=WARNING) for fault in found] if job.draft else found
+    problems += [replace(fault, severity=WARNING) for fault in found] if job.unfinished else found
     problems += doubts(estimate, marks)
     return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, sorted(problems))
 

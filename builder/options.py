@@ -108,7 +108,7 @@ def parser(run):
         help="for the customer: the bid in words, with its page as PDF where LibreOffice is installed; no workbook",
     )
     letter.add_argument(
-        "--anyway", action="store_true", help="write it even if the price is not complete, or may be wrong"
+        "--anyway", action="store_true", help="write it even if there is no price, a draft, or one that may be wrong"
     )
     letter.add_argument(
         "--force", action="store_true", help="overwrite a draft that somebody changed, but never BOOK itself"

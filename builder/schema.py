@@ -8,7 +8,7 @@ from typing import Any, TypeAlias
 from builder.quantities import PLAIN, units_of
 from builder.records.fields import Field, Kind
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.records.load import CHANGE, DRAFT, INSIDE, OWN, SETTINGS, WITHOUT
+from builder.records.load import CHANGE, INSIDE, OWN, SETTINGS, UNFINISHED, WITHOUT
 from builder.records.rules import Between, Day, SizeNumber, Word
 
 Schema: TypeAlias = dict[str, Any]  # a JSON Schema, or the part of one for one place
@@ -126,7 +126,7 @@ def _beside() -> dict[str, Schema]:
     own["terms"].pop("required", None)
     names = {"type": "array", "items": {"type": "string"}}
     without = _object({kind.key: names for kind in CATALOGS if not kind.upright})
-    return {DRAFT: {"enum": ["yes", "no", True, False]}, OWN: _object(own | {WITHOUT: without})}
+    return {UNFINISHED: {"enum": ["yes", "no", True, False]}, OWN: _object(own | {WITHOUT: without})}
 
 
 def schema(name: str) -> Schema:

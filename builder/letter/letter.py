@@ -9,7 +9,7 @@ from builder.letter.draft import Table, addresses, draft, file_name, one_line
 from builder.letter.page import bid_page
 from builder.problems import BadValue, Problem, Refused
 from builder.quantities import Units, Value
-from builder.records.checklist import ITEMS
+from builder.records.questions import DEMO
 from builder.returned.read import Returned, returned
 from builder.review.inspect import Inspection, inspect
 from builder.sheets.judging import Judge
@@ -63,12 +63,13 @@ def _relied_on(look: Inspection, back: Returned) -> None:
 
 
 def _doubts(look: Inspection, back: Returned) -> Iterator[tuple[str, str]]:
-    """Why a book should not be mailed, as (what, what to do): not complete, touched where that may change the price,
-    another price than its inputs give, figures out of date.
+    """Why a book should not be mailed, as (what, what to do): no price, touched where that may change the price,
+    another price than its inputs give, figures out of date, a draft with questions open.
     """
     estimate, units = look.taken.opened.estimate, back.units
     if estimate.checks.stops:
-        yield f"its price is not complete: {'; '.join(_words(estimate.checks, True))}", "fix it on the sheets named"
+        more = f", and {estimate.checks.stops - 1:g} more" if estimate.checks.stops > 1 else ""
+        yield f"it has no price: {estimate.checks.first}{more}", "fix it in the workbook; Checks lists all"
     touched = [finding for finding in look.doubtful if finding.kind != "stale"]
     if touched:
         more = f"; and {len(touched) - 1} more, which 'wetfilm inspect' lists" if len(touched) > 1 else ""
@@ -84,13 +85,9 @@ def _doubts(look: Inspection, back: Returned) -> Iterator[tuple[str, str]]:
             )
     for finding in look.doubtful:
         yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
-
-
-def _words(checks: Row, stops: bool) -> Iterator[str]:
-    """The checks that are not clear, in words: those that stop the price, or those to review."""
-    return (
-        item.words[0].lower() + item.words[1:] for item in ITEMS if item.stops == stops and getattr(checks, item.key)
-    )
+    if questions := look.opened.questions():
+        more = f", and {len(questions) - 1} more, which Checks lists" if len(questions) > 1 else ""
+        yield f"its price is a draft: {questions[0]}{more}", "answer it in the workbook, or accept it on Job"
 
 
 def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[str | Table]:
@@ -104,11 +101,15 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
     client, date = _said(job.client), _day(job.date, job)
     whose, when = f", for {client}" if client else "", f", as of {_date(date)}" if date else ""
     yield f"here is our {'bid' if customer else 'estimate'} for {about}{whose}{when}."
+    if base.live and estimate.checks.open:
+        yield "It is a draft: questions are still open, and the price may change."
+    if estimate.checks.demo:
+        yield DEMO
     if base.live:
         yield Table("Price", tuple(_prices(estimate, units)), True)
         yield Table("Payments", tuple(_payments(estimate, units)), True)
     else:
-        yield f"The price is not complete yet: {estimate.checks.stops:g} to fix."
+        yield f"There is no price yet: {estimate.checks.stops:g} to fix."
     if rows := tuple(_work(opened, customer)):
         yield Table("Work", rows)
     if rows := tuple(_covered(estimate, units)):
@@ -118,9 +119,8 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
     if base.live and date:
         until = date + datetime.timedelta(days=int(estimate.terms.validity))
         yield f"The price is valid for {estimate.terms.validity:g} days, until {_date(until)}."
-    looks = list(_words(estimate.checks, False))
-    if looks and not customer:
-        yield f"Still to be reviewed before work begins: {'; '.join(looks)}."
+    if lead := estimate.rows["bid"][0].lead:
+        yield str(lead)
     yield _said(estimate.rows["bid"][0].conditions, 2000) if customer and base.live else ESTIMATE
     if attached and customer:
         yield f"The bid is attached as {attached}: a page to print, sign and send back."

@@ -43,6 +43,8 @@ def _pack_check(number: int) -> Check:
 COATINGS = Kind("coatings", named="name", capacity=24, fields=(
     Field("name", "Coating", rule=Name(), required=True, help="As you would order it; coats name it by this."),
     Field("kind", "Kind", rule=Word("kind"), required=True, help="What it is for."),
+    Field("where", "Meant for", rule=Word("where"),
+          help="inside, outside or both, as the data sheet says. Leave blank for both."),
     Field("base", "Base", rule=Word("base"), required=True, help="What thins and cleans it."),
     Field("volume_solids", "Volume solids", "share", Between(0.05, 1),
           help="On the data sheet; what stays on the wall of what leaves the can."),
@@ -114,6 +116,8 @@ NOZZLES = Kind("nozzles", capacity=50, named="name", fields=(
     Field("size", "Size", rule=SizeNumber(), required=True,
           help="515: half the fan is 5 inches at 12 inches, the orifice 15 thou."),
     Field("nozzle_price", "Price", "money", Between(0.01, 1e7), True, help="What you pay for one, before tax."),
+    Field("stocked", "Stocked nearby", rule=Word("answer"),
+          help="no: the nearest store must order it. Leave blank for yes."),
     PRICED), checks=(
     Check("twice", "this size of this family is listed twice",
           "SUMPRODUCT(--({nozzles.family}={row.family}),--({nozzles.size}={row.size}))>1",
@@ -148,6 +152,8 @@ PUMPS = Kind("pumps", named="name", capacity=8, fields=(
 
 SURFACES = Kind("surfaces", named="name", capacity=14, fields=(
     Field("name", "Surface", rule=Name(), required=True, help="What you call such a face; systems name it by this."),
+    Field("profile", "Profile", rule=OneOf("profiles"),
+          help="Of a takeoff line that names none. Say Flat where it is flat; leave blank to be asked for each line."),
     Field("loss", "Loss", "share", Between(0, 0.9), True, "Overspray and bounce in still air, with a standard nozzle."),
     Field("hand_loss", "Loss by hand", "share", Between(0, 0.5), True, help="Left in tray, roller and brush."),
     Field("clear_width", "Width to paint in one go", "width", Between(0.5, 4000, "in"), True,
@@ -200,6 +206,8 @@ RATES = Kind("rates", named="name", capacity=30, fields=(
     Field("length_material", "Material by length", "money_length", Between(0, 1e4, "/ft"),
           help="Tape and film for a unit of length."),
     Field("each_material", "Material each", "money", MONEY, help="For basis count, visit or color."),
+    Field("disturbs", "Disturbs old paint", rule=Word("answer"),
+          help="yes: it scrapes, sands or cuts into what is there. Leave blank for no."),
     SOURCE), checks=(
     Check("rate_missing", "enter the rate that its basis needs",
           "CHOOSE(MATCH({row.basis},{words.basis},0),ISNUMBER({row.area_rate})*1,ISNUMBER({row.length_rate})*1,"
@@ -226,7 +234,9 @@ EXPOSURES = Kind("exposures", named="name", capacity=6, fields=(
     Field("name", "Exposure", rule=Name(), required=True, help="Jobs and systems name it by this."),
     Field("factor", "Loss factor", "number", Between(0.5, 3), True, help="Times the loss of the surface in still air."),
     Field("lost_days", "Days lost to weather", "share", Between(0, 0.9), True,
-          help="Part of the days that weather takes."), SOURCE))
+          help="Part of the days that weather takes."),
+    Field("outdoors", "Outdoors", rule=Word("answer"), help="no: under a roof and between walls. Leave blank for yes."),
+    SOURCE))
 
 ACCESS = Kind("access", named="name", capacity=6, fields=(
     Field("name", "Access", rule=Name(), required=True, help="Takeoff lines name it by this."),
@@ -234,7 +244,7 @@ ACCESS = Kind("access", named="name", capacity=6, fields=(
           help="Times the measured area: how much slower the work is up there."),
     Field("rental", "Rental", "money_day", MONEY, help="Leave blank for none."),
     Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True,
-          help="Checks asks you to review a line that is higher."), SOURCE))
+          help="Checks asks about a line that is higher."), SOURCE))
 
 HOLIDAYS = Kind("holidays", capacity=20, fields=(
     Field("date", "Date", "date", Day(), True, help="A day on which nobody works."),

@@ -1,4 +1,4 @@
-"""A job file -> its values, with what stands beside its kinds: units, whether it is a draft, own catalog records."""
+"""A job file -> its values, with what stands beside its kinds: units, whether it is unfinished, own catalog records."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -9,7 +9,8 @@ from builder.problems import BadValue, Problem
 from builder.quantities import SYSTEMS, Units
 from builder.records.fields import Marks
 from builder.records.kinds import CATALOGS, JOBS
-from builder.records.load import DRAFT, OWN, SETTINGS, WITHOUT, Loaded, Loader, Settings
+from builder.records.load import OWN, SETTINGS, UNFINISHED, WITHOUT, Loaded, Loader, Settings
+from builder.records.renamed import current_keys
 from builder.values import same
 
 
@@ -40,15 +41,15 @@ def _settings(top: Mapping, file_units: str) -> tuple[Settings, Marks, list[Prob
 
 
 def _beside(loader: Loader, top: Mapping) -> None:
-    """What a job file says beside its kinds: whether it is a draft, and its own catalog records."""
-    draft, own = top.get(DRAFT), top.get(OWN)
-    if draft:
-        loader.loaded.draft = isinstance(draft, Text) and same(draft.value) == "yes"
-        if not loader.loaded.draft and not (isinstance(draft, Text) and same(draft.value) in ("", "no")):
-            loader.blame(draft.mark, "draft must be yes or no", "write 'draft: yes', or remove the line")
+    """What a job file says beside its kinds: whether it is unfinished, and its own catalog records."""
+    unfinished, own = top.get(UNFINISHED), top.get(OWN)
+    if unfinished:
+        loader.loaded.unfinished = isinstance(unfinished, Text) and same(unfinished.value) == "yes"
+        if not loader.loaded.unfinished and not (isinstance(unfinished, Text) and same(unfinished.value) in ("", "no")):
+            loader.blame(unfinished.mark, "unfinished must be yes or no", "write 'unfinished: yes', or remove the line")
     if isinstance(own, Mapping):
         inner = Loader(loader.units, loader.typed)
-        inner.loaded.draft = loader.loaded.draft
+        inner.loaded.unfinished = loader.loaded.unfinished
         inner.kinds(own, CATALOGS, (WITHOUT,))
         loader.loaded.own = inner.loaded
         if own.get(WITHOUT):
@@ -66,8 +67,9 @@ def load_job(path: str | Path, units_for: Callable[[Settings, Marks], Units], sy
     loader = Loader(units, typed)
     loader.loaded.units = units
     loader.loaded.problems += problems
+    top = current_keys(top, {UNFINISHED: None}, loader.renamed)
     _beside(loader, top)
-    loader.kinds(top, JOBS, (OWN, DRAFT))
+    loader.kinds(top, JOBS, (OWN, UNFINISHED))
     if not loader.loaded.values["job"]:
         loader.blame(top.mark, "the file has no 'job:'", "begin with 'job: {name: ...}'")
     return loader.loaded

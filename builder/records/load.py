@@ -17,7 +17,7 @@ from builder.records.rules import Word
 from builder.values import day
 
 SETTINGS = ("units", "currency", "exchange")
-OWN, WITHOUT, DRAFT = "own", "without", "draft"  # keys of a job file beside its kinds
+OWN, WITHOUT, UNFINISHED = "own", "without", "unfinished"  # keys of a job file beside its kinds
 CHANGE = "change"  # of a catalog record: of which one below it states what differs
 NAMELESS = "begin each record with '- {}: ...'; indent its other lines alike, without a dash"
 BESIDE_TERMS = "remove this line: in terms, each figure replaces that of the folder before by itself"
@@ -61,7 +61,7 @@ class Loaded:
     changes: dict[str, list[Change | None]] = field(default_factory=lambda: {key: [] for key in KINDS})
     problems: list[Problem] = field(default_factory=list)
     units: Units = Units()
-    draft: bool = False  # has faults, and is to be built all the same
+    unfinished: bool = False  # has faults, and is to be built all the same
     own: "Loaded | None" = None  # catalog records of a job's own
     without: tuple[tuple[str, Text], ...] = ()  # (kind, name) of catalog records it does without
 
@@ -172,9 +172,9 @@ class Loader:
                 return day(node.value)
             return self.units.settle(self.typed.parse(node.value, one.quantity, one.unmarked), one.quantity)
         except BadValue as error:
-            severity = WARNING if self.loaded.draft else ERROR
+            severity = WARNING if self.loaded.unfinished else ERROR
             self.loaded.problems.append(node.mark.problem(f"{one.title}: {error.message}", error.hint, severity))
-            return node.value if self.loaded.draft else None
+            return node.value if self.loaded.unfinished else None
 
     def text(self, one: Field, node: Text) -> str:
         """A text as it stands, a word of a closed list as it is called now; refused where others would read something
@@ -283,7 +283,11 @@ class Loader:
                 for item in self.listing(node, key):
                     told = len(self.loaded.problems)
                     self.record(names[key], item)
-                    if self.nameless(names[key], item) and len(self.loaded.problems) == told and not self.loaded.draft:
+                    if (
+                        self.nameless(names[key], item)
+                        and len(self.loaded.problems) == told
+                        and not self.loaded.unfinished
+                    ):
                         self.blame(
                             item.mark,
                             f"{names[key].title}: a record without '{names[key].named}:'",

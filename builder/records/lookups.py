@@ -5,8 +5,8 @@ them.
 from math import pi
 from types import MappingProxyType
 
-from builder.records.checklist import ITEMS
 from builder.records.job import AMOUNTS, BASES
+from builder.records.questions import PLACEHOLDERS, STATES
 from builder.records.reasons import REASONS, WEIGHT
 from builder.records.rules import PATTERN
 from builder.records.words import WORDS
@@ -17,7 +17,8 @@ LOOKUPS = MappingProxyType({
     **WORDS,
     "pattern": tuple(PATTERN),
     "reason": tuple(REASONS.values())[::-1],      # the lightest first
-    "to_put_right": tuple(item.words for item in ITEMS if item.stops),
+    "state": STATES,
+    "placeholder": PLACEHOLDERS,
     "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
     "pair": tuple(f"{number:02}" for number in range(100)),   # of digits
     "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",

@@ -15,6 +15,7 @@ TODAY = ("not read yet: type the readings on Weather", "dry enough, and within t
 
 # Bid.
 NO_PRICE = "This bid is not complete. It shows no price until this is fixed:"
+DRAFT_BID = "This bid is a draft: questions are still open, and the price may change."
 LEAD = ("Old paint here may hold lead. It is tested before it is disturbed; the work follows lead-safe work practices "
         "(40 CFR 745), "
         "by people certified for them where the law asks it.")

@@ -90,18 +90,18 @@ def job_text(
     units: Units,
     own: Values | None = None,
     without: Mapping[str, Sequence[str]] | None = None,
-    draft: bool = False,
+    unfinished: bool = False,
 ) -> str:
     """A job file that builds to the same estimate.
 
     own: catalog records of the job's own, by kind; without: names of catalog records it does without, by kind;
-    draft: it has faults and is to be built all the same.
+    unfinished: it has faults and is to be built all the same.
     """
     settings = [f"units: {units.system}", *([f"currency: {units.currency}"] if units.currency else ())]
     settings += [f"exchange: {units.to_text(units.exchange, 'number')}"] if units.exchange != 1.0 else []
     lines = ["# A job read back from its workbook."]
-    if draft:
-        lines += ["draft: yes                      # it has faults: the workbook shows them and leaves the price blank"]
+    if unfinished:
+        lines += ["unfinished: yes                 # it has faults: the workbook shows them and leaves the price blank"]
     lines += ["job:"]
     lines += [f"  {line}" for line in settings]
     lines += _lines(KINDS["job"], values["job"][0], units, "  ")

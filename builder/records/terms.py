@@ -35,6 +35,8 @@ def _upside_down(row: Any, judge: Judge) -> bool:
 DRIVERS = ("area", "material", "time", "wear")
 
 TERMS = Kind("terms", upright=True, fields=(
+    Field("demo", "Figures of the demo", rule=Word("answer"),
+          help="yes: prices, wages, rates are invented, and the bid says that it is no offer. no: they are your own."),
     Field("cd", "Discharge coefficient", "number", Between(0.3, 1), True,
           "0.80 gives the water flows the trade quotes at 2000 psi; a sharp-edged plate would be 0.62.", "spray.cd"),
     _share("overlap", "Overlap", "spray.overlap", "Of one pass on the one before."),
@@ -100,13 +102,15 @@ TERMS = Kind("terms", upright=True, fields=(
           help="A price is rounded up to whole steps of this."),
     _share("sales_tax", "Sales tax", "price.sales_tax", "On the price."),
     _share("deposit", "Deposit", "price.deposit", "Share of the total, at signing."),
+    Field("deposit_cap", "Deposit allowed up to", "share", Between(0, 1), path="price.deposit_cap",
+          help="Share of the total, where a law or your insurer limits it. Leave blank for none."),
     Field("stages", "Payments after the deposit", "count", Between(1, 12, whole=True), True, path="price.stages",
           help="In equal parts; the last one is what remains."),
     Field("validity", "Valid for", "days", Between(1, 365, whole=True), True, path="price.validity",
           help="From the date of the estimate."),
     Field("price_age_max", "Prices may be this old", "days", Between(1, 3650, whole=True), True,
           path="price.price_age_max",
-          help="Checks counts older prices."),
+          help="Checks asks about older prices."),
     *_spread("area", "Measured area", "Of the takeoff: what was missed or measured twice."),
     *_spread("material", "Material", "Film laid and loss, compared with the estimate."),
     *_spread("time", "Time", "Hours taken, compared with the estimate."),

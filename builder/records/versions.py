@@ -16,7 +16,7 @@ SCHEMA = 3
 OLD_KEYS = MappingProxyType({
     "colour": "color", "labour": "labor", "licence": "license", "hire": "rental", "reach": "access",
     "reaches": "access", "aim": "goal",
-    "range": "risk", "size": "volume"})
+    "range": "risk", "size": "volume", "draft": "unfinished"})
 OLD_WORDS = MappingProxyType({"colour": "color", "labour hours": "labor hours",
                               "materials and hire": "materials and rental"})
 

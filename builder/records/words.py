@@ -15,6 +15,8 @@ WORDS = MappingProxyType({
     "alternate": ("A", "B", "C"),
     "basis": ("area", "perimeter", "length", "count", "hours", "visit", "color"),
     "amount_from": ("measured area", "coated area", "opening perimeter", "line length", "openings"),
+    "where": ("inside", "outside", "both"),
+    "lead_test": ("not done", "no lead found", "lead found"),
     "building": ("home", "child-occupied", "other"),
     "overhead_basis": ("direct cost", "labor hours", "sales"),
     "tax_base": ("materials", "materials and rental"),

@@ -41,7 +41,7 @@ class Taken:
     findings: tuple[Finding, ...]
 
     @property
-    def draft(self) -> bool:
+    def unfinished(self) -> bool:
         """Whether something stops the price."""
         return self.opened.estimate.checks.stops > 0
 
@@ -226,4 +226,4 @@ def as_job(one: Taken, catalogs: Sequence[str | Path]) -> str:
     opened = one.opened
     stock = load_catalogs(catalogs, opened.units).values
     own, without = own_records(opened.values, stock)
-    return job_text(opened.values, opened.units, own, without, one.draft)
+    return job_text(opened.values, opened.units, own, without, one.unfinished)

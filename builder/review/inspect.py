@@ -119,6 +119,7 @@ def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form
             "'wetfilm reissue' builds it again"
         )
     yield f"its inputs give: {one.opened.summary()}"
+    yield from (f"open: {question}" for question in one.opened.questions())
     shown, price = back.saved_price(), one.opened.price()
     if not alike(shown, price):
         yield f"the file itself shows {f'the price {back.units.amount(shown)}' if is_number(shown) else 'no price'}"
@@ -266,14 +267,7 @@ def _catalogs(back: Returned, one: Taken) -> Iterator[Finding]:
 
 
 def _checks(one: Taken) -> Iterator[Finding]:
-    checks = one.opened.estimate.checks
-    for item in ITEMS:
-        count = getattr(checks, item.key)
-        if count:
-            yield Finding(
-                "check",
-                "",
-                "",
-                f"{item.words}: {count:g}",
-                "to fix: this stops the price" if item.stops else "to review",
-            )
+    """What stops the price."""
+    for row in one.opened.estimate.rows["findings"][: len(ITEMS)]:
+        if row.count:
+            yield Finding("check", "", "", str(row.line), "to fix: this stops the price")

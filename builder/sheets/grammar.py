@@ -7,7 +7,8 @@ In formula text, braces hold what the layout turns into cells and names:
     {#key}         the header of a column
     {*key}         all cells of a column of the same block
     {word.key}     the row that the link `word` finds, in the column `key` of its block
-    {block.key}    the whole column of another block; `all` is all its inputs, `head` the headers over them, `around`
+    {block.key}    the whole column of another block, or all cells of an upright one of which this is the `run`;
+                   `all` is all its inputs, `head` the headers over them, `around`
                    both with the rows beneath, so that what is typed beside the inputs, an inserted row over or under
                    them too, is seen; `more_head` and the others are those of the inputs to the right of the results
     {^}            in a table of entries, the number of this row, whatever rows were inserted, deleted or cut since. It
@@ -44,6 +45,7 @@ from dataclasses import dataclass, field
 
 from builder.records.fields import Field
 
+GAP = 6  # rows from the last of a table to the headers of one under it; what is typed in between is noticed
 SECTION = 2  # rows between two parts of a page: a blank one, and what the next part is called
 
 
@@ -103,6 +105,7 @@ class Block:
     place: int = 1
     top: int = 5  # the row of the first record (table), fact (card) or field (upright)
     under: str = ""  # the table of the same sheet that a table stands under, instead of `top`
+    run: str = ""  # of an upright block: what all its cells together are called elsewhere, as one column
     section: str = ""  # what stands above the headers of such a table
     entered: bool = False  # a person types here
     pitch: int = 1

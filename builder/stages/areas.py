@@ -33,6 +33,8 @@ def systems_block(units):
     return judging(KINDS["systems"], units, (
         C("live", "System: worked out", "count", 'IF((N({job.sound})=1)*(N({terms.sound})=1),1,"")'),
         C("surface_at", "System: row of its surface", "count", "MATCH({row.surface},{surfaces.known},0)", "live"),
+        C("profile_at", "System: row of its surface's profile", "count",
+          'IF({surface.profile}="","",MATCH({surface.profile},{profiles.known},0))', "live"),
         C("pump_at", "System: row of its pump", "count", own("pump", "pumps"), "live"),
         C("crew_at", "System: row of its crew", "count", own("crew", "crews"), "live"),
         C("exposure_at", "System: row of its exposure", "count", own("exposure", "exposures"), "live"),
@@ -96,7 +98,7 @@ def areas_block(capacity):
         C("fault", "First fault", "text", 'IF({too_open}=1,{#too_open},%s&"")' % (kinds % ("fault", "fault")), ""),
         C("system", "System", "text", "{system.name}"),
         C("profile_at", "Row of its profile", "count",
-          'IF(({part}>0)+({line.profile}="")>0,"",MATCH({line.profile},{profiles.known},0))'),
+          'IF(({part}>0)+({line.profile}="")>0,{system.profile_at},MATCH({line.profile},{profiles.known},0))'),
         C("access_at", "Row of its access", "count",
           'IF(({part}>0)+({line.access}="")>0,"",MATCH({line.access},{access.known},0))'),
         C("all_over", "Measured all over", "count", 'IF({profile_at}="",0,--({profile.all_over}="yes"))'),
@@ -151,6 +153,8 @@ def systems(est):
         if not row.live:
             continue
         row.surface_at = est.judge.at("surfaces", row.surface)
+        own = est.row("surfaces", row.surface_at).profile
+        row.profile_at = None if own is None else est.judge.at("profiles", own)
         for key, block in (("pump", "pumps"), ("crew", "crews"), ("exposure", "exposures")):
             own, at = getattr(row, key), f"{key}_at"
             setattr(row, at, getattr(est.basics, at) if own is None else est.judge.at(block, own))
@@ -197,9 +201,11 @@ def lines(est):
 
 
 def _face(est, row, line):
-    """Profile, faces, shape and access of a line of Takeoff; a part of a room is flat and done from the floor."""
+    """Profile, faces, shape and access of a line of Takeoff; a part of a room is done from the floor."""
+    row.profile_at = est.row("systems", row.system_at).profile_at
     if line is not None:
-        row.profile_at = est.judge.at("profiles", line.profile) if line.profile is not None else None
+        if line.profile is not None:
+            row.profile_at = est.judge.at("profiles", line.profile)
         row.access_at = est.judge.at("access", line.access) if line.access is not None else None
     profile, access = est.row("profiles", row.profile_at), est.row("access", row.access_at)
     row.all_over = float(profile is not None and same(profile.all_over) == "yes")

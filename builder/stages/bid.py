@@ -1,7 +1,8 @@
 """Bid: the customer's page. What is done, for how much, under what conditions; no cost, margin or hour stands on it."""
 
 from builder.records.lookups import LOOKUPS, place
-from builder.records.sentences import CONDITIONS, LEAD, NO_PRICE, SIGNED
+from builder.records.questions import DEMO
+from builder.records.sentences import CONDITIONS, DRAFT_BID, LEAD, NO_PRICE, SIGNED
 from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.brief import money, plain, said_money
@@ -57,7 +58,7 @@ FACT_LINES = (  # key, what stands before it, the line
 TERM_LINES = (
     ("tasks", "Also included", '{gathered}'),
     ("exclusions", "Not included", typed("{job.exclusions}")),
-    ("lead", "Lead-safe work", f'IF({{checks.lead}}=0,"","{LEAD}")'),
+    ("lead", "Lead-safe work", f'IF({{checks.old_paint}}=0,"","{LEAD}")'),
     ("conditions", "Conditions", f'"{CONDITIONS}"'),
 )
 LETTERHEAD = 5                                         # the first row of each part of the page
@@ -118,7 +119,9 @@ def bid_blocks(tasks, coats):
     ), form="page", place=0, top=LETTERHEAD)
     heading = Block("bid", "Bid", (
         C("heading", "", "text", '"Bid for painting"&IF({job_told}="","",": "&{job_told})'),
-        C("state", "", "text", f'IF({{price.live@1}}=1,"","{NO_PRICE}")'), C("missing", "", "text", "{checks.first}"),
+        C("state", "", "text", f'IF({{price.live@1}}=1,REPT("{DRAFT_BID}",--({{checks.open}}>0)),"{NO_PRICE}")'),
+        C("missing", "", "text",
+          f'IF({{price.live@1}}=1,REPT("{DEMO}",--({{checks.said_demo}}="yes")),{{checks.first}})'),
     ), form="page", place=0, top=HEADING)
     return (letterhead, heading, *_lines(FACT_LINES, FACTS), scope, *_lines(TERM_LINES, terms),
             *_lines(SIGNED, terms + len(TERM_LINES) + 1), helpers)
@@ -132,14 +135,15 @@ def _gathered(number):
     return f'{{task_{number - 1}}}&REPT({name}&", ",{new})'
 
 
-def said_day(number):
-    """'4 May 2026'"""
+def spoken_day(number):
+    """'4 May 2026' of a day number."""
     date = to_date(number)
     return f"{date.day} {LOOKUPS['month'][date.month - 1]} {date.year}"
 # fmt: on
 
 
-def _typed(est, value):
+def typed_text(est, value):
+    """Free text as it was typed; None for blank."""
     return None if value is None else est.judge.as_text(value)
 
 
@@ -155,7 +159,7 @@ def scope(est):
             continue
         gallon = order[row.no - 1]
         row.coat_at, row.work, row.system_at = gallon.no, gallon.work, gallon.system_at
-        row.color = _typed(est, est.row("coats", gallon.no).color)
+        row.color = typed_text(est, est.row("coats", gallon.no).color)
         own = est.row("systems", gallon.system_at)
         row.alternate_told = (
             None
@@ -173,22 +177,24 @@ def scope(est):
 def bid(est):
     row, job, terms, price = est.rows["bid"][0], est.job, est.terms, est.rows["price"][0]
     row.set(
-        firm=_typed(est, terms.firm),
-        contact=_typed(est, terms.contact),
-        license=_typed(est, terms.license),
-        job_told=_typed(est, job.name),
+        firm=typed_text(est, terms.firm),
+        contact=typed_text(est, terms.contact),
+        license=typed_text(est, terms.license),
+        job_told=typed_text(est, job.name),
     )
     row.heading = "Bid for painting" + (f": {row.job_told}" if row.job_told else "")
     row.live = price.live
     if not row.live:
         row.state, row.missing = NO_PRICE, est.checks.first
         return
-    row.client, row.site = _typed(est, job.client), _typed(est, job.site)
+    row.state = DRAFT_BID if est.checks.open else None
+    row.missing = DEMO if est.checks.demo else None
+    row.client, row.site = typed_text(est, job.client), typed_text(est, job.site)
     _dates(est, row)
     _prices(est, row, price)
     _gather(est, row)
-    row.exclusions = _typed(est, job.exclusions)
-    row.lead = LEAD if est.checks.lead else None
+    row.exclusions = typed_text(est, job.exclusions)
+    row.lead = LEAD if est.checks.old_paint else None
     row.conditions = CONDITIONS
     row.set(**{key: formula.strip('"') for key, _, formula in SIGNED})
     for key, title, _ in (*FACT_LINES, *TERM_LINES, *SIGNED):
@@ -200,10 +206,10 @@ def _dates(est, row):
     row.until = f"{plain(est.terms.validity)} days"
     if job.date is not None:
         row.until_date = job.date + est.terms.validity
-        row.dated, row.until_told = said_day(job.date), f", until {said_day(row.until_date)}"
+        row.dated, row.until_told = spoken_day(job.date), f", until {spoken_day(row.until_date)}"
         row.until += row.until_told
-    row.start_told = None if job.start is None else f"begins {said_day(job.start)}"
-    row.finish_told = None if told.finish is None else f", finished about {said_day(told.finish)}, weather permitting"
+    row.start_told = None if job.start is None else f"begins {spoken_day(job.start)}"
+    row.finish_told = None if told.finish is None else f", finished about {spoken_day(told.finish)}, weather permitting"
     row.work_days = (
         f"{row.start_told + ', ' if row.start_told else ''}about {told.told_days} of work{row.finish_told or ''}"
     )
@@ -232,7 +238,7 @@ def _gather(est, row):
     """The names of the tasks of the base, each once."""
     so_far = row.task_0 = ", "
     for number, task in enumerate(est.rows["task_hours"], start=1):
-        name = _typed(est, task.task)
+        name = typed_text(est, task.task)
         if task.live and task.scenarios[0] == 1 and f", {name}, " not in so_far:
             so_far += f"{name}, "
         setattr(row, f"task_{number}", so_far)

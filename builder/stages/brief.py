@@ -2,6 +2,7 @@
 
 from math import floor
 
+from builder.records.questions import DRAFT, NO_PRICE, READY
 from builder.sheets.grammar import Column as C
 from builder.values import is_number
 
@@ -17,6 +18,8 @@ def said_money(amount):
     return f'FIXED({amount},{{constants.money_decimals}})&" "&{{book.currency}}'
 
 
+STATE = (f'IF({{checks.stops}}>0,"{NO_PRICE}",REPT("{DRAFT}: "&{{checks.open}}&" OPEN",--({{checks.open}}>0))'
+         f'&REPT("{READY}",--({{checks.open}}=0)))')
 FACTS = (
     C("price", "Price", "money", "{price.total@1}", ""),
     C("gallons", "To buy, all coatings", "volume",
@@ -24,8 +27,8 @@ FACTS = (
     C("from_owner", "From the owner", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.from_owner})"),
     C("days", "Days of work", "days", "{days.days@1}"),
     C("finish", "Finished on", "date", "{days.finish@1}"),
-    C("checks", "Checks", "text", "{checks.words}", ""),
-    C("first", "First to fix", "text", "{checks.first}", ""),
+    C("state", "State", "text", STATE, ""),
+    C("first", "First to fix or to answer", "text", "{checks.first}", ""),
     C("priced_on", "Newest price in the catalogs", "date",
       'IF(MAX({coatings.priced_on},{nozzles.priced_on})=0,"",MAX({coatings.priced_on},{nozzles.priced_on}))', ""),
 )
@@ -37,16 +40,12 @@ TOLD = (
       f'IF({{from_owner}}=0,""," and "&{said_hundredths("{from_owner}")}&" "&{{constants.volume_unit}}&" from the '
       'owner")'),
     C("told_days", "Days, in words", "text", f'{said_hundredths("{days}")}&" day"&REPT("s",--({{days}}<>1))'),
-    C("state", "State of the price", "text",
-      'REPT("NO PRICE",--({checks.stops}>0))'
-      '&REPT("DRAFT: "&{checks.looks}&" OPEN",({checks.stops}=0)*({checks.looks}>0))'
-      '&REPT("READY",--({checks.stops}+{checks.looks}=0))', ""),
     C("shown_price", "Price, whole, in words", "text",
       'IF({price}="","",FIXED(INT({price}+1/2+{terms.slack}),0)&" "&{book.currency})', ""),
     C("next", "Next to do", "text", '{first}&""', ""),
     C("words", "All in one line", "text",
-      'IF({price}="","No price yet","Price "&{told_price}&" · "&{told_gallons}&" to buy"&{told_owner}&" · "'
-      '&{told_days})&" · "&{checks}', ""),
+      '{state}&IF({price}="",""," · "&{told_price}&" · "&{told_gallons}&" to buy"&{told_owner}&" · "&{told_days})'
+      '&REPT(" · "&{first},--({first}<>""))', ""),
 )
 # fmt: on
 
@@ -66,16 +65,23 @@ def money(est, amount):
     return f"{est.units.amount(est.units.to_cell(amount, 'money'))} {est.units.currency}"
 
 
+def state(checks):
+    """One of the three states of a price: none, a draft with so many questions open, ready."""
+    if checks.stops:
+        return NO_PRICE
+    return f"{DRAFT}: {checks.open:g} OPEN" if checks.open else READY
+
+
 def brief(est):
     row, base = est.rows["brief"][0], est.rows["price"][0]
-    row.checks, row.first = est.checks.words, est.checks.first
+    row.state, row.first = state(est.checks), est.checks.first
+    first = f" · {row.first}" if row.first else ""
     dates = [one.priced_on for block in ("coatings", "nozzles") for one in est.rows[block] if is_number(one.priced_on)]
     row.priced_on = max(dates, default=0) or None
     row.price = base.total
-    row.state = "NO PRICE" if est.checks.stops else f"DRAFT: {est.checks.looks:g} OPEN" if est.checks.looks else "READY"
     row.next = row.first
     if row.price is None:
-        row.words = f"No price yet · {row.checks}"
+        row.words = row.state + first
         return
     base_buys = [one for one in est.rows["purchases"] if one.live and one.scenario == 1]
     row.from_owner = sum(one.from_owner for one in base_buys)
@@ -90,5 +96,5 @@ def brief(est):
     row.told_owner = f" and {owners} from the owner" if row.from_owner else None
     row.told_days = f"{plain(hundredths(est, row.days, 'days'))} day{'' if row.days == 1 else 's'}"
     row.words = (
-        f"Price {row.told_price} · {row.told_gallons} to buy{row.told_owner or ''} · {row.told_days} · {row.checks}"
+        f"{row.state} · {row.told_price} · {row.told_gallons} to buy{row.told_owner or ''} · {row.told_days}{first}"
     )

@@ -14,6 +14,7 @@ def _listed(key, title, values, quantity):
 TITLES = {
     "kind": "Kind of coating", "base": "Base", "finish": "Finish, coarse to fine", "face": "Face", "goal": "Aim",
     "method": "Method", "shape": "Shape",
+    "where": "Meant for", "lead_test": "Test for lead",
     "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building",
     "overhead_basis": "Overhead is a share of",
     "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
@@ -21,7 +22,8 @@ TITLES = {
     "amount_from": "Amount of a task from", "amount_is": "The amount is an area, a length, a number",
     "basis_is": "The basis counts an area, a length, a number",
     "pair": "Two digits", "pair_worth": "Their worth",
-    "to_put_right": "What stops the price", "done": "What each method has done",
+    "state": "State of what is found", "placeholder": "What stands in Terms until it is your own",
+    "done": "What each method has done",
     "month": "Month", "notch": "Notch of a wet-film gauge, mil", "shape_factor": "Factor of the shape",
     "method_sprays": "The method sprays",
     "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches",

@@ -1,9 +1,9 @@
 """Summary: the answers to a job on one screen, what is still asked, the price by part of the work."""
 
-from builder.sheets.grammar import SECTION, Block
+from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest
-from builder.stages.bid import day, said_day
+from builder.stages.bid import day, spoken_day
 from builder.stages.brief import FACTS, TOLD, plain
 from builder.stages.priced import LINE, part, part_money, part_name, read_parts, rule
 
@@ -26,9 +26,7 @@ def _plural(number, word):
 
 
 ANSWERS = (  # key, what it is, quantity, the answer, more of it
-    ("state", "State", "text",
-     'IF({price.live@1}="","no price",REPT("ready",--({checks.looks}=0))&REPT("to review",--({checks.looks}>0)))',
-     '""'),
+    ("state", "State", "text", "{brief.state}", '""'),
     ("price", "Price", "money", f'IF({{price.live@1}}="","",{nearest("{price.total@1}", "money")})',
      'IF({price.tax@1}>0,"sales tax included","no sales tax is added")'),
     ("days", "Working days", "days", nearest("{days.days@1}", "days"),
@@ -55,21 +53,14 @@ def _answers():
         ), when="price", form="page", place=place, top=BAND + 1)
 
 
-def _question(number):
-    """What is asked, why, and where it is answered: the formulas of a line, from whoever asks."""
-    if number > 1:
-        return '""', '""', '""'
-    return (f'{{checks.first}}&REPT({{checks.words}},({{checks.stops}}=0)*({{checks.looks}}>0))'
-            f'&REPT("{NONE_OPEN}",--({{checks.stops}}+{{checks.looks}}=0))',
-            '""', 'REPT("Checks",--({checks.stops}+{checks.looks}>0))')
-
-
-def _questions():
-    for key, place, look in (("question", 0, "line"), ("why", 4, "quiet"), ("where", 6, "line")):
-        which = ("question", "why", "where").index(key)
-        yield Block("summary", PAGE, tuple(
-            C(f"{key}_{number}", "", "text", _question(number)[which], "", look=look)
-            for number in range(1, QUESTIONS + 1)), form="page", place=place, top=ASKED)
+ASK = {"ask": At("asks", "ROW()-ROW({#question})")}
+QUESTIONS_ASKED = tuple(Block("open_asks", PAGE, (column,), ASK, form="list", place=place, top=ASKED)
+                        for place, column in (
+    (0, C("question", "Open questions", "text",
+          f'IF({{ask.at}}="",REPT("{NONE_OPEN}",(ROW()-ROW({{#question}})=1)*({{checks.asked}}=0)),{{ask.words}})', "",
+          look="words")),
+    (4, C("where", "Answer on", "text", '{ask.where}&""', "", look="words_bold")),
+    (6, C("why", "Why", "text", '{ask.why}&""', "", look="words"))))
 
 
 def _after(words, cell):
@@ -94,24 +85,24 @@ PARTS = (
     ), LINE, "name", "list", 2, PARTS_TOP),
 )
 NOTE = Block("summary", PAGE, (rule("rule"),), form="page", place=2, top=PARTS_TOP - 2)
-BLOCKS = (BRIEF, TYPED, WHOSE, *_answers(), *_questions(), NOTE, *PARTS)
+BLOCKS = (BRIEF, TYPED, WHOSE, *_answers(), *QUESTIONS_ASKED, NOTE, *PARTS)
 # fmt: on
 
 
 def rows(capacity):
     """Rows of the blocks of this stage."""
-    return {"summary": 1, "summary_parts": capacity["systems"] + 4}
+    return {"summary": 1, "open_asks": QUESTIONS, "summary_parts": capacity["systems"] + 4}
 
 
 def summary(est):
     row, checks, price = est.rows["summary"][0], est.checks, est.rows["price"][0]
-    for number in range(1, QUESTIONS + 1):
-        row.set(**{f"{key}_{number}": "" for key in ("question", "why", "where")})
-    row.question_1 = checks.first or (checks.words if checks.looks else NONE_OPEN)
-    row.where_1 = "Checks" if checks.stops + checks.looks else ""
+    for asked, ask in zip(est.rows["open_asks"], est.rows["asks"]):
+        asked.set(question=ask.words or "", where=ask.where or "", why=ask.why or "")
+    if not checks.asked:
+        est.rows["open_asks"][0].question = NONE_OPEN
     _who(est, row)
     row.rule = est.rows["priced"][0].rule
-    row.state = ("to review" if checks.looks else "ready") if price.live else "no price"
+    row.state = est.rows["brief"][0].state
     _parts(est)
     if price.live:
         _answer(est, row, price)
@@ -134,7 +125,7 @@ def _answer(est, row, price):
     row.more_state = ""
     row.price, row.days = to_nearest(est, price.total, "money"), to_nearest(est, days.days, "days")
     row.more_price = "sales tax included" if price.tax > 0 else "no sales tax is added"
-    row.more_days = "no start date yet" if brief.finish is None else f"until {said_day(brief.finish)}"
+    row.more_days = "no start date yet" if brief.finish is None else f"until {spoken_day(brief.finish)}"
     row.paint, row.hours = to_nearest(est, brief.gallons, "volume"), to_nearest(est, days.labor, "time")
     row.more_paint = _count(len(bought), "color") + (", the owner's too" if brief.from_owner > 0 else "")
     row.nozzles = float(sum(one.number for one in sizes))

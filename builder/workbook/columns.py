@@ -27,6 +27,11 @@ WIDE = {
     "access": 12,
     "note": 26,
     "scenario_name": 13,
+    "state": 12,
+    "finding": 54,
+    "because": 54,
+    "answer_at": 26,
+    "short": 14,
     **dict.fromkeys(("name", "system", "coating", "profile", "surface", "task"), 22),
     **dict.fromkeys(("fault", "source", "standard", "help"), 38),
 }

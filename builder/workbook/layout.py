@@ -5,9 +5,10 @@ import re
 
 from xlsxwriter.utility import xl_col_to_name as letters
 
+from builder.sheets.grammar import GAP
+
 # header row of a sheet's first table; records follow, the number of each copy of a repeated column stands above
 HEAD = 4
-GAP = 6  # rows from the last of a table to the headers of one under it; what is typed in between is noticed
 # blocks each of whose facts has a name, called for or not
 NAMED = ("price", "checks", "brief", "book", "issued")
 BELOW = 200  # rows below a table of entries in which a stray one is noticed
@@ -50,7 +51,7 @@ def beside(block, column):
         return {"label": 0}
     if block.form != "upright" or block.place != 1:
         return {}
-    unit = {"Checks": {}, "Limits": {"unit": 3}}.get(block.sheet, {"unit": 2})
+    unit = {"Check counts": {}, "Limits": {"unit": 3}}.get(block.sheet, {"unit": 2})
     return {"label": 0, **unit, **({"help": 3} if column.field else {})}
 
 
@@ -67,6 +68,7 @@ class Layout:
         # block key -> (first, last) Place of its inputs, for `head`, `all` and `around`
         self.inputs = {}
         self.aside = {}  # the same of those to the right of its results, for `more_head`, `more_all`, `more_around`
+        self.runs = {}  # (block key, name) of a run -> the keys of its first and last column
         free = {}  # sheet -> next free column, for tables
         for block in blocks:
             place = {
@@ -153,6 +155,8 @@ class Layout:
         for place, column in enumerate(block.columns):
             row = self.places[block.key, column.beside].row if column.beside else block.top + place
             self._put(block, column, row, block.place, 1, 1)
+        if block.run:
+            self.runs[block.key, block.run] = block.columns[0].key, block.columns[-1].key
 
     def head(self, block):
         """The header row of a table."""
@@ -181,8 +185,12 @@ class Layout:
         for (block, key), place in self.places.items():
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address
-        runs = [*self.inputs.items(), *((f"{block}_more", run) for block, run in self.aside.items())]
-        for block, (first, last) in runs:
+        for (block, name), ends in self.runs.items():
+            first, last = (self.places[block, key] for key in ends)
+            area = f"${letters(first.col)}${first.row}:${letters(last.col)}${last.row}"
+            yield f"{block}_{name}", f"='{first.sheet}'!{area}"
+        spans = [*self.inputs.items(), *((f"{block}_more", span) for block, span in self.aside.items())]
+        for block, (first, last) in spans:
             head, foot = self.head(first.block), self.foot(first.block.key)
             for name, top, rows in (
                 ("head", head, 1),
@@ -309,6 +317,8 @@ class _Scope:
             return f"{word}_{text}"
         key, number, _ = self._split(text)
         target = link.block if link else word
+        if not link and (target, key) in self.layout.runs:
+            return f"{target}_{key}"
         if (target, key) not in self.layout.places:
             raise ValueError(f"{self.block.key}.{self.column.key}: no column {{{word}.{text}}}")
         name, place = f"{target}_{key}", self.layout.places[target, key]

@@ -3,7 +3,7 @@
 from builder.records.sentences import BELOW, STEPS
 from builder.sheets.grammar import SECTION
 from builder.stages.order import SHEETS
-from builder.stages.summary import ANSWERS, ASKED, BAND, PARTS_TOP, PLACES, STEPS_ROW
+from builder.stages.summary import ANSWERS, BAND, PARTS_TOP, PLACES, STEPS_ROW
 from builder.workbook import reading
 from builder.workbook.columns import folded_on
 
@@ -17,10 +17,7 @@ def summary(writer):
     sheet = writer.sheets[PAGE]
     reading.columns(sheet, WIDTHS)
     _band(writer, sheet)
-    for row, texts in ((ASKED - 1, ("Open questions", "Why", "Answer on")), (STEPS_ROW, ("Three steps",))):
-        sheet.write_string(row - 1, 0, texts[0], writer.styles("section"))
-        for col, text in zip((4, 6), texts[1:]):
-            sheet.write_string(row - 1, col, text, writer.styles("quiet"))
+    sheet.write_string(STEPS_ROW - 1, 0, "Three steps", writer.styles("section"))
     for col, title, words in STEPS:
         sheet.write_url(STEPS_ROW - 1, col, f"internal:'{title}'!A1", writer.styles("link"), words)
     sheet.write_string(PARTS_TOP - 3, 0, "Price by part", writer.styles("section"))
@@ -42,7 +39,7 @@ def _band(writer, sheet):
         for col in set(range(len(WIDTHS))).difference(PLACES):
             sheet.write_blank(row - 1, col, None, writer.styles(role))
     state = BAND, 0, BAND, 0
-    reading.call(writer, sheet, state, ("stopped", f'$A{BAND + 1}<>"ready"'))
+    reading.call(writer, sheet, state, ("stopped", f'$A{BAND + 1}<>"READY"'))
 
 
 def _below(writer, sheet, row):

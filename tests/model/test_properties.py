@@ -66,9 +66,9 @@ def test_the_order_of_takeoff_lines_of_generated_jobs(count):
         one = Estimate(copy.deepcopy(values), units, capacities(**ROOM))
         other = Estimate(dict(values, takeoff=data.draw(st.permutations(values["takeoff"]))), units, capacities(**ROOM))
         assert all(_alike(row.coated, twin.coated) for row, twin in zip(one.rows["systems"], other.rows["systems"]))
-        assert (other.checks.stops, other.checks.looks, net(other) is None) == (
+        assert (other.checks.stops, other.checks.open, net(other) is None) == (
             one.checks.stops,
-            one.checks.looks,
+            one.checks.open,
             net(one) is None,
         )
 

@@ -190,4 +190,4 @@ def test_a_pump_that_cannot_feed_block_filler_leaves_the_price_blank(tmp_path, c
     path = tmp_path / "job.yaml"
     path.write_text(text)
     assert main(["build", str(path), "-o", str(tmp_path / "book.xlsx"), "--catalogs", str(ROOT / "catalogs")]) == 0
-    assert "no price yet: 1 to fix, 0 to review" in capsys.readouterr().out
+    assert "NO PRICE: Paint, row 21: no nozzle fits\n" in capsys.readouterr().out

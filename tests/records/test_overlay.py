@@ -108,7 +108,7 @@ def test_what_a_replacing_record_leaves_out_is_told(laid):
     )
     (note,) = said(opened, NOTE)
     assert not opened.errors and note.endswith(
-        " and drops its brush_rate (write 'change:' instead of 'name:' to keep what is not stated)"
+        " and drops its profile, brush_rate (write 'change:' instead of 'name:' to keep what is not stated)"
     )
 
 
@@ -123,10 +123,10 @@ def test_what_a_record_of_a_jobs_own_lacks_is_an_error_and_check_fails(owned, tm
     )
 
 
-def test_in_a_draft_each_fault_is_told_once(tmp_path):
+def test_in_an_unfinished_job_each_fault_is_told_once(tmp_path):
     path = tmp_path / "job.yaml"
     text = JOB.read_text()
-    path.write_text("draft: yes\n" + text.replace("length: 60 ft", "length: 60 psi", 1))
+    path.write_text("unfinished: yes\n" + text.replace("length: 60 ft", "length: 60 psi", 1))
     assert path.read_text().count("60 psi") == 1
     problems = open_job(path, [CATALOGS]).problems
     assert [problem.message for problem in problems] == ["Length: 'psi' is not a unit of length"]
@@ -249,6 +249,7 @@ def test_sizes_of_a_changed_family_are_changed_or_added(stock, laid, owned):
             "family": "standard",
             "size": "915",
             "nozzle_price": 31.0,
+            "stocked": None,
             "priced_on": 46083.0,
         }
         assert (

@@ -37,6 +37,8 @@ def _shape(layout, area):
         return False, False
     if match := RANGE.fullmatch(area):
         return match[2] != match[4], match[1] != match[3]
+    if area in {"_".join(run) for run in layout.runs}:
+        return True, False
     place = next((place for (block, key), place in layout.places.items() if f"{block}_{key}" == area), None)
     return place and (place.block.down and place.rows > 1, place.cols > 1)
 

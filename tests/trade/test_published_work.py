@@ -48,6 +48,7 @@ def test_openings_in_a_wall(opened, width, height, printed, within):
 TABLE_1 = "S IS 1200-15:1987 table 1, four copies agree"
 ALL_OVER = "S IS 1200-15:1987 for what is painted all over"
 PROFILES = (
+    ("Flat", 1.00, 2, "D length times height"),
     ("Panelled door", 1.30, 2, TABLE_1),
     ("Ledged and battened door", 1.30, 2, TABLE_1),
     ("Flush door", 1.20, 2, TABLE_1),
@@ -160,7 +161,7 @@ def test_brush_labor(opened, rate, printed, within):
         surfaces=[*opened.values["surfaces"], boards],
         systems=[{"name": "House", "surface": "Boards", "method": "brush"}],
         coats=[{"system": "House", "coating": "Exterior primer", "coats": 1.0, "face": "sealed"}],
-        takeoff=[{"system": "House", "length": 120 * FOOT, "height": 15 * FOOT}],
+        takeoff=[{"system": "House", "profile": "Flat", "length": 120 * FOOT, "height": 15 * FOOT}],
     )
     close(made.rows["hours"][0].labor / HOUR, printed, within)
 

@@ -198,7 +198,7 @@ def test_a_blank_book_says_in_words_that_nothing_is_there_yet(books):
     book = books["blank"]
     assert fact(book, "summary", "who") == summary.NAMELESS and fact(book, "summary", "state") == "no price"
     assert fact(book, "summary", "rule") == fact(book, "priced", "rule") == priced.EMPTY
-    assert fact(book, "summary", "question_1") == book.estimate.checks.first
+    assert fact(book, "open_asks", "question") == book.estimate.rows["asks"][0].words
     assert fact(book, "priced", "sure") == f"No price yet: {book.estimate.checks.first}"
     assert fact(book, "shopping_note", "note").startswith(shopping.NOTHING)
     numbers = [

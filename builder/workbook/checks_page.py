@@ -1,0 +1,40 @@
+"""The sheet Checks: what calls for the eye in it, and the ways to the sheets where things are fixed and answered."""
+
+from xlsxwriter.utility import xl_col_to_name as letters
+
+from builder.records.questions import STATES
+from builder.stages.checks import STATED
+from builder.workbook.layout import HEAD
+from builder.workbook.shared import LINE
+
+CALLING = STATES[:2]  # the states that call for the eye
+
+
+def checks(writer):
+    """Lines that wait for somebody are bold; beside the table a link to each sheet that any of them may name."""
+    sheet, places = writer.sheets["Checks"], writer.layout.places
+    first, last = places["check_lines", "state"], places["check_lines", "short"]
+    cell = f"${letters(first.col)}{first.row}"
+    sheet.conditional_format(
+        first.row - 1,
+        first.col,
+        first.row + first.rows - 2,
+        last.col,
+        {
+            "type": "formula",
+            "criteria": "=" + "+".join(f'({cell}="{state}")' for state in CALLING) + ">0",
+            "format": writer.styles.call("look"),
+        },
+    )
+    for row in range(first.row - 1, first.row + first.rows - 1):
+        sheet.set_row(row, 2 * LINE)  # for the longest of what may come to stand there
+    col = last.col + 1
+    sheet.set_column(col, col, 16)
+    sheet.write_string(HEAD - 1, col, "Go to", writer.styles("head"))
+    for row, title in enumerate(dict.fromkeys(stated_sheet(stated) for stated in STATED), start=HEAD):
+        sheet.write_url(row, col, f"internal:'{title}'!A1", writer.styles("link"), title, f"To the sheet {title}")
+
+
+def stated_sheet(stated):
+    """The sheet where a check is fixed, or a question answered."""
+    return getattr(stated, "sheet", stated.where)
