@@ -56,7 +56,7 @@ def _answers():
 ASK = {"ask": At("asks", "ROW()-ROW({#question})")}
 QUESTIONS_ASKED = tuple(Block("open_asks", PAGE, (column,), ASK, form="list", place=place, top=ASKED)
                         for place, column in (
-    (0, C("question", "Open questions", "text",
+    (0, C("question", "Questions", "text",
           f'IF({{ask.at}}="",REPT("{NONE_OPEN}",(ROW()-ROW({{#question}})=1)*({{checks.asked}}=0)),{{ask.words}})', "",
           look="words")),
     (4, C("where", "Answer on", "text", '{ask.where}&""', "", look="words_bold")),

@@ -36,7 +36,7 @@ WIDE = {
     **dict.fromkeys(("fault", "source", "standard", "help"), 38),
 }
 # characters, of the sheets that people read: all that matters within 1,200 pixels
-SHEET_WIDTHS = {"Nozzles": (12, 14, 20, 8, 6, 8, 13, 9, 25, 19), "Wear budget": (12, 22, 8, 9, 7, 9, 9, 9, 18)}
+SHEET_WIDTHS = {"Nozzles": (14, 14, 20, 8, 6, 8, 13, 9, 25, 19), "Wear budget": (14, 22, 8, 9, 7, 9, 9, 9, 18)}
 FOLDED = {
     "trials": ("not_",),
     "picks": ("told_",),

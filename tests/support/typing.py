@@ -6,7 +6,7 @@ import re
 import yaml
 
 from builder.jobs import open_job
-from builder.records.kinds import JOBS
+from builder.records.kinds import KINDS
 from builder.returned.typed import understood
 from builder.values import day
 from support.places import CATALOGS, ROOT
@@ -22,7 +22,9 @@ def cells(job):
 
 def field_of(sheet, title):
     """The kind and the field that a column of a sheet of entries holds."""
-    (found,) = [(kind, one) for kind in JOBS if kind.sheet == sheet for one in kind.fields if one.title == title]
+    (found,) = [
+        (kind, one) for kind in KINDS.values() if kind.sheet == sheet for one in kind.fields if one.title == title
+    ]
     return found
 
 
