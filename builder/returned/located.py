@@ -71,6 +71,9 @@ class Located(Layout):
         for key, place in self.places.items():
             self._move(key, place)
 
+    def _each_cell_once(self):
+        """Looked at as it was made, in `made`: by now a person may have put cells anywhere."""
+
     def foot(self, block):
         area = self.back.areas.get(f"{block}_around")
         return area.bottom if area else super().foot(block)

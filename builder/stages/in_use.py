@@ -33,7 +33,7 @@ def chooser(key, sheet, top, place):
         Block(key, sheet, (
             C("shown", "", "text",
               f'IF({{{key}.coat_at}}="","{NOTHING_YET}",{{use.part}}&": "&{{use.what}}&", "&{{use.how}})'),
-        ), {"use": At("in_use", f"{{{key}.at}}")}, form="page", place=place + 1, top=top),
+        ), {"use": At("in_use", f"{{{key}.at}}")}, form="page", place=place + 1, top=top, follows=True),
         Block(key, "Views", (
             C("said", f"{sheet}: chosen", "text", f'IF(ISERROR({{{key}.coat}}),"",{{{key}.coat}}&"")'),
             C("hits", f"{sheet}: coats of that name", "count",

@@ -132,7 +132,7 @@ def test_a_cell_of_a_strip_that_another_block_has_is_refused_and_the_rows_betwee
     """The third record begins in row 14; row 13 is the gap before it."""
     other = Block("bid", "Page", columns("c"), form="page", top=13, place=0)
     assert len(Layout((STRIP, other), {**ROOM, "crew_card": 4}).places) == 3
-    with pytest.raises(ValueError, match="^Page A14: bid.c would stand over crew_card.a$"):
+    with pytest.raises(ValueError, match="^Page A14: crew_card.a would stand over bid.c$"):
         Layout((STRIP, Block("bid", "Page", columns("c"), form="page", top=14, place=0)), {**ROOM, "crew_card": 4})
 
 

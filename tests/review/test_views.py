@@ -1,0 +1,58 @@
+"""What a person chooses to look at is no input: it is not told, not compared, not carried over, and changes no price."""
+
+import pytest
+from support.engines import IronCalc, differences
+from support.parcels import retyped
+from support.returning import at, inputs
+from support.small import CATALOGS
+
+from builder.returned.read import returned
+from builder.returned.taken import as_job, taken
+from builder.review.inspect import inspect
+from builder.stages.estimate import Estimate
+from builder.workbook.write import write
+
+pytestmark = pytest.mark.usefixtures("small")
+VIEWS = ("chosen", "traced")  # of the sheets Nozzles and Trace
+
+
+def labels(book):
+    return [row.label for row in book.estimate.rows["in_use"] if row.label]
+
+
+def seen(book, label):
+    """The estimate of a book in which this coat is chosen on both sheets."""
+    views = dict.fromkeys(VIEWS, label)
+    return Estimate(book.opened.values, book.opened.units, book.estimate.capacity, views)
+
+
+@pytest.mark.parametrize("name", ["small boathouse", "small corridor"])
+def test_every_coat_can_be_looked_at_and_a_name_of_none_or_a_blank_shows_the_first(books, name):
+    book = books[name]
+    engine = IronCalc(book.path)
+    for label in (*labels(book), "none of these", ""):
+        for view in VIEWS:
+            place = book.layout.places[view, "coat"]
+            engine.put(place.sheet, place.row, place.col + 1, label)
+        estimate = seen(book, label or None)
+        assert differences(estimate, book.layout, engine) == [], label
+        assert estimate.rows["price"][0].total == book.estimate.rows["price"][0].total
+        wanted = label if label in labels(book) else labels(book)[0]
+        assert all(estimate.rows[view][0].shown.startswith(f"{wanted}, ") for view in VIEWS)
+
+
+def test_a_book_in_which_another_coat_was_chosen_has_nothing_to_tell_and_gives_the_same_job(books, tmp_path):
+    book, path = books["small shed"], tmp_path / "seen.xlsx"
+    path.write_bytes(write(book.layout, seen(book, labels(book)[2]), book.opened.settings))
+    back = returned(path)
+    found = inspect(back, [CATALOGS]).findings
+    assert [finding for finding in found if finding.kind != "check"] == []
+    assert inputs(taken(back).opened.values) == inputs(book.opened.values)
+    assert labels(book)[2] not in as_job(taken(back))
+
+
+def test_what_else_is_typed_into_the_cell_is_no_input_either(books, tmp_path):
+    book, path = books["small shed"], tmp_path / "typed.xlsx"
+    for text in ("whatever", ""):
+        path.write_bytes(retyped(book.data, {at(book, "chosen", "coat"): text, at(book, "traced", "coat"): text}))
+        assert [one for one in inspect(returned(path), [CATALOGS]).findings if one.kind != "check"] == []
