@@ -32,7 +32,7 @@ FINDINGS = Block("findings", "Questions", (
     C("count", "Finding: count", "count", "INDEX({checks.count},{no})", ""),
     C("said", "Finding: its answer, or row and fault", "text", "INDEX({checks.said},{no})", ""),
     C("accepted", "Finding: accepted", "count",
-      '{asks}*ISNUMBER(FIND(","&{code}&",",{checks.accepted_names}))', ""),
+      'IF({asks}*ISNUMBER(FIND(","&{code}&",",{checks.accepted_names}))=1,1,0)', ""),
     C("state_no", "Finding: number of its state", "count",
       'IF({count}>0,1+{asks}*(1+{accepted}),4+({said}=""))', ""),
     C("rank", "Finding: its place among all", "count",

@@ -79,4 +79,6 @@ def test_a_what_if_changes_what_it_is_told_and_nothing_else():
 def test_a_what_if_that_is_wrong_has_no_price():
     job = open_job(SHED, CATALOGS)
     wrong = estimate(job, {"terms": [{**job.values["terms"][0], "margin": 2.0}]})
-    assert wrong.price() is None and wrong.summary().startswith("no price yet: 1 ")
+    assert wrong.price() is None and wrong.state() == "NO PRICE"
+    assert wrong.summary() == "NO PRICE: Terms, margin: enter a share from 0 % to 95 %, that is 0 to 0.95"
+    assert job.state() == "READY" and job.questions() == []

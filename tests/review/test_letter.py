@@ -7,6 +7,9 @@ import re
 import pytest
 from support.drafts import mailed, page, text, with_values
 
+from builder.records.questions import DEMO
+
+ALL = "demo, inside, firm, license"  # accepted as it is: no question is open then
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 
@@ -15,7 +18,7 @@ def letter(books, small, tmp_path_factory):
     """That of the boathouse, to two people."""
     return mailed(
         tmp_path_factory.mktemp("letter"),
-        books["small boathouse"].data,
+        with_values(books["small boathouse"], accepted=ALL),
         "--to",
         "Łukasz Ó <l@club.example>, office@club.example",
     )
@@ -31,6 +34,7 @@ def other(books, small, tmp_path_factory):
         sales_tax=0.07,
         built=1950.0,
         building="home",
+        accepted=f"{ALL}, lead test",
     )
     return mailed(tmp_path_factory.mktemp("other"), data).message
 
@@ -50,7 +54,7 @@ def test_the_draft_opens_unsent_with_both_bodies_and_the_workbook(books, letter)
         WORKBOOK,
     ]
     (attached,) = message.iter_attachments()
-    assert attached.get_filename() == "book.xlsx" and attached.get_content() == book.data
+    assert attached.get_filename() == "book.xlsx" and attached.get_content() == with_values(book, accepted=ALL)
 
 
 def test_the_letter_says_what_a_customer_asks(books, letter):
@@ -140,18 +144,36 @@ def test_tax_is_named_and_added(other):
     assert "Alternate A (Club room), more, before tax" in said
 
 
-def test_what_is_still_to_be_looked_at_is_said(other):
+def test_the_letter_speaks_of_lead_where_old_paint_is_disturbed(letter, other):
     said = " ".join(text(other).replace("-\n", "-").split())  # a line may end behind a hyphen
-    assert (
-        "Still to be reviewed before work begins: old lead paint is likely: the lead-safe rules apply (40 CFR 745)."
-        in said
+    assert "Old paint here may hold lead. It is tested before it is disturbed" in said and "(40 CFR 745)" in said
+    assert "lead" not in text(letter.message)
+
+
+def test_a_draft_is_refused_and_says_what_it_is_where_it_is_written_anyway(books, small, tmp_path, letter):
+    """With the figures of the demo alone to answer, and with one question more."""
+    book = books["small boathouse"]
+    refused = mailed(tmp_path, book.data)
+    assert (refused.status, refused.message) == (1, None)
+    assert refused.said == (
+        "book.xlsx: its price is a draft: Prices, wages and rates are those of the demo (Terms: Figures of the demo) "
+        "(answer it in the workbook, or accept it on Job, or use --anyway)\n"
     )
+    two = mailed(tmp_path, with_values(book, client=None))
+    assert "those of the demo (Terms: Figures of the demo), and 1 more, which Checks lists (" in two.said
+    anyway = mailed(tmp_path, book.data, "--anyway")
+    draft = "It is a draft: questions are still open, and the price may change."
+    assert anyway.status == 0 and draft in " ".join(text(anyway.message).split())
+    assert anyway.said.splitlines()[0].endswith("; DRAFT: 1 OPEN")
+    for message in (anyway.message, letter.message):
+        assert DEMO in " ".join(text(message).split())
+    assert draft not in " ".join(text(letter.message).split())
 
 
 @pytest.fixture(scope="module")
 def bid(books, small, libreoffice_here, tmp_path_factory):
     """The boathouse's letter to its customer."""
-    return mailed(tmp_path_factory.mktemp("customer"), books["small boathouse"].data, "--customer")
+    return mailed(tmp_path_factory.mktemp("customer"), books["small boathouse"].data, "--customer", "--anyway")
 
 
 def test_a_customer_gets_the_bid_as_a_page_and_never_the_workbook(books, bid):
@@ -167,6 +189,6 @@ def test_a_customer_gets_the_bid_as_a_page_and_never_the_workbook(books, bid):
 
 def test_without_libreoffice_a_customer_gets_the_bid_in_words(books, small, tmp_path, monkeypatch):
     monkeypatch.setenv("PATH", str(tmp_path))
-    found = mailed(tmp_path, books["small boathouse"].data, "--customer")
+    found = mailed(tmp_path, books["small boathouse"].data, "--customer", "--anyway")
     assert found.status == 0 and "LibreOffice (soffice), which prints it, is not installed" in found.said
     assert list(found.message.iter_attachments()) == [] and "attached" not in text(found.message)

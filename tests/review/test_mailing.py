@@ -45,7 +45,7 @@ def shown_instead(book, value):
 
 def test_another_currency_and_metric(books, write):
     book = books["small corridor"]
-    _, _, message = write(book.data)
+    _, _, message = write(book.data, "--anyway")
     assert f"{book.opened.price():,.2f} EUR" in text(message) and " m2: " in text(message) and " L\n" in text(message)
 
 
@@ -60,12 +60,12 @@ def test_a_book_that_is_not_complete_is_refused(books, write):
     data = with_values(books["small shed"], people=0.0)
     assert write(data) == (
         1,
-        "book.xlsx: its price is not complete: rows with an error in Job "
-        "(fix it on the sheets named, or use --anyway)\n",
+        "book.xlsx: it has no price: Job, people on the job: enter a whole number from 1 to 50 "
+        "(fix it in the workbook; Checks lists all, or use --anyway)\n",
         None,
     )
     status, _, message = write(data, "--anyway")
-    assert status == 0 and "The price is not complete yet: " in text(message) and "USD" not in text(message)
+    assert status == 0 and "There is no price yet: " in text(message) and "USD" not in text(message)
 
 
 @pytest.mark.slow
@@ -165,6 +165,8 @@ def test_a_draft_that_somebody_changed_is_not_overwritten(books, tmp_path, capsy
 
 def test_a_job_without_names_and_dates(books, write):
     book = books["small shed"]
-    _, _, message = write(with_values(book, name=None, client=None, site=None, date=None, start=None, exclusions=None))
+    blank = dict.fromkeys(("name", "client", "site", "date", "start", "exclusions"))
+    accepted = "demo, inside, firm, license, client, date"
+    _, _, message = write(with_values(book, accepted=accepted, **blank))
     assert message["Subject"] == "Estimate: painting" and message["Date"] is None
     assert "here is our estimate for the painting." in text(message) and "is valid for" not in text(message)

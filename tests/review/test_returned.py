@@ -44,7 +44,7 @@ def typed(book, key, row, text):
 # -------------------------------------------------------------------
 
 
-def test_a_cell_that_cannot_be_understood_travels_as_a_draft(books, tmp_path, capsys):
+def test_a_cell_that_cannot_be_understood_travels_as_an_unfinished_job(books, tmp_path, capsys):
     book = tmp_path / "typed.xlsx"
     book.write_bytes(typed(books["small shed"], "length", 1, "about twelve"))
     job, again = tmp_path / "job.yaml", tmp_path / "again.xlsx"
@@ -52,9 +52,9 @@ def test_a_cell_that_cannot_be_understood_travels_as_a_draft(books, tmp_path, ca
     said = capsys.readouterr()
     assert (
         f"{book}: Takeoff G6: Length: 'about twelve' is not a number with a unit" in said.err
-        and "no price yet" in said.out
+        and "NO PRICE: Takeoff, row 6: length: enter a number from 0 to 5,000 ft" in said.out
     )
-    assert "draft: yes" in job.read_text() and "length: about twelve" in job.read_text()
+    assert "unfinished: yes" in job.read_text() and "length: about twelve" in job.read_text()
     assert main(["build", str(job), "-o", str(again), "--catalogs", str(CATALOGS)]) == 0
     assert "warning: Length: 'about twelve'" in capsys.readouterr().err
     back = returned(again)
@@ -148,7 +148,7 @@ def test_a_catalog_name_that_stands_twice_stays_a_fault(books, tmp_path):
     }
     assert len(books["small shed"].opened.values["coatings"]) == 17
     one = taken(returned(io.BytesIO(entered(books["small shed"], copied))))
-    assert one.draft
+    assert one.unfinished
     (tmp_path / "job.yaml").write_text(as_job(one, [CATALOGS]))
     again = open_job(tmp_path / "job.yaml", [CATALOGS])
     assert (

@@ -52,7 +52,7 @@ def test_any_job_comes_back_from_its_file_and_its_workbook(system, count, tmp_pa
     def comes_back(drawn):
         values, units = drawn
         job, book = tmp_path / "job.yaml", tmp_path / "book.xlsx"
-        job.write_text(job_text(values, units, draft=True))
+        job.write_text(job_text(values, units, unfinished=True))
         opened = open_job(job, [CATALOGS])
         assert not opened.errors and inputs(opened.values) == inputs(values)
         book.write_bytes(make(from_values(values, units, facts(units, "", 20, [CATALOGS]))))

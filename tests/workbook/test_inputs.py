@@ -6,9 +6,11 @@ import pytest
 from support.editing import small_book
 from support.files import MAIN, cells_of
 
-from builder.records.checklist import CLEAR, ITEMS
 from builder.records.kinds import CATALOGS
+from builder.records.questions import STATES
 from builder.records.rules import Length
+from builder.stages.checks import STATED
+from builder.stages.gathered import OPEN
 from builder.stages.order import SHEETS
 from builder.workbook.theme import ROLES
 
@@ -117,19 +119,29 @@ def test_22_names_have_an_underscore_are_absolute_and_no_cell_addresses(book):
 # --- checks ---
 
 
-def test_23_every_check_has_a_word_and_leads_to_its_sheet_and_the_master_check_is_frozen_on_every_sheet(book):
-    cached, links = book.cached, book.links("Checks")
-    for item in ITEMS:
-        row = book.layout.places["checks", item.key].row
-        assert (cached.get("Checks", row, 1), cached.get("Checks", row, 3) == CLEAR) == (
-            item.words,
-            cached.get("Checks", row, 2) == 0,
-        )
-        assert item.where == "Checks" or links[f"D{row}"] == f"'{item.where}'!A1"
+def test_23_checks_tell_what_is_to_fix_and_to_answer_first_and_lead_to_its_sheet_and_every_sheet_says_the_state(book):
+    cached, links, place = book.cached, book.links("Checks"), book.layout.places["check_lines", "state"]
+    states = [cached.get("Checks", row, 1) for row in range(place.row, place.row + place.rows)]
+    told = [state for state in states if state]
+    assert told == sorted(told, key=STATES.index) and told.count("clear") == 1 and not any(states[len(told) :])
+    open_ones = [row for row in book.estimate.rows["findings"] if row.state_no == OPEN]
+    assert told.count("open") == len(open_ones) == book.estimate.checks.open
+    stated = {getattr(one, "sheet", one.where) for one in STATED}
+    assert {f"'{title}'!A1" for title in stated} == set(links.values())
     for title in TITLES:
         assert [book.book[title][cell].value for cell in ("A2", "A3")] == ["=brief_state", "=brief_shown_price"]
         pane = book.sheets[title].find(f".//{MAIN}pane")
         assert pane is not None and int(float(pane.get("ySplit"))) >= 3, title
+
+
+def test_23_nothing_says_that_all_is_well_while_a_question_is_open(book):
+    """READY, and nothing else, says so; and only where no question is open."""
+    stops, still_open = book.estimate.checks.stops, book.estimate.checks.open
+    state = "NO PRICE" if stops else f"DRAFT: {still_open:g} OPEN" if still_open else "READY"
+    place = book.layout.places["brief", "state"]
+    assert book.cached.get(place.sheet, place.row, 2) == state
+    texts = [str(cell.value).lower() for sheet in book.book for row in sheet.iter_rows() for cell in row if cell.value]
+    assert not [text for text in texts if "all checks" in text or "all clear" in text]
 
 
 def test_24_the_tolerance_of_the_cross_sums_is_a_cell(book):
@@ -151,18 +163,19 @@ def test_25_a_sum_overwritten_by_hand_is_noticed_by_its_cross_sum(tmp_path):
         ("cost", "wages", "cost_sum"),
     ):
         place, told = places[key, column], places["checks", check]
-        assert engine.get("Checks", told.row, 2) == 0, check
+        assert engine.get(told.sheet, told.row, 2) == 0, check
         row = place.row + next(number for number, one in enumerate(estimate.rows[key]) if getattr(one, column)) * (
             place.block.form == "table"
         )
         engine.put(place.sheet, row, place.col + 1, 12345.0)
-        assert (engine.get("Checks", told.row, 2), engine.get("Checks", told.row, 3)) == (1, "review"), check
+        assert (engine.get(told.sheet, told.row, 2), estimate.checks.stops) == (1, 0), check
 
 
 def test_26_a_value_pasted_over_the_validation_is_counted(tmp_path):
     book = small_book("us", tmp_path)
     for key, column, value in (("takeoff", "length", "1,250"), ("coatings", "density", -1.0), ("job", "people", 1.5)):
         place, told = book.layout.places[key, column], book.layout.places["checks", f"faults_{key}"]
-        assert book.engine.get("Checks", told.row, 2) == 0, key
+        assert book.engine.get(told.sheet, told.row, 2) == 0, key
         book.engine.put(place.sheet, place.row, place.col + 1, value)
-        assert (book.engine.get("Checks", told.row, 2), book.engine.get("Checks", told.row, 3)) == (1, "fix"), key
+        assert book.engine.get(told.sheet, told.row, 2) == 1, key
+        assert book.engine.get("Checks", book.layout.places["check_lines", "state"].row, 1) == "to fix", key
