@@ -55,6 +55,11 @@ def _whole(amount):
     return f"FIXED(INT(({amount})+1/2+{{terms.slack}}),0)"
 
 
+def _fixed(amount):
+    """With two decimals: gnumeric joins 0.27 to a text with twenty."""
+    return f"FIXED({said_hundredths(amount)},2)"
+
+
 def _percent(share):
     return f"INT(({share})*100+1/2+{{terms.slack}})"
 
@@ -69,17 +74,17 @@ SAID = {
     "lost": (_percent("{lost}"), "live"), "lands": (_percent("1-{lost}"), "live"),
     "edges": (_percent("{pick.miss}"), "sprayed"), "reach": (_percent("{reach}"), "live"),
     "uptake": (said_hundredths("{coat.mean_uptake}"), "live"), "wear": (_percent("{gallon.over}"), "live"),
-    "need": (said_hundredths("{shown_need}"), "live"), "used": (said_hundredths("{buy.coats_need}"), "live"),
-    "total": (said_hundredths("{buy.total}"), "live"), "paid": (_whole("{buy.cost}"), "live"),
-    "flow": (said_hundredths("{shown_flow}"), "sprayed"),
+    "need": (said_hundredths("{shown_need}"), "live"), "used": (_fixed("{buy.coats_need}"), "live"),
+    "total": (_fixed("{buy.total}"), "live"), "paid": (_whole("{buy.cost}"), "live"),
+    "flow": (_fixed("{shown_flow}"), "sprayed"),
     "gun": (f'FIXED({nearest("{gun}", "pressure")},0)', "sprayed"),
     "wanted": (_whole("{pick.pressure}"), "sprayed"), "drop": (_whole("{pick.drop}"), "sprayed"),
     "most": ("FIXED(INT({pick.pressure_most}*(1+{terms.slack})),0)", "sprayed"),
     "further": (nearest("{trial.step}", "width"), "sprayed"),
-    "applied": (said_hundredths("{gallon.applied}"), "live"), "trigger": (_percent("N({hour.trigger_share})"), "live"),
-    "work": (_whole("{coat.work_coats}"), "live"), "labor": (said_hundredths("{hour.labor}"), "live"),
-    "wage": (f'FIXED({said_hundredths("{coat.wage}")},2)', "live"), "due": (said_hundredths("{gallon.due}"), "live"),
-    "price": (f'FIXED({said_hundredths("{size.nozzle_price}")},2)', "sprayed"), "direct": (_whole("{direct}"), "live"),
+    "applied": (_fixed("{gallon.applied}"), "live"), "trigger": (_percent("N({hour.trigger_share})"), "live"),
+    "work": (_whole("{coat.work_coats}"), "live"), "labor": (_fixed("{hour.labor}"), "live"),
+    "wage": (_fixed("{coat.wage}"), "live"), "due": (_fixed("{gallon.due}"), "live"),
+    "price": (_fixed("{size.nozzle_price}"), "sprayed"), "direct": (_whole("{direct}"), "live"),
     "all": (_whole("{cost.direct@scenario}"), "priced"), "job": (_whole("{price.total@scenario}"), "priced"),
 }
 
@@ -121,6 +126,10 @@ def _show(est, path, key, value):
 
 def _whole_of(est, value, quantity):
     return f"{floor(est.units.to_cell(value, quantity) + 0.5 + est.terms.slack):,}"
+
+
+def _fixed_of(est, value, quantity):
+    return f"{hundredths(est, value, quantity):,.2f}"
 
 
 def _percent_of(est, share):
@@ -166,15 +175,15 @@ def _live(est, path, coat, pick, gallon, hour):
         say_uptake=hundredths(est, coat.mean_uptake, "number"),
         say_wear=_percent_of(est, gallon.over),
         say_need=hundredths(est, path.shown_need, "volume"),
-        say_used=hundredths(est, buy.coats_need, "volume"),
-        say_total=hundredths(est, buy.total, "volume"),
+        say_used=_fixed_of(est, buy.coats_need, "volume"),
+        say_total=_fixed_of(est, buy.total, "volume"),
         say_paid=_whole_of(est, buy.cost, "money"),
-        say_applied=hundredths(est, gallon.applied, "volume"),
+        say_applied=_fixed_of(est, gallon.applied, "volume"),
         say_trigger=_percent_of(est, hour.trigger_share or 0.0),
         say_work=_whole_of(est, coat.work_coats, "area"),
-        say_labor=hundredths(est, hour.labor, "time"),
-        say_wage=f"{hundredths(est, coat.wage, 'money_hour'):,.2f}",
-        say_due=hundredths(est, gallon.due, "number"),
+        say_labor=_fixed_of(est, hour.labor, "time"),
+        say_wage=_fixed_of(est, coat.wage, "money_hour"),
+        say_due=_fixed_of(est, gallon.due, "number"),
         say_direct=_whole_of(est, path.direct, "money"),
     )
     _price(est, path)
@@ -200,7 +209,7 @@ def _gun(est, path, pick, hour):
     further = to_nearest(est, est.row("trials", int(pick.used_at)).step, "width")
     path.set(
         say_edges=_percent_of(est, pick.miss),
-        say_flow=hundredths(est, path.shown_flow, "flow"),
+        say_flow=_fixed_of(est, path.shown_flow, "flow"),
         say_gun=_whole_of(est, to_nearest(est, path.gun, "pressure"), "pressure"),
         say_wanted=_whole_of(est, pick.pressure, "pressure"),
         say_drop=_whole_of(est, pick.drop, "pressure"),

@@ -125,13 +125,11 @@ def _said(est, path, coat_at):
     if path.sprayed and path.live:
         guns = f"{coat.guns:g} gun{'s' if coat.guns > 1 else ''}"
         found["trigger"] = (
-            f"{plain(path.say_applied)} {unit['volume']} thinned / {plain(path.say_flow)} {unit['flow']}, "
+            f"{path.say_applied} {unit['volume']} thinned / {path.say_flow} {unit['flow']}, "
             f"slower as the "
             f"nozzle wears; {guns}"
         )
-        found["nozzles"] = (
-            f"{plain(path.say_due)} of a nozzle at {path.say_price} {unit['money']}, and the time to change it"
-        )
+        found["nozzles"] = f"{path.say_due} of a nozzle at {path.say_price} {unit['money']}, and the time to change it"
     if path.priced:
         money = unit["money"]
         found["part"] = (
@@ -170,11 +168,11 @@ def _bought(est, path, coat, gallon, unit):
         "reach": f"{path.say_lost:g} % lost"
         + (f" as overspray, {path.say_edges:g} % past the edges" if coat.sprays else " by hand"),
         "need": need,
-        "bought": f"its coats, hose, pail and touch-up: {plain(path.say_total)} {unit['volume']}; {card.packs}, "
+        "bought": f"its coats, hose, pail and touch-up: {path.say_total} {unit['volume']}; {card.packs}, "
         f"{path.say_paid} {unit['money']}",
         "clock": clock,
-        "wages": f"{plain(path.say_labor)} h of labor x {path.say_wage} {unit['money_hour']}, burden included",
-        "coating": f"its part, {plain(path.say_need)} of {plain(path.say_used)} {unit['volume']}, of the "
+        "wages": f"{path.say_labor} h of labor x {path.say_wage} {unit['money_hour']}, burden included",
+        "coating": f"its part, {plain(path.say_need)} of {path.say_used} {unit['volume']}, of the "
         f"{path.say_paid} "
         f"{unit['money']} paid{thinner}",
     }
@@ -187,7 +185,7 @@ def _gun(est, path, pick, unit):
         "gauge": f"{path.say_wanted} {unit['pressure']} wanted at the gun + {path.say_drop} lost in the "
         f"hose, to a step of "
         f"{step:g}; never above {path.say_most}",
-        "hand": f"for {stroke(est.units)}: {plain(path.say_flow)} {unit['flow']}, of which {path.say_lands:g} "
+        "hand": f"for {stroke(est.units)}: {path.say_flow} {unit['flow']}, of which {path.say_lands:g} "
         f"% lands, laid "
         f"{plain(path.say_film)} {unit['film']} wet; next pass {plain(path.say_further)} {unit['width']} further",
     }
