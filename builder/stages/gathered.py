@@ -70,7 +70,7 @@ CHECK_LINES = (
         C("finding", "What", "text",
           f'IF({{own.at}}="",REPT({{checks.clear}}&" {CLEAR}",{{own.last}}),{{found.told}})', ""),
         C("because", "Why, or its answer", "text", 'IF({own.at}="","",{found.because})', ""),
-        C("answer_at", "Where it is fixed or answered", "text", 'IF({own.at}="","",{found.where})', ""),
+        C("answer_place", "Where it is fixed or answered", "text", 'IF({own.at}="","",{found.where})', ""),
         C("short", "Short name, to accept it on Job", "text",
           'IF({own.at}="","",REPT({found.name},--({found.state_no}=2)))', ""),
     ), _AT),
@@ -103,7 +103,7 @@ def findings(est):
     for line, row in zip(est.rows["check_lines"], told):
         stated = STATED[row.no - 1]
         line.set(at=float(row.no), state=STATES[int(row.state_no) - 1], finding=row.told, because=row.because)
-        line.set(answer_at=stated.where, short=stated.name if row.state_no == OPEN else None)
+        line.set(answer_place=stated.where, short=stated.name if row.state_no == OPEN else None)
     for line in est.rows["check_lines"]:
         line.last = float(line.no == checks.told)
     last = est.rows["check_lines"][len(told)]

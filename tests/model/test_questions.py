@@ -135,7 +135,7 @@ def test_a_row_half_typed_leaves_no_price_and_says_where_it_stands(book):
         assert (brief.state, brief.words) == ("NO PRICE", f"NO PRICE · {first}")
         assert estimate.rows["bid"][0].missing == first
         line = estimate.rows["check_lines"][0]
-        assert (line.state, line.finding, line.answer_at) == ("to fix", first, "Takeoff")
+        assert (line.state, line.finding, line.answer_place) == ("to fix", first, "Takeoff")
         with book.changed(("takeoff", "count", 7, 2.0)):
             assert _open(book)[1].checks.first == f"{first}, and 1 more"
 

@@ -85,3 +85,18 @@ def test_both_names_at_once_are_a_fault(tmp_path):
 
 def test_shipped_catalogs_say_no_old_name():
     assert not [problem for problem in open_job(None).problems if "is now called" in problem.message]
+
+
+def test_a_job_that_says_draft_is_read_as_unfinished(tmp_path):
+    """With a fault that it carries; both names at once are a fault, and so is a word that is neither yes nor no."""
+    wrong = JOB.replace("people: 2", "people: 0", 1)
+    assert _opened(tmp_path, wrong).errors
+    new, old = (_opened(tmp_path, f"{key}: yes\n{wrong}") for key in ("unfinished", "draft"))
+    assert not new.errors and not old.errors and old.values == new.values and old.price() is None
+    assert [words for words in _told(old) if words not in _told(new)] == [
+        "job.yaml:1:1: 'draft' is now called 'unfinished'"
+    ]
+    both = _opened(tmp_path, f"unfinished: yes\ndraft: yes\n{JOB}")
+    assert [problem.message for problem in both.errors] == ["unknown key 'draft'"]
+    neither = _opened(tmp_path, f"unfinished: maybe\n{JOB}")
+    assert [problem.message for problem in neither.errors] == ["unfinished must be yes or no"]
