@@ -6,11 +6,12 @@ import re
 import zipfile
 
 import pytest
-from support.books import EACH_BOOK
+from support.books import EACH_BOOK, FEW
 from support.editing import small_book
 from support.engines import IronCalc, Values, differences, formula_cells, libreoffice, resting_on
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
 
+from builder.stages.estimate import Estimate
 from builder.stages.order import SHEETS
 
 
@@ -27,6 +28,21 @@ def test_ironcalc_agrees(books, name):
     assert differences(book.estimate, book.layout, engine) == []
     # result and master check in the frozen rows
     assert engine.get("Takeoff", 2, 1) == book.estimate.rows["brief"][0].state
+
+
+@pytest.mark.parametrize("name", FEW)
+def test_an_example_leaves_one_question_open_and_is_ready_once_it_is_answered(books, name):
+    """That its figures are a demo's. The answer moves no figure."""
+    book, engine = books[name], IronCalc(books[name].path)
+    (asked,) = book.opened.questions()
+    assert asked.endswith("(Terms: Figures of the demo)") and book.opened.state() == "DRAFT: 1 OPEN"
+    place = book.layout.places["terms", "demo"]
+    engine.put(place.sheet, place.row, place.col + 1, "no")
+    values = {**book.opened.values, "terms": [{**book.opened.values["terms"][0], "demo": "no"}]}
+    answered = Estimate(values, book.opened.units, book.estimate.capacity)
+    assert differences(answered, book.layout, engine) == []
+    assert answered.rows["brief"][0].state == "READY" and answered.rows["bid"][0].missing is None
+    assert answered.rows["price"][0].total == book.estimate.rows["price"][0].total
 
 
 @EACH_BOOK
