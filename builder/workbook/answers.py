@@ -10,7 +10,7 @@ CARD_WIDTHS = (14, 18, 18, 18, 19, 17)  # characters
 TRACE_WIDTHS = (14, 12, 9, 70, 28)
 # points: title, work, label, figure, note, four lines, the gap
 STRIP_HEIGHTS = (21, 15, 13, 29, 35, 13, 13, 13, 13, 7)
-NOTE_HEIGHT, CARD_SCALE = 11.5, 78
+NOTE_HEIGHT, CARD_SCALE = 11.5, 74
 
 
 def _list(column):
