@@ -9,8 +9,8 @@ from types import MappingProxyType
 
 # fmt: off
 # 2: every sheet has a name of its own, and the book holds its catalogs as issued; 3: inputs by the trade's American
-# names
-SCHEMA = 3
+# names; 4: what is asked before a price is ready, rooms, counted windows and doors
+SCHEMA = 4
 
 # What a file called a key, and a closed list a word, before.
 OLD_KEYS = MappingProxyType({

@@ -1,5 +1,5 @@
 """What holds for the whole job: its crew, pump, exposure, people and thresholds of openings, its own or the usual ones;
-and the standard window and door.
+and what a standard window and door take (E3).
 """
 
 from builder.sheets.grammar import At, Block

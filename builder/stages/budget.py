@@ -29,7 +29,7 @@ WORN = Block("worn", "Sizes", (
     C("money", "Wear budget: at the counter", "money", "{size.cash@1}"),
     C("sprayed", "Wear budget: sprayed", "volume", nearest("{size.applied}", "volume")),
     *(C(f"said_{key}", f"Wear budget, said: {what}", "text",
-        f"FIXED({nearest(f'{{sizes.{key}_all@1}}', 'money')},0)", "", rows=1)
+        f"FIXED({nearest(f'{{sizes.{key}_all@1}}', 'money')},0)", rows=1)
       for key, what in (("wear_cost", "what wear costs"), ("cash", "what is paid at the counter"))),
 ), {"size": At("sizes", "{size_at}")}, "size_at")
 
@@ -101,14 +101,14 @@ def budget(est):
 
 def _sums(est, rows):
     sums = est.rows["wear_total"][0]
+    sums.says = NONE
+    if not rows:
+        return
     wear, cash = (
         f"{est.units.to_cell(to_nearest(est, one[0], 'money'), 'money'):,.0f}"
         for one in (est.rows["sizes"][0].wear_cost_all, est.rows["sizes"][0].cash_all)
     )
     est.rows["worn"][0].set(said_wear_cost=wear, said_cash=cash)
-    sums.says = NONE
-    if not rows:
-        return
     unit = est.units.shown("money")
     paid = f"at the counter you pay {cash} {unit}, and what is left over is yours."
     sums.says = f"The price carries the wear, {wear} {unit}; {paid}"

@@ -81,7 +81,7 @@ def lengths_block(capacity):
         C("mark", "First unit", "text", "MID({text},{at},1)"),
         C("rest", "After it", "text", "TRIM(MID({text},{at}+1,LEN({text})))"),
         C("feet", "Feet before inches", "text", 'IF({rest}="","0",TRIM(MID({text},1,{at}-1)))'),
-        C("last", "Number", "text",
+        C("last", "Number as text", "text",
           'IF({rest}="",TRIM(MID({text},1,{at}-1)),TRIM(MID({rest},1,LEN({rest})-1)))'),
         C("unit", "Its unit, in lengths of this book", "number",
           f'CHOOSE(IF({{rest}}="",FIND(MID({{mark}}&" ",1,1)," \'"&{QUOTE}&"m\u2018\u201c"),2+1),1,'

@@ -25,8 +25,6 @@ def fit_block(coats):
     return Block("fit", "Fit", (
         C("no", "Size, row", "count", label=lambda number: number),
         C("nozzle", "Nozzle", "text", '{size.known}&""', ""),
-        C("shown", "Cost per area, or why not", "money_area", 'IF({trial.fits}=1,{trial.cost},{trial.why}&"")',
-          **across),
         C("orifice", "Orifice if it fits", "orifice", 'IF({trial.fits}=1,{size.orifice},"")', **across),
         C("score", "Score", "money_area", SCORE, **across),
         C("others", "Cost but for the pick", "money_area", OTHERS, **across),
@@ -36,7 +34,6 @@ def fit_block(coats):
         C("pick_at", "Least score, row", "count", 'IF({fitting@}=0,"",MATCH(MIN({*score@}),{*score@},0))', **found),
         C("next_at", "Least other cost, row", "count", 'IF(COUNT({*others@})=0,"",MATCH(MIN({*others@}),{*others@},0))',
           **found),
-        C("used_at", "Size used, row", "count", "{pick.size_at}", **found),
     ), {"size": At("nozzles", "{no}"), "pick": At("picks", "{@}"),
         "trial": At("trials", "({@}-1)*{constants.sizes}+{no}")})
 
@@ -152,7 +149,6 @@ def scores(est):
         row.nozzle = size.known
         tried = [est.rows["trials"][(pick.no - 1) * count + row.no - 1] for pick in est.rows["picks"]]
         row.orifice = tuple(size.orifice if trial.fits else None for trial in tried)
-        row.shown = tuple(trial.cost if trial.fits else trial.why for trial in tried)
         row.score = tuple(
             _score(est.terms, trial, size) if trial.fits and size.orifice <= pick.coarsest else None
             for trial, pick in zip(tried, est.rows["picks"])
@@ -217,7 +213,7 @@ def picks(est):
 
 def _beside_sizes(est):
     """What the sheet Fit tells of all sizes of a coat, coat by coat."""
-    told = {"smallest": "smallest", "pick_at": "pick_at", "next_at": "next_at", "used_at": "size_at"}
+    told = {"smallest": "smallest", "pick_at": "pick_at", "next_at": "next_at"}
     rows = est.rows["picks"]
     found = {key: tuple(getattr(row, where) for row in rows) for key, where in told.items()}
     orifices = [[row.orifice[at] for row in est.rows["fit"] if row.orifice[at]] for at, _ in enumerate(rows)]

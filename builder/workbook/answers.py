@@ -4,6 +4,7 @@ from builder.stages import strips
 from builder.stages import trace as lines
 from builder.stages.paging import EACH, HEADINGS, NOTES, PAGE, PITCH
 from builder.stages.path import FIGURES
+from builder.workbook import paper
 
 BOLD = ("nozzle", "buy", "gauge")  # of a list, what is looked for first
 CARD_WIDTHS = (14, 18, 18, 18, 19, 17)  # characters
@@ -75,9 +76,8 @@ def wear_budget(writer):
     """What is printed, and lines under the rows in use."""
     _ruled(writer, "wear_list")
     first = writer.layout.places["wear_list", "nozzle"]
-    writer.sheets["Wear budget"].print_area(
-        0, 0, first.row + first.rows - 2, writer.layout.places["wear_list", "change"].col
-    )
+    sheet, last = writer.sheets["Wear budget"], first.row + first.rows - 2
+    sheet.print_area(0, 0, paper.bottom(writer, sheet, last), writer.layout.places["wear_list", "change"].col)
 
 
 def trace(writer):

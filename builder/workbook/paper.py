@@ -3,14 +3,16 @@
 from itertools import accumulate
 from math import ceil
 
+from builder.records.kinds import KINDS
 from builder.stages.order import SHEETS
 from builder.workbook.layout import COLUMNS, HEAD, ROWS
 
 PAPERS = {"letter": 1, "a4": 9}
 # lines of 15 points down the 9.7 inches that letter paper leaves, at 60 %: 9.7 * 72 / 15 / 0.6
 LOWEST = 77
+SPARE = 5  # rows printed below what stands on a sheet
 NOWHERE = ROWS - 1, COLUMNS - 1  # a cell that holds nothing
-READABLE = 228  # characters across ten inches at 60 %, the smallest that is read without a glass
+READABLE = 200  # characters across ten inches at 60 %, the smallest that is read without a glass
 
 
 def set_up(sheet, paper):
@@ -21,6 +23,20 @@ def set_up(sheet, paper):
     sheet.fit_to_pages(1, 0)
     sheet.repeat_rows(0, HEAD - 1)
     sheet.set_footer("&L&A&C&F&RPage &P of &N")
+
+
+def _filled(cell):
+    """Whether something is read in a cell of the writing library."""
+    return hasattr(cell, "number") or hasattr(cell, "string") or getattr(cell, "value", "") not in ("", None)
+
+
+def bottom(writer, sheet, last):
+    """The last row that is printed, zero-based: of a book built of a job some rows below what stands there; of a blank
+    one all, since nobody knows what will.
+    """
+    if not any(row.entered for kind in ("takeoff", "rooms") for row in writer.estimate.rows[kind]):
+        return last
+    return min(last, SPARE + max(row for row, cells in sheet.table.items() if any(map(_filled, cells.values()))))
 
 
 def areas(writer, shown):
@@ -38,7 +54,13 @@ def areas(writer, shown):
             sheet.fit_to_pages(ceil(sum(widths) / READABLE), 0)
             if sum(widths) > READABLE:
                 sheet.repeat_columns(0)
-        sheet.print_area(0, 0, sheet.dim_rowmax, last)
+        sheet.print_area(0, 0, bottom(writer, sheet, sheet.dim_rowmax), last)
+
+
+def _unused(writer, title):
+    """Whether nothing is typed on a sheet of entries, though others of the book are in use."""
+    rows = [row for kind in KINDS.values() if kind.sheet == title for row in writer.estimate.rows[kind.key]]
+    return bool(rows and writer.estimate.rows["price"][0].live and not any(row.filled for row in rows))
 
 
 def unprinted(writer):
@@ -46,5 +68,5 @@ def unprinted(writer):
     hidden, and no catalogs, whose files the office has.
     """
     for about in SHEETS:
-        if about.group == "keep" or about.title not in writer.shown:
+        if about.group == "keep" or about.title not in writer.shown or _unused(writer, about.title):
             writer.sheets[about.title].print_area(*NOWHERE, *NOWHERE)

@@ -23,3 +23,5 @@ def price(writer):
     reading.call(writer, sheet, (TOP - 1, 0, places["priced", "total"].row - 1, 3), ("line", f"LEN($A{TOP})>0"))
     reading.call(writer, sheet, (PAYMENTS - 1, 0, PAYMENTS + 1, 3), ("line", f"LEN($A{PAYMENTS})>0"))
     reading.parts(writer, "priced_parts")
+    sheet.set_portrait()
+    sheet.fit_to_pages(1, 1)

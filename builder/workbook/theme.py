@@ -81,8 +81,6 @@ CALLS = MappingProxyType(
         "look": {"bold": True, "font_color": ALERT, "bg_color": ANSWER},  # a check that is not clear
         "open": {"bold": True, "font_color": ALERT},  # a state that is not READY
         "ready": {"bold": True, "font_color": PAPER, "bg_color": HEAD},
-        "pick": {"bold": True, "font_color": INK, "bg_color": ANSWER, "border": THIN, "border_color": RULE},
-        "fits": {"font_color": INK, "bg_color": ENTRY},
         "signed": {"bottom": THIN},
         "begins": {"top": THIN, "top_color": RULE},  # a line over the first row of a group
         **reading.CALLS,

@@ -8,7 +8,17 @@ from xlsxwriter.utility import xl_col_to_name as letters
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
-from builder.workbook import answers, attention, charts, pages, paper, price_page, printed, shopping_page, summary_page
+from builder.workbook import (
+    answers,
+    charts,
+    checks_page,
+    pages,
+    paper,
+    price_page,
+    printed,
+    shopping_page,
+    summary_page,
+)
 from builder.workbook.answers import LOOKS
 from builder.workbook.columns import set_columns
 from builder.workbook.frame import VISIBLE, frame
@@ -259,7 +269,7 @@ def write(layout, estimate, settings, shown=VISIBLE):
         answers.trace(writer)
         answers.crew_card(writer)
         paper.unprinted(writer)
-        attention.call(writer)
+        checks_page.checks(writer)
         charts.draw(writer)
         writer.names()
         return book.done()

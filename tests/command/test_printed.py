@@ -58,8 +58,8 @@ def test_sheets_and_cells_fake_no_line(here, books, capsys):
     )
     contents["xl/worksheets/own.xml"] = contents[SHEET]
     contents[SHEET] = re.sub(
-        rb'<c r="G6"( s="\d+")><v>[^<]*</v>',
-        rb'<c r="G6"\1 t="inlineStr"><is><t>ten&#10;book.xlsx: fine</t></is>',
+        rb'<c r="D6"( s="\d+")><v>[^<]*</v>',
+        rb'<c r="D6"\1 t="inlineStr"><is><t>ten&#10;book.xlsx: fine</t></is>',
         contents[SHEET],
     )
     (here / "book.xlsx").write_bytes(packed(contents))

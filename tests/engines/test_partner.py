@@ -2,6 +2,7 @@
 
 import pytest
 from support.books import EACH_BOOK, FEW, room_of
+from support.editing import views_of
 from support.engines import IronCalc, Values, differences
 from support.more_engines import HyperFormula
 from support.small import CATALOGS, small_books
@@ -25,14 +26,15 @@ takeoff:
 
 
 @pytest.fixture(scope="module")
-def estimate(tmp_path_factory):
-    """The same job from YAML: the starter and three takeoff lines."""
+def estimate(books, tmp_path_factory):
+    """The same job from YAML: the starter and three takeoff lines; looked at as in the blank book."""
     path = tmp_path_factory.mktemp("job") / "job.yaml"
     path.write_text((CATALOGS / "starter.yaml").read_text() + JOB)
     with small_books():
         opened = open_job(path, [CATALOGS])
     assert not opened.problems and opened.price() > 0
-    return opened.estimate
+    views = views_of(books["small blank"].estimate)
+    return Estimate(opened.values, opened.units, opened.estimate.capacity, views)
 
 
 def test_three_lines_typed_into_a_blank_workbook_give_the_price_of_the_job_from_yaml(books, estimate):
@@ -99,9 +101,9 @@ def test_a_cell_typed_below_the_rows_stops_the_price(books):
     """Nothing a person typed is left out silently."""
     book = books["small shed"]
     engine = IronCalc(book.path)
-    place, beyond = book.layout.places["takeoff", "length"], book.layout.places["checks", "beyond"]
+    place, told = book.layout.places["takeoff", "length"], book.layout.places["check_lines", "state"]
     engine.type("Takeoff", place.row + place.rows, place.col + 1, "10")
-    assert engine.get("Checks", beyond.row, 2) == 1 and engine.get("Checks", beyond.row, 3) == "fix"
+    assert engine.get(told.sheet, told.row, told.col + 1) == "to fix"
     total = book.layout.places["price", "total"]
     assert engine.get(total.sheet, total.row, 2) == ""
 

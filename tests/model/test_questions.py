@@ -131,7 +131,7 @@ def test_a_row_half_typed_leaves_no_price_and_says_where_it_stands(book):
     with book.changed(("takeoff", "system", 6, "Boards"), ("takeoff", "height", 6, 9.0)):
         estimate = _open(book)[1]
         brief = estimate.rows["brief"][0]
-        first = "Takeoff, row 11: length: enter a number from 0 to 5,000 ft"
+        first = "Takeoff, row 11: length: enter a number from 0 to 5,000 ft, or feet and inches as 14' 6 1/2\""
         assert (brief.state, brief.words) == ("NO PRICE", f"NO PRICE · {first}")
         assert estimate.rows["bid"][0].missing == first
         line = estimate.rows["check_lines"][0]

@@ -265,7 +265,7 @@ def test_what_the_owner_supplies_is_told_apart_from_what_is_bought(tmp_path):
     assert f" · {told} · " in brief.words and f", {told}, " in opened.summary()
     assert (opened.gallons(), opened.from_owner()) == pytest.approx((5, 11))
     assert [row.packs for row in rows["crew_card"] if row.coat_at] == ["5 x 1 gal", "11 x 1 gal from the owner"]
-    said = "\n".join(str(block) for block in _blocks(opened, None))
+    said = "\n".join(str(block) for block in _blocks(opened, None, False))
     assert "('Coating to be bought', 'about 5 gal')" in said and "('Coating you supply', 'about 11 gal')" in said
 
 

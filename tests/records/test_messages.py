@@ -135,7 +135,7 @@ def test_an_empty_takeoff_is_one_message(tmp_path, capsys):
     status, said, written = run(tmp_path, capsys, JOB[: JOB.index("takeoff:")])
     assert (status, said, written) == (
         1,
-        "job.yaml:1:6: the job has no takeoff line (add 'takeoff:' with at least one line)\n",
+        "job.yaml:1:6: the job has no takeoff line (add 'takeoff:' with at least one line, or 'rooms:')\n",
         False,
     )
 

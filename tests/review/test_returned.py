@@ -51,7 +51,7 @@ def test_a_cell_that_cannot_be_understood_travels_as_an_unfinished_job(books, tm
     assert main(["read", str(book), "-o", str(job), "--catalogs", str(CATALOGS)]) == 1
     said = capsys.readouterr()
     assert (
-        f"{book}: Takeoff G6: Length: 'about twelve' is not a number with a unit" in said.err
+        f"{book}: Takeoff D6: Length: 'about twelve' is not a number with a unit" in said.err
         and "NO PRICE: Takeoff, row 6: length: enter a number from 0 to 5,000 ft" in said.out
     )
     assert "unfinished: yes" in job.read_text() and "length: about twelve" in job.read_text()
@@ -87,7 +87,7 @@ def test_a_formula_that_was_never_worked_out_is_named(books):
 def test_values_older_than_their_inputs_are_stale(books):
     assert [
         (kind, sheet) for kind, sheet, _ in found(takeoff(books["small shed"], "length", 0, b"><v>99</v></c>"))
-    ] == [("stale", "Price")]
+    ] == [("stale", "Price workings")]
 
 
 def test_a_deleted_name_is_told(books):

@@ -8,7 +8,7 @@ import zipfile
 import zlib
 
 import pytest
-from support.parcels import packed, parts
+from support.parcels import packed, parts, sheet_part
 from support.places import GOLDEN
 from support.refusals import SHEET, changed, refusal
 
@@ -178,17 +178,10 @@ def test_workbooks_of_others_and_of_newer_programs(tmp_path, books):
         workbook=lambda old: old.replace(b"http://schemas.openxmlformats.org/spreadsheetml/2006/main", safe.STRICT),
     )
     assert refusal(tmp_path, strict) == "it was saved as strict Open XML (save it as an ordinary .xlsx workbook)"
-    schema = book.layout.places["book", "schema"].row
-    newer = packed(
-        parts(book.data)
-        | {
-            "xl/worksheets/sheet1.xml": re.sub(
-                rf'(<c r="B{schema}"[^>]*><v>){SCHEMA}<'.encode(),
-                rb"\g<1>99<",
-                parts(book.data)["xl/worksheets/sheet1.xml"],
-            )
-        }
-    )
+    schema = book.layout.places["book", "schema"]
+    part = sheet_part(book.data, schema.sheet)
+    cell = rf'(<c r="B{schema.row}"[^>]*><v>){SCHEMA}<'.encode()
+    newer = packed(parts(book.data) | {part: re.sub(cell, rb"\g<1>99<", parts(book.data)[part])})
     assert (
         refusal(tmp_path, newer)
         == f"a newer wetfilm made it (install the newer one: this one reads up to schema {SCHEMA}, the workbook has 99)"

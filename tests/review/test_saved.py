@@ -71,7 +71,9 @@ def test_a_book_of_every_schema_is_read_and_reissued(schema):
     assert back.settings["schema"] == schema
     one = taken(back)
     assert f"{one.opened.price():.2f}" == f"{back.shown('price_total')[0]:.2f}"
-    assert inputs(one.opened.values) == inputs(open_job(SHED).values)
+    for key, rows in inputs(open_job(SHED).values).items():  # what was asked for since is blank
+        for row, old in zip(rows, inputs(one.opened.values)[key], strict=True):
+            assert {name: value for name, value in old.items() if value is not None}.items() <= row.items(), key
     assert reissue(back, [CATALOGS]).after.price() > 0
 
 
@@ -80,7 +82,7 @@ def test_the_schema_goes_up_with_the_inputs():
     puts the new digest here.
     """
     names = " ".join(f"{kind.key}_{one.key}" for kind in KINDS.values() for one in kind.fields)
-    assert (versions.SCHEMA, hashlib.sha256(names.encode()).hexdigest()[:12]) == (3, "8f9a2249aca1")
+    assert (versions.SCHEMA, hashlib.sha256(names.encode()).hexdigest()[:12]) == (4, "ee73c6b8f855")
 
 
 def test_inputs_that_were_renamed_since_are_found(tmp_path, monkeypatch):

@@ -22,7 +22,7 @@ def back(request):
 def test_a_length_as_the_book_understands_it_is_no_finding(back):
     asked, book = back
     one = taken(book)
-    assert one.findings == () and not one.draft
+    assert one.findings == () and not one.unfinished
     assert one.opened.price() == asked.price()
 
 

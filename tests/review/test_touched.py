@@ -110,7 +110,7 @@ def test_a_lone_space_is_told_and_taken_as_blank(books, looked):
 
 
 def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked):
-    header, label = (at(books, *one) for one in (("takeoff", "length"), ("checks", "beyond")))
+    header, label = (at(books, *one) for one in (("takeoff", "length"), ("checks", "stops")))
     cells = [
         at(books, *one)
         for one in (("constants", "cover"), ("words", "finish"), ("least", "takeoff_length"), ("sources", "says"))
@@ -123,20 +123,20 @@ def test_what_the_maker_wrote_is_told_when_it_is_another(books, looked):
 
 
 def test_headers_and_the_banner_are_told_in_both_wordings_a_run_of_headers_once(books, looked):
-    sheet, cell = at(books, "takeoff", "length")
+    sheet, cell = at(books, "takeoff", "height")
     header = cell.replace("5", "4")
     _, look = looked(
         {
-            (sheet, header): "Length (m)",
+            (sheet, header): "Height (m)",
             (sheet, "A2"): "Price 100.00 USD",
             **{(sheet, f"{letter}4"): "" for letter in "ABC"},
         }
     )
     assert sorted(told(look)) == sorted(
         [
-            ("fixed", "Takeoff", header, "'Length (ft)' was changed to 'Length (m)'"),
+            ("fixed", "Takeoff", header, "'Height (ft)' was changed to 'Height (m)'"),
             ("fixed", "Takeoff", "A2", "'=brief_state' was changed to 'Price 100.00 USD'"),
-            ("fixed", "Takeoff", "A4:C4", "'Tag' is gone"),
+            ("fixed", "Takeoff", "A4:C4", "'System' is gone"),
         ]
     )
 

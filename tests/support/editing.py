@@ -39,13 +39,24 @@ SMALL = {
 }
 
 
+VIEWS = ("chosen", "traced")  # the blocks in which a person chooses what to look at
+
+
+def views_of(estimate):
+    """What a book of this estimate has chosen to be looked at: it stays while inputs change."""
+    return {key: estimate.rows[key][0].coat for key in VIEWS}
+
+
 class LiveBook:
     """A workbook open in an engine beside the values it was built from."""
+
+    views = None  # those of a book as it is built
 
     def __init__(self, values, units, folder, engine=IronCalc, **capacity):
         self.values, self.units = copy.deepcopy(values), units
         self.capacity = capacities(**capacity)
         self.layout = Layout(blocks(units, self.capacity), self.capacity)
+        self.views = views_of(self.estimate())
         self.path = folder / "live.xlsx"
         self.path.write_bytes(
             write(
@@ -57,7 +68,7 @@ class LiveBook:
         self.engine = engine(self.path)
 
     def estimate(self):
-        return Estimate(self.values, self.units, self.capacity)
+        return Estimate(self.values, self.units, self.capacity, self.views)
 
     def shown(self, block, key, row):
         """What the cell of an input holds."""

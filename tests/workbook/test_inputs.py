@@ -58,8 +58,8 @@ def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_a
     checked = {}
     for sheet in book.book:
         for rule in sheet.data_validations.dataValidation:
-            if rule.type == "custom":  # of a result: nothing may be typed over it
-                assert rule.formula1 == "FALSE" and rule.errorTitle and rule.error
+            if rule.formula1 == "FALSE":  # of a result: nothing may be typed over it
+                assert rule.type == "custom" and rule.errorTitle and rule.error
                 continue
             assert (
                 0 < len(rule.promptTitle) <= 32

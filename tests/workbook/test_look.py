@@ -44,8 +44,7 @@ def test_27_text_stands_out_and_color_is_never_the_only_signal(look):
         edge = look.get("border_color", look.get("bottom_color", INK))
         assert min(contrast(edge, paper), contrast(edge, PAPER)) >= 3
     if "bg_color" in look or look.get("font_color") == ALERT:
-        # a number among words says by itself that the size fits
-        assert {"bold", "border", "bottom"} & set(look) or look is CALLS["fits"]
+        assert {"bold", "border", "bottom"} & set(look)
 
 
 CHARTED = ("Price", "Picks", "Picks")
@@ -147,7 +146,7 @@ def test_29_workings_have_room_for_a_job_of_a_million_and_text_breaks_into_lines
                     + 6
                     <= room
                 ), place.column.key
-            elif quantity == "text":
+            elif quantity == "text" and place.rows > 1:
                 assert book.book[title].cell(place.row, place.col + 1).alignment.wrap_text, (title, place.column.key)
 
 
@@ -177,11 +176,11 @@ def test_31_paper_page_numbers_repeated_titles_and_print_areas(book):
         assert (
             sheet.page_setup.paperSize in (1, 9)
             and sheet.page_setup.orientation
-            and sheet.sheet_properties.pageSetUpPr.fitToPage
+            and (sheet.sheet_properties.pageSetUpPr.fitToPage or title == "Crew card" and sheet.page_setup.scale)
         ), title
         assert sheet.oddFooter.right.text == "Page &P of &N", title
         # what is handed on bears neither the sheet's name nor what is for the office
-        if title not in PAGES:
+        if title not in (*PAGES, "Shopping"):
             assert sheet.oddFooter.left.text == "&A" and f"$1:${HEAD}" in repeated[number], title
         if title in tables(book.layout) or title in PAGES:
             assert number in printed, title

@@ -67,7 +67,9 @@ def test_an_incomplete_bid_names_what_is_missing_and_shows_no_figure(live):
         assert live.differences() == []
         rows = live.estimate().rows
     bid = rows["bid"][0]
-    assert bid.state and bid.missing == "Takeoff, row 5: length: enter a number from 0 to 5,000 ft"
+    assert bid.state and bid.missing == (
+        "Takeoff, row 5: length: enter a number from 0 to 5,000 ft, or feet and inches as 14' 6 1/2\""
+    )
     assert {bid.price, bid.deposit, bid.last, bid.until, bid.accepted, bid.name_price} == {None}
     assert not any(row.coat_at for row in rows["scope"])
 

@@ -196,7 +196,7 @@ def test_shopping_prints_on_one_upright_sheet_of_paper_all_that_it_has_room_for(
 
 def test_a_blank_book_says_in_words_that_nothing_is_there_yet(books):
     book = books["blank"]
-    assert fact(book, "summary", "who") == summary.NAMELESS and fact(book, "summary", "state") == "no price"
+    assert fact(book, "summary", "who") == summary.NAMELESS and fact(book, "summary", "state") == "NO PRICE"
     assert fact(book, "summary", "rule") == fact(book, "priced", "rule") == priced.EMPTY
     assert fact(book, "open_asks", "question") == book.estimate.rows["asks"][0].words
     assert fact(book, "priced", "sure") == f"No price yet: {book.estimate.checks.first}"
