@@ -104,7 +104,7 @@ def part_money():
 
 
 def part_name():
-    return C("name", "Part of the work", "text", '{line.name}&""', "", look="read")
+    return C("name", "Part", "text", '{line.name}&""', "", look="read")
 
 
 def rule(key):
