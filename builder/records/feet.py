@@ -14,21 +14,25 @@ BLANK = "\u00a0"  # a space that no line breaks at, as some keyboards type it
 # centimeters and millimeters: no one can have typed them.
 QUOTES = (("\u2032", "'"), ("\u2019", "'"), ("\u2018", "'"), ("\u2033", '"'), ("\u201d", '"'), ("\u201c", '"'),
           ("''", '"'), ("' -", "'"), ("'-", "'"))  # fmt: skip
-WORDS = (("feet", "'"), ("foot", "'"), ("ft", "'"), ("inches", '"'), ("inch", '"'), ("in", '"'))
-METERS = (("meters", "m"), ("metres", "m"), ("meter", "m"), ("metre", "m"), ("mm", "\u201c"), ("cm", "\u2018"))
+WORDS = (("feet", "'"), ("foot", "'"), ("ft", "'"), ("inches", '"'), ("inch", '"'), ("in", '"'),
+         ("mm", "\u201c"), ("cm", "\u2018"))  # fmt: skip
 SIGNS = {"'": "ft", '"': "in", "m": "m", "\u2018": "cm", "\u201c": "mm"}  # sign -> the unit it stands for
+
+# As on a tape, and thirds: any other fraction is not understood in a cell.
+FRACTIONS = ("0/1", "1/3", "2/3", *(f"{above}/{below}" for below in (2, 4, 8, 16) for above in range(1, below, 2)))
 
 _WHOLE = r"(?:0|[1-9]\d{0,3})"  # begins with no 0: programs read 010 as another number
 
 
 def _part(whole: str) -> str:
     """The last number of a length: 6 1/2, 1/2, 6.5, .5, or 4,25: three digits after a comma may be thousands."""
-    return rf"(?:{whole} )?{whole}/[1-9]\d{{0,3}}|{_WHOLE},(?:\d\d?|\d{{4}})|{_WHOLE}(?:\.\d{{0,4}})?|\.\d{{1,4}}"
+    fraction = "|".join(FRACTIONS)
+    return rf"(?:{whole} )?(?:{fraction})|{whole},(?:\d\d?|\d{{4}})|{whole}(?:\.\d{{0,4}})?|\.\d{{1,4}}"
 
 
 _ALONE = re.compile(rf"({_part(_WHOLE)}) ?(['\"m\u2018\u201c]?)", re.ASCII)
 _INCHES = _part(r"(?:0|[1-9]\d?)")  # 14'600 may be fourteen thousand six hundred
-_BOTH = re.compile(rf"({_WHOLE}) ?' ?(?!\d{{3}})({_INCHES}) ?\"", re.ASCII)
+_BOTH = re.compile(rf"({_WHOLE}) ?' ?({_INCHES}) ?\"", re.ASCII)
 
 
 def said(value: Value) -> str:
@@ -40,7 +44,7 @@ def said(value: Value) -> str:
 
 def signs(text: str) -> str:
     """The same with one sign for each unit: '14 ft 6 in' -> '14 ' 6 "'."""
-    for words in (QUOTES, WORDS, METERS):
+    for words in (QUOTES, WORDS):
         for word, sign in words:
             text = text.replace(word, sign)
     return text

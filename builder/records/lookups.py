@@ -2,9 +2,11 @@
 them.
 """
 
+from fractions import Fraction
 from math import pi
 from types import MappingProxyType
 
+from builder.records.feet import FRACTIONS
 from builder.records.job import AMOUNTS, BASES
 from builder.records.questions import PLACEHOLDERS, STATES
 from builder.records.reasons import REASONS, WEIGHT
@@ -20,6 +22,7 @@ LOOKUPS = MappingProxyType({
     "state": STATES,
     "placeholder": PLACEHOLDERS,
     "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
+    "fraction": FRACTIONS,
     "pair": tuple(f"{number:02}" for number in range(100)),   # of digits
     "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
               "November", "December"),
@@ -40,6 +43,7 @@ BESIDE = MappingProxyType({
     "basis_whole_job": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0),
     "amount_is": tuple(AMOUNTS.values()),
     "basis_is": tuple(BASES.values()),
+    "fraction_worth": tuple(float(Fraction(one)) for one in FRACTIONS),
     "pair_worth": tuple(map(float, range(100))),
 })
 # fmt: on

@@ -5,7 +5,7 @@ where it is the same text again when it is written back, so that what is no numb
 """
 
 from builder.quantities import scale
-from builder.records.feet import BLANK, METERS, QUOTES, SIGNS, WORDS
+from builder.records.feet import BLANK, FRACTIONS, QUOTES, SIGNS, WORDS
 from builder.records.kinds import KINDS
 from builder.records.rules import Length
 from builder.sheets.grammar import At, Block
@@ -65,52 +65,46 @@ def lengths_block(capacity):
     rows = places(capacity)
     cells = ",".join(f"{{of_{kind}.{key}_said}}" for kind, key in OF)
     return Block("lengths", "Lengths", (
-        C("no", "Number", "count", label=lambda number: number),
         C("of", "Field", "count", label=lambda number: OF.index(rows[number - 1][:2]) + 1),
         *(C(f"{kind}_at", f"Row of {KINDS[kind].title}", "count",
             label=lambda number, kind=kind: rows[number - 1][2] if rows[number - 1][0] == kind else 1)
           for kind in dict(OF)),
         C("said", "As typed", "text", f"CHOOSE({{of}},{cells})&\"\"", ""),
         C("worth", "Read as", "length",
-          "{feet_no}*{constants.foot_long}+({whole_no}+{part_no}/100^2+{over_no}/{under_no})*{unit}", "proven"),
+          "{feet_no}*{constants.foot_long}"
+          "+({whole_no}+{part_no}/100^2+SUMPRODUCT(--({words.fraction}={ratio}),{words.fraction_worth}))*{unit}",
+          "proven"),
         C("plain", "Quotes and primes as ' and \"", "text", _replaced("{said}", QUOTES)),
-        C("feet_words", "Feet and inches as ' and \"", "text", _replaced("{plain}", WORDS)),
-        C("text", "Meters, centimeters, millimeters as one sign", "text", _replaced("{feet_words}", METERS)),
+        C("text", "Each unit as one sign", "text", _replaced("{plain}", WORDS)),
         C("at", "First unit stands at", "count",
           "MIN(" + ",".join(f"FIND({sign},{{text}}&{sign})" for sign in map(_literal, SIGNS)) + ")"),
-        C("mark", "First unit", "text", "MID({text},{at},1)"),
         C("rest", "After it", "text", "TRIM(MID({text},{at}+1,LEN({text})))"),
         C("feet", "Feet before inches", "text", 'IF({rest}="","0",TRIM(MID({text},1,{at}-1)))'),
         C("last", "Number as text", "text",
           'IF({rest}="",TRIM(MID({text},1,{at}-1)),TRIM(MID({rest},1,LEN({rest})-1)))'),
         C("unit", "Its unit, in lengths of this book", "number",
-          f'CHOOSE(IF({{rest}}="",FIND(MID({{mark}}&" ",1,1)," \'"&{QUOTE}&"m\u2018\u201c"),2+1),1,'
+          f'CHOOSE(IF({{rest}}="",FIND(MID({{text}}&" ",{{at}},1)," \'"&{QUOTE}&"m\u2018\u201c"),2+1),1,'
           + ",".join(f"{{constants.{unit}_long}}" for unit in LENGTHS) + ")"),
         C("split", "Number with its fraction", "text",
           'IF(ISERROR(FIND("/",{last})),{last}&" 0/1",REPT("0 ",--ISERROR(FIND(" ",{last})))&{last})'),
         C("front", "Before the fraction", "text", 'SUBSTITUTE(MID({split},1,FIND(" ",{split})-1),",",".")'),
+        C("ratio", "Fraction", "text", 'MID({split},FIND(" ",{split})+1,LEN({split}))'),
         C("decimal", "With its point", "text",
           'REPT("0",(MID({front},1,1)=".")*(LEN({front})>1))&{front}&REPT(".",--ISERROR(FIND(".",{front})))'),
         C("whole", "Whole", "text", 'MID({decimal},1,FIND(".",{decimal})-1)'),
-        C("part", "Decimals", "text", 'MID({decimal},FIND(".",{decimal})+1,LEN({decimal}))'),
-        C("over", "Above the line", "text",
-          'MID({split},FIND(" ",{split})+1,MAX(0,FIND("/",{split})-FIND(" ",{split})-1))'),
-        C("under", "Below the line", "text", 'MID({split},FIND("/",{split})+1,LEN({split}))'),
-        C("padded", "Decimals, four of them", "text", 'MID({part}&"0000",1,4)'),
+        C("part", "Decimals, four of them", "text", 'MID(MID({decimal},FIND(".",{decimal})+1,4)&"0000",1,4)'),
         C("feet_no", "Feet, worth", "count", _number("feet")),
         C("whole_no", "Whole, worth", "count", _number("whole")),
-        C("part_no", "Decimals, worth", "count", _number("padded")),
-        C("over_no", "Above, worth", "count", _number("over")),
-        C("under_no", "Below, worth", "count", _number("under")),
+        C("part_no", "Decimals, worth", "count", _number("part")),
         C("digits", "All digits", "count",
-          '({feet_no}&""={feet})*({whole_no}&""={whole})*(100^2+{part_no}&""="1"&{padded})*(LEN({part})<=4)'
-          '*({over_no}&""={over})*({under_no}&""={under})*({under_no}>0)'),
+          '({feet_no}&""={feet})*({whole_no}&""={whole})*(100^2+{part_no}&""="1"&{part})'
+          "*(SUMPRODUCT(--({words.fraction}={ratio}))=1)"),
         C("pointed", "Comma and point as they should", "count",
-          'IF(ISERROR(FIND("/",{last})),ISERROR(FIND(",",{last}))+(LEN({part})>0)*(LEN({part})<>4-1)'
-          '*(MID({last},1,1)<>","),1*ISERROR(FIND(".",{front})))'),
-        C("inches", "Inches after feet as they should", "count",
-          f'IF({{rest}}="",1,({{mark}}="\'")*(RIGHT({{rest}},1)={QUOTE})*(LEN({{whole}})<=2)*(LEN({{over}})<=2))'),
-        C("proven", "Understood", "count", 'IF({digits}*{inches}*({pointed}>0)=1,1,"")'),
+          '(LEN({last})<>FIND(",",{last}&","))*(LEN({last})-FIND(",",{last}&",")<>4-1)*(MID({last},1,1)<>",")'
+          '*(LEN({decimal})-FIND(".",{decimal})<=4)*(ISERROR(FIND("/",{last}))+ISERROR(FIND(".",{front}))>0)'),
+        C("proven", "Understood", "count",
+          'IF({digits}*{pointed}*(({rest}="")+(MID({text},{at},1)="\'")*(LEN({whole})<=2)'
+          f'*(RIGHT({{rest}},1)={QUOTE}))=1,1,"")'),
     ), {f"of_{kind}": At(kind, f"{{{kind}_at}}") for kind in dict(OF)}, "said")
 # fmt: on
 
@@ -126,43 +120,39 @@ def lengths(est):
 
 
 def _apart(est, row):
-    row.plain, row.feet_words, row.text = _signs(row.said)
+    row.plain, row.text = _signs(row.said)
     row.at = float(min(f"{row.text}{sign}".index(sign) for sign in SIGNS) + 1)
-    number, row.mark = row.text[: int(row.at) - 1], row.text[int(row.at) - 1 : int(row.at)]
-    rest = row.text[int(row.at) :].strip(" ")
-    row.rest = rest
-    row.feet = number.strip(" ") if rest else "0"
-    row.last = rest[:-1].strip(" ") if rest else number.strip(" ")
-    inner = SIGNS['"'] if rest else SIGNS.get(row.mark)
-    row.unit = scale(inner) / est.units.scale("length") if inner else 1.0
+    before, mark = row.text[: int(row.at) - 1].strip(" "), row.text[int(row.at) - 1 : int(row.at)]
+    row.rest = row.text[int(row.at) :].strip(" ")
+    row.feet = before if row.rest else "0"
+    row.last = row.rest[:-1].strip(" ") if row.rest else before
+    unit = SIGNS['"'] if row.rest else SIGNS.get(mark)
+    row.unit = scale(unit) / est.units.scale("length") if unit else 1.0
     fraction = "/" in row.last
     row.split = ("" if " " in row.last else "0 ") + row.last if fraction else f"{row.last} 0/1"
-    front, _, ratio = row.split.partition(" ")
+    front, _, row.ratio = row.split.partition(" ")
     row.front = front.replace(",", ".")
     row.decimal = "0" * (row.front[:1] == "." and len(row.front) > 1) + row.front + "." * ("." not in row.front)
-    row.whole, _, row.part = row.decimal.partition(".")
-    row.over = ratio.partition("/")[0] if "/" in ratio else ""
-    row.under = row.split.partition("/")[2]
-    row.padded = f"{row.part}0000"[:4]
-    numbers = {key: getattr(row, key) for key in ("feet", "whole", "over", "under")} | {"part": row.padded}
-    for key, text in numbers.items():
-        setattr(row, f"{key}_no", 100 * _pair(f"0000{text}"[-4:][:2]) + _pair(f"00{text}"[-2:]))
-    whole = all(f"{getattr(row, f'{key}_no'):g}" == text for key, text in numbers.items() if key != "part")
-    row.digits = float(whole and f"1{row.part_no:04g}" == f"1{row.padded}" and len(row.part) <= 4 and row.under_no > 0)
-    comma = "," in row.last
-    if fraction:
-        row.pointed = float("." not in row.front)
-    else:
-        row.pointed = (not comma) + float(bool(row.part) and len(row.part) != 3 and not row.last.startswith(","))
-    row.inches = float(
-        not rest or row.mark == "'" and rest.endswith('"') and len(row.whole) <= 2 and len(row.over) <= 2
+    row.whole, _, decimals = row.decimal.partition(".")
+    row.part = f"{decimals[:4]}0000"[:4]
+    for key in ("feet", "whole", "part"):
+        digits = getattr(row, key)
+        setattr(row, f"{key}_no", 100 * _pair(f"0000{digits}"[-4:][:2]) + _pair(f"00{digits}"[-2:]))
+    row.digits = float(
+        all(f"{getattr(row, f'{key}_no'):g}" == getattr(row, key) for key in ("feet", "whole"))
+        and f"{row.part_no:04g}" == row.part
+        and row.ratio in FRACTIONS
     )
-    row.proven = 1.0 if row.digits and row.inches and row.pointed else None
+    after = row.last.partition(",")[2] if "," in row.last else None  # digits after a comma
+    comma = after is None or len(after) not in (0, 3) and not row.last.startswith(",")
+    row.pointed = float(comma and len(decimals) <= 4 and not (fraction and "." in row.front))
+    inches = mark == "'" and len(row.whole) <= 2 and row.rest.endswith('"')
+    row.proven = 1.0 if row.digits and row.pointed and (not row.rest or inches) else None
 
 
 def _signs(text):
-    """The text with one sign for each unit, in the three steps of the sheet."""
-    for words in (QUOTES, WORDS, METERS):
+    """The text with one sign for each unit, in the two steps of the sheet."""
+    for words in (QUOTES, WORDS):
         for word, sign in words:
             text = text.replace(word, sign)
         yield text

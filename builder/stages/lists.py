@@ -21,6 +21,7 @@ TITLES = {
     "reason": "Why a size does not fit", "reason_weight": "Weight of the reason",
     "amount_from": "Amount of a task from", "amount_is": "The amount is an area, a length, a number",
     "basis_is": "The basis counts an area, a length, a number",
+    "fraction": "Fraction of a length", "fraction_worth": "Worth of the fraction",
     "pair": "Two digits", "pair_worth": "Their worth",
     "state": "State of what is found", "placeholder": "What stands in Terms until it is your own",
     "done": "What each method has done",
