@@ -200,7 +200,7 @@ def test_the_first_row_cut_and_a_blank_row_deleted_leave_no_error_and_nothing_to
     lambda place, row, count: [
         f'sheets.getByName("Takeoff").Rows.insertByIndex({row}, {count})',
         f'sheets.getByName("Takeoff").Rows.removeByIndex({row + 20}, {count})',
-        f'sheets.getByName("Coats").Rows.insertByIndex({row}, {count})',
+        f'sheets.getByName("Paint").Rows.insertByIndex({row}, {count})',
     ],
 )
 def test_rows_inserted_and_deleted_leave_no_error_beside_the_table(books, edited, row, count):

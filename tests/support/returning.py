@@ -55,7 +55,7 @@ def partner(place):
         f'sheets.getByName("Areas").getCellByPosition({at("areas", "coated", 3)}).setValue(250)',
         f'sheets.getByName("Hours").getCellByPosition({at("hours", "labor", 1)}).setValue(8)',
         f'sheets.getByName("Price workings").getCellByPosition({at("price", "cost")}).setFormula("=9999")',
-        f'sheets.getByName("Coats").getCellByPosition({at("coats", "coating", 1)}).setString("Exterior acrylic heavy coat")',
+        f'sheets.getByName("Paint").getCellByPosition({at("coats", "coating", 1)}).setString("Exterior acrylic heavy coat")',
         f'sheets.getByName("Coatings").getCellByPosition({at("coatings", "pack2_price", 1)}).setValue(199)',
         'sheets.getByName("Takeoff").Name = "Measured"',
         'sheets.moveByName("Coats", 0)',
