@@ -150,6 +150,7 @@ def test_the_same_book_gives_the_same_bytes_and_a_draft_of_its_own_is_written_ov
     book.write_bytes(books["small shed"].data)
     target.write_bytes(first.path.read_bytes())
     assert main(["letter", str(book)]) == 0 and target.read_bytes() == first.path.read_bytes()
+    assert main(["letter", str(book), "--without-book"]) == 0 and target.read_bytes() != first.path.read_bytes()
 
 
 def test_a_draft_that_somebody_changed_is_not_overwritten(books, tmp_path, capsys, first):

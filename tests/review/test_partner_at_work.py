@@ -40,21 +40,17 @@ def test_inspect_names_the_three_formulas_and_the_stray_row(books, changed):
     assert [str(one) for one in findings if one.kind == "catalog"] == [
         "Coatings 'Interior wall eggshell', price of pack 2: 176 -> 199 USD"
     ]
-    assert [one.message for one in findings if one.kind == "understood"] == [
-        "Height: '9 in' is read as 0.75 ft",
-        "Height: '0,75' is read as 0.75 ft",
-    ]
     assert [one.message for one in findings if one.kind == "formula typed"] == [
         "Length: the formula =12+14 is read as its value, 26 ft"
     ]
-    assert len(findings) == 9  # and nothing else
+    assert len(findings) == 7  # and nothing else: 9 in and 0,75 are understood by the cell itself
 
 
 def test_compare_tells_exactly_what_was_changed(books, changed):
     one = compare(returned(books["small boathouse"].path), changed, [CATALOGS])
     units = books["small boathouse"].opened.units
     assert sorted(effect.difference.words(units) for effect in one.inputs) == [
-        "Coats 'C2', coating: Exterior acrylic satin -> Exterior acrylic heavy coat",
+        "Coats 'Cladding lower', coating: Exterior acrylic satin -> Exterior acrylic heavy coat",
         "Takeoff 'S1', place: South side -> blank",
         "Takeoff 'Trim, 20 ft, 1 ft' is added",
         "Takeoff 'Trim, 26 ft, 0.75 ft' is added",
@@ -65,7 +61,7 @@ def test_compare_tells_exactly_what_was_changed(books, changed):
         "Coatings 'Interior wall eggshell', price of pack 2: 176 -> 199 USD"
     ]
     assert all(effect.price > 0 for effect in (*one.inputs[:4], *one.catalogs))
-    assert len(one.touched) == 7 and {book for book, _ in one.touched} == {changed.name}
+    assert len(one.touched) == 5 and {book for book, _ in one.touched} == {changed.name}
 
 
 def test_reissue_keeps_every_input_and_is_healthy(books, changed, tmp_path):

@@ -153,8 +153,10 @@ def test_reissue_asks_about_a_record_that_is_gone(books, tmp_path, capsys):
         f"{book}: Surfaces 'Lap siding' is not in today's catalogs; used on Systems row 1, Systems row 3 (did you mean 'Lap sidings'? "
         "add --instead 'Lap siding=NEW NAME', or --keep 'Lap siding' to use the workbook's own)"
     ]
-    one = reissue(returned(book), [folder], instead=[("Lap siding", "Lap sidings")])
-    assert one.after.price() == one.before.price() > 0
+    back = returned(book)
+    for choice in ({"instead": [("Lap siding", "Lap sidings")]}, {"keep": ["Lap siding"]}):
+        one = reissue(back, [folder], **choice)
+        assert one.after.price() == one.before.price() > 0, choice
     assert main(["reissue", str(book), "--catalogs", str(folder), "--dry-run", "--keep", "Lap siding"]) == 0
     assert (
         f"price: {one.before.price():,.2f} -> {one.before.price():,.2f} USD" in capsys.readouterr().out

@@ -198,3 +198,12 @@ def test_notes_beside_the_inputs_and_sheets_of_a_persons_own_are_told(books, edi
         "My notes: this sheet was added (it is not part of the estimate and is not carried over)",
     ]
     assert one.taken.opened.price() == books["small shed"].opened.price() and one.touched == one.findings
+
+
+@pytest.mark.sitting(
+    "small shed",
+    lambda place: [f'sheets.getByName("Takeoff").Rows.removeByIndex({place["takeoff", "tag"].row + 40}, 1)'],
+)
+def test_a_row_that_was_deleted_does_no_harm(books, edited):
+    back = returned(edited)
+    assert inspect(back, [CATALOGS]).findings == () and back.saved_price() == books["small shed"].opened.price()

@@ -71,12 +71,17 @@ def _soffice(profile, *arguments):
         ["soffice", f"-env:UserInstallation=file://{profile}", "--headless", "--norestore", *map(str, arguments)],
         capture_output=True,
         check=True,
-        timeout=1800,
+        timeout=900,
     )
 
 
 def _made(paths):
-    """The paths, each of which must exist: LibreOffice exits 0 without writing when it fails."""
+    """The paths, each of which must exist: LibreOffice exits 0 without writing when it fails. A sitting that failed has
+    left beside its file what was said.
+    """
+    for path in paths:
+        if (said := path.with_name(f"{path.name}.error")).exists():
+            raise RuntimeError(f"LibreOffice, {path.name}, {said.read_text().strip()}")
     missing = [path.name for path in paths if not path.exists()]
     if missing:
         raise RuntimeError(f"LibreOffice wrote nothing for {missing}")
@@ -101,7 +106,9 @@ Sub Edit
 End Sub
 </script:module>"""
 
+# An error that nobody catches opens a dialog that nobody sees, and LibreOffice waits behind it.
 SITTING = """Sub Edit{number}
+  On Error GoTo Failed
   Dim hidden(0) As New com.sun.star.beans.PropertyValue
   hidden(0).Name = "Hidden" : hidden(0).Value = True
   Dim filter(0) As New com.sun.star.beans.PropertyValue
@@ -114,6 +121,13 @@ SITTING = """Sub Edit{number}
 {lines}
   doc.calculateAll()
   doc.storeToURL("file://{target}", filter())
+  doc.close(True)
+  Exit Sub
+Failed:
+  said = FreeFile
+  Open "{target}.error" For Output As #said
+  Print #said, "line " &amp; doing &amp; ": " &amp; Error$
+  Close #said
   doc.close(True)
 End Sub"""
 
@@ -133,7 +147,7 @@ def all_edited_in_libreoffice(sittings):
         SITTING.replace("{number}", str(number))
         .replace("{source}", str(source))
         .replace("{target}", str(target))
-        .replace("{lines}", escape("\n".join("  " + line for line in lines)))
+        .replace("{lines}", escape("\n".join(f"  doing = {no} : {line}" for no, line in enumerate(lines, start=1))))
         for number, (source, target, lines) in enumerate(sittings)
     ]
     with tempfile.TemporaryDirectory() as profile:
@@ -145,11 +159,6 @@ def all_edited_in_libreoffice(sittings):
         (user / "basic" / "Standard" / "Module1.xba").write_text(module)
         _soffice(profile, "macro:///Standard.Module1.Edit")
     return _made([Path(target) for _, target, _ in sittings])
-
-
-def edited_in_libreoffice(source, target, lines):
-    """One workbook edited so, and saved."""
-    return all_edited_in_libreoffice([(source, target, lines)])[0]
 
 
 def formula_cells(layout):

@@ -58,7 +58,7 @@ def partner(place):
         f'sheets.getByName("Paint").getCellByPosition({at("coats", "coating", 1)}).setString("Exterior acrylic heavy coat")',
         f'sheets.getByName("Coatings").getCellByPosition({at("coatings", "pack2_price", 1)}).setValue(199)',
         'sheets.getByName("Takeoff").Name = "Measured"',
-        'sheets.moveByName("Coats", 0)',
+        'sheets.moveByName("Paint", 0)',
         'sheets.moveByName("Price", 3)',
     ]
 

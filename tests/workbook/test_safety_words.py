@@ -28,7 +28,7 @@ def unsafe(text):
 
 def told(books):
     """Every text of the workbooks, their prompts, the catalogs' comments and the README."""
-    for name in ("boathouse", "small corridor"):
+    for name in ("boathouse", "corridor", "shed", "blank"):
         for sheet in openpyxl.load_workbook(books[name].path, data_only=True):
             yield from (str(cell.value) for row in sheet.iter_rows() for cell in row if isinstance(cell.value, str))
             yield from (rule.prompt or rule.error for rule in sheet.data_validations.dataValidation)
