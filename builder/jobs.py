@@ -206,6 +206,10 @@ def _whole(values: Values) -> Values:
     return values
 
 
-def from_values(values: Values, units: Units, settings: Facts) -> Opened:
-    """The same for values that were read from a workbook, or changed in memory."""
-    return Opened(values, units, settings, Estimate(_whole(values), units, capacities(int(settings["lines"]))), [])
+def from_values(values: Values, units: Units, settings: Facts, taken_up: dict[str, int] | None = None) -> Opened:
+    """The same for values that were read from a workbook, or changed in memory.
+
+    taken_up: kind -> the rows of its table on the sheet, where they are not those it was made with.
+    """
+    estimate = Estimate(_whole(values), units, capacities(int(settings["lines"])), taken_up=taken_up)
+    return Opened(values, units, settings, estimate, [])

@@ -74,6 +74,11 @@ class Located(Layout):
     def _each_cell_once(self):
         """Looked at as it was made, in `made`: by now a person may have put cells anywhere."""
 
+    def taken_up(self):
+        """Kind -> the rows of its table by now."""
+        first = {block.key: self.back.area(block.key, block.columns[0].key) for block in self.blocks if block.entered}
+        return {key: area.bottom - area.top + 1 for key, area in first.items() if area}
+
     def foot(self, block):
         area = self.back.areas.get(f"{block}_around")
         return area.bottom if area else super().foot(block)

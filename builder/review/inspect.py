@@ -79,7 +79,7 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
         found += _names(located)
         broken = list(_formulas(back, located))
         # as it stands, whatever a person may have meant
-        raw = from_values(back.values, back.units, back.settings)
+        raw = from_values(back.values, back.units, back.settings, located.taken_up())
         written = list(standing(back, located, raw))
         found += broken + written
         if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in written)):

@@ -111,7 +111,7 @@ class Block:
     pitch: int = 1
     each: int = 0
     gap: int = 0
-    follows: bool = False  # it shows what a view chooses, so that no two saves of a book need be alike
+    follows: bool = False  # a view or what lies about a table is shown: no two saves need be alike
 
     @property
     def down(self):

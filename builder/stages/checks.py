@@ -105,6 +105,22 @@ def _top(key):
 STATED = (*ITEMS, *QUESTIONS)
 SHEET = "Check counts"
 TOP = 5
+WORKED_OUT = (
+    C("stops", "To fix: these stop the price", "count", f"SUM({{{ITEMS[0].key}:{ITEMS[-1].key}}})"),
+    C("slack", "Slack of comparisons, none while Terms have none", "number",
+      "IF(ISNUMBER({terms.slack}),{terms.slack},0)"),
+    *asked.HELPERS,
+    *(C(f"room_{kind.key}", f"Rows of {kind.title} that are worked out", "count",
+        f"COUNT({{{kind.key}.no}})") for kind in TABLES),
+    C("gap", "Rows between a table and one under it", "count", label=float(GAP)),
+    *(C(f"top_{kind.key}", f"Row in which {kind.title} begins", "count", **_top(kind.key)) for kind in TABLES),
+    *(C(f"first_{item}", f"Number of the first wrong row: {words}", "count", _first(item))
+      for item, words in ((item.key, item.words) for item in ITEMS) if item in ROWS),
+)
+# What rows inserted by a person change and no input does.
+ASIDE_CELLS = tuple(C(f"right_{key}", f"Of {KINDS[key].title}, to the right of the results", "count", _right(key))
+                    for key in ASIDE)
+SECOND = TOP + len(STATED) + SECTION
 CHECKS = (
     Block("checks", SHEET, tuple(
         C(item.key, item.words, "count", {**COUNTS, **asked.COUNTS}[item.key]) for item in STATED),
@@ -112,29 +128,17 @@ CHECKS = (
     Block("checks", SHEET, tuple(
         C(f"said_{item.key}", "", "text", asked.ANSWERS.get(item.key, '""') if item in QUESTIONS else _said(item.key),
           beside=item.key) for item in STATED), form="upright", place=2, run="said"),
-    Block("checks", SHEET, (
-        C("stops", "To fix: these stop the price", "count", f"SUM({{{ITEMS[0].key}:{ITEMS[-1].key}}})"),
-        C("slack", "Slack of comparisons, none while Terms have none", "number",
-          "IF(ISNUMBER({terms.slack}),{terms.slack},0)"),
-        *asked.HELPERS,
-        *(C(f"room_{kind.key}", f"Rows of {kind.title} that are worked out", "count",
-            f"COUNT({{{kind.key}.no}})") for kind in TABLES),
-        *(C(f"right_{key}", f"Of {KINDS[key].title}, to the right of the results", "count", _right(key))
-          for key in ASIDE),
-        C("gap", "Rows between a table and one under it", "count", label=float(GAP)),
-        *(C(f"top_{kind.key}", f"Row in which {kind.title} begins", "count", **_top(kind.key)) for kind in TABLES),
-        *(C(f"first_{item}", f"Number of the first wrong row: {words}", "count", _first(item))
-          for item, words in ((item.key, item.words) for item in ITEMS) if item in ROWS),
-    ), form="upright", top=TOP + len(STATED) + SECTION),
+    Block("checks", SHEET, WORKED_OUT, form="upright", top=SECOND),
+    Block("checks", SHEET, ASIDE_CELLS, form="upright", top=SECOND + len(WORKED_OUT) + SECTION, follows=True),
 )
 # fmt: on
 
 
-def tops(capacity):
-    """Kind -> the sheet's row in which its table begins."""
+def tops(taken_up):
+    """Kind -> the sheet's row in which its table begins. taken_up: kind -> the rows of its table."""
     found = {}
     for key in TOPS:
-        found[key] = found[UNDER[key]] + capacity[UNDER[key]] + GAP if UNDER[key] else TOPS[key]
+        found[key] = found[UNDER[key]] + taken_up[UNDER[key]] + GAP if UNDER[key] else TOPS[key]
     return found
 
 
@@ -147,7 +151,7 @@ def checks(est):
         setattr(row, f"room_{kind.key}", float(len(est.rows[kind.key])))
         if kind.key in ASIDE:
             setattr(row, f"right_{kind.key}", 0.0)
-    begin = tops(est.capacity)
+    begin = tops(est.taken_up)
     row.set(**{f"top_{key}": float(top) for key, top in begin.items()})
     found = _found(est)
     for key, count in _counts(est, found).items():

@@ -37,7 +37,7 @@ DAYS = Block("days", "Days", (
     C("labor", "Labor in all", "time", "{coat_labor}+{task_labor}+{visits}*{visit_hours}", "passed"),
     C("weather", "Days with weather", "days", "{days}/(1-{exposure.lost_days})", "passed"),
     C("finish", "Finished on", "date",
-      'IF({job.start}="","",WORKDAY({job.start}-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))',
+      'IF({job.start}="","",WORKDAY(INT({job.start})-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))',
       "passed"),
     C("work", "Work area", "area", f"SUMPRODUCT({within('areas', '{no}')},{{areas.work}})", "passed"),
 ), {"exposure": At("exposures", "{basics.exposure_at}")}, "live", "card")
@@ -75,5 +75,5 @@ def _days(est, row, scenario):
     row.labor = row.coat_labor + row.task_labor + row.visits * row.visit_hours
     row.weather = labor.weather_days(row.days, est.row("exposures", est.basics.exposure_at).lost_days)
     if job.start is not None:
-        row.finish = labor.workday(job.start, whole(row.weather, slack), {one.day for one in est.rows["holidays"]})
+        row.finish = labor.workday(int(job.start), whole(row.weather, slack), {one.day for one in est.rows["holidays"]})
     row.work = sum(one.work * included(one, scenario) for one in est.rows["areas"] if one.passed)

@@ -20,13 +20,15 @@ class Estimate:
     refused.
 
     capacity: the rows of each block. A row knows the columns of its sheet and refuses any other name. views: what a
-    person chose to look at, by block: no input, and nothing but what that sheet shows comes of it.
+    person chose to look at, by block: no input, and nothing but what that sheet shows comes of it. taken_up: the rows
+    of each table of entries on its sheet, where a person inserted or deleted some: nothing but the row numbers in what
+    is said comes of it.
     """
 
-    def __init__(self, values, units, capacity, views=None):
+    def __init__(self, values, units, capacity, views=None, taken_up=None):
         types = _row_types(units, tuple(capacity.items()))
         self.units, self.views = units, views or {}
-        self.capacity = capacity
+        self.capacity, self.taken_up = capacity, capacity | (taken_up or {})
         self.rows = entry_rows(values, capacity, types)
         for key, count in {**capacity, "checks": 1, "constants": 1, "book": 1}.items():
             self.rows.setdefault(key, [types[key](no) for no in range(1, count + 1)])

@@ -117,8 +117,10 @@ def workday(start, days, holidays):
     -------
     day number [day]
 
-    Examples -------- From Monday 2 a week lasts to Friday 6; from Saturday 7 two days last to Tuesday 10, to Wednesday
-    11 where Monday is a holiday.
+    Examples
+    --------
+    From Monday 2 a week lasts to Friday 6; from Saturday 7 two days last to Tuesday 10, to Wednesday 11 where Monday is
+    a holiday.
 
     >>> workday(2, 5, ()), workday(7, 2, ()), workday(7, 2, (9,)), workday(2, 0, ())
     (6, 10, 11, 1)

@@ -159,8 +159,10 @@ def least_cost(need, packs, slack):
     -------
     a Purchase: numbers of packs and what they cost [-, money]
 
-    Examples -------- 34 L of packs of 1, 5 and 20 L: one large (180), two middle (100), four small (44); all large
-    would be 360, no large 344.
+    Examples
+    --------
+    34 L of packs of 1, 5 and 20 L: one large (180), two middle (100), four small (44); all large would be 360, no large
+    344.
 
     >>> bought = least_cost(0.034, ((0.001, 11.0), (0.005, 50.0), (0.020, 180.0)), 1e-9)
     >>> bought.small, bought.middle, bought.large, bought.cost

@@ -33,7 +33,7 @@ def first(books, small, tmp_path_factory):
 def shown_instead(book, value):
     """The bytes of a book whose cell of the price shows another value, its inputs as they were."""
     contents, place = parts(book.data), book.layout.places["price", "total"]
-    name = f"xl/worksheets/sheet{[sheet.title for sheet in SHEETS].index('Price') + 1}.xml"
+    name = f"xl/worksheets/sheet{[sheet.title for sheet in SHEETS].index(place.sheet) + 1}.xml"
     new = re.sub(
         rf'(<c [^>]*r="B{place.row}"[^>]*>(?:<f[^>]*>[^<]*</f>)<v>)[^<]*'.encode(),
         rf"\g<1>{value}".encode(),

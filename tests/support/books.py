@@ -8,7 +8,7 @@ from builder.jobs import open_job
 from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
-from support.places import BOATHOUSE, CATALOGS, CORRIDOR, SHED
+from support.places import BEDROOMS, BOATHOUSE, CATALOGS, CORRIDOR, SHED
 from support.slow import slow
 from support.small import CATALOGS as FEW_SIZES
 from support.small import small_books, usual_books
@@ -22,6 +22,7 @@ BOOKS = {
     "blank in metric": (None, "metric"),
     "shed": (SHED, None),
 }
+ALONE = {"bedrooms": (BEDROOMS, None)}  # for tests that name it
 SMALL = "small "  # before a name: the same as a small book
 FEW = ("boathouse", "small corridor")  # one in each system of units; the slow tests look at the others too
 EACH_BOOK = pytest.mark.parametrize("name", [*FEW, *(slow(name) for name in BOOKS if name not in FEW)])
@@ -45,7 +46,7 @@ class Books:
     def __getitem__(self, name):
         if name not in self.built:
             with room_of(name):
-                self.built[name] = self._book(name, *BOOKS[name.removeprefix(SMALL)])
+                self.built[name] = self._book(name, *(BOOKS | ALONE)[name.removeprefix(SMALL)])
         return self.built[name]
 
     def _book(self, name, job, system):

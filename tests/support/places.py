@@ -4,9 +4,6 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent.parent
 CATALOGS = ROOT / "catalogs"
-BOATHOUSE, CORRIDOR, SHED = (
-    ROOT / "examples/boathouse.yaml",
-    ROOT / "examples/corridor.yaml",
-    ROOT / "tests/data/shed.yaml",
-)
+BOATHOUSE, CORRIDOR = (ROOT / f"examples/{name}.yaml" for name in ("boathouse", "corridor"))
+SHED, BEDROOMS = (ROOT / f"tests/data/{name}.yaml" for name in ("shed", "bedrooms"))
 GOLDEN = ROOT / "tests/golden"
