@@ -95,7 +95,7 @@ def trace_blocks(units):
               form="page", place=3, top=TOP, follows=True),
     )
     path = Block("path", "Views", (*path_columns(), *how), LINKS, "coat_at", follows=True)
-    return (*chooser("traced", "Trace", CHOICE, 1), path, *lines)
+    return (*chooser("traced", "Trace", CHOICE, 1, (CHOICE + 1, 0)), path, *lines)
 # fmt: on
 
 

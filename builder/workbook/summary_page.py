@@ -8,7 +8,7 @@ from builder.workbook import reading
 from builder.workbook.columns import folded_on
 
 PAGE = "Summary"
-WIDTHS = (110, 110, 190, 150, 150, 150, 150)  # pixels
+WIDTHS = (110, 110, 210, 140, 140, 140, 140)  # pixels
 HEIGHTS = {BAND: 20, BAND + 1: 42, BAND + 2: 20}  # points
 
 

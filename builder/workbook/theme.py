@@ -46,6 +46,7 @@ ROLES = MappingProxyType(
         "label": {"valign": "top"},
         "section": {"bold": True, "font_color": HEAD, "font_size": SECTION, "valign": "bottom"},
         "quiet": {"font_color": QUIET, "align": "left", "indent": 1, "valign": "top"},
+        "help": {"font_color": QUIET, "align": "left", "indent": 1, "valign": "top", "text_wrap": True},
         "link": {"font_color": HEAD, "underline": 1, "valign": "top"},
         "wrap": {"text_wrap": True, "valign": "top"},
         "input": {"bg_color": ENTRY, "bottom": DOTTED, "bottom_color": RULE, "locked": False, "valign": "top"},

@@ -30,6 +30,7 @@ from builder.workbook.theme import ROLE_OF, Styles
 from builder.workbook.validation import WORKED_OUT, choosing, validation
 
 CREATED = datetime.datetime(2026, 1, 1)  # fixed, so that the same input gives the same bytes
+BESIDE = {"label": "wrap", "unit": "quiet", "help": "help"}  # the roles of what stands beside a fact
 FACTS = ("Sources", "Summary workings", "Shopping workings", "Price workings")  # facts beside tables: one line each
 
 
@@ -49,6 +50,8 @@ def _role(block, column):
         return "input"
     if column.key.startswith("bad_"):
         return "flag"
+    if column.key.startswith("told_"):
+        return "line"  # the last of its row: it runs on to the right
     return "line" if block.sheet in FACTS and column.quantity == "text" else "working"
 
 
@@ -157,9 +160,12 @@ class _Writer:
             unit = column.note or self.units.shown(column.quantity)
             words = {"label": column.title, "unit": unit, "help": column.field and column.field.help}
             for what, col in beside(block, column).items():
-                _sure(sheet.write_string(line, col, words[what], self.styles("label" if what == "label" else "quiet")))
-            if column.field and column.quantity == "text":
-                sheet.fit(line, str(self.cell_value(row, column, 0)), pages.UPRIGHT_HEADS[block.sheet][1][1] - 1)
+                _sure(sheet.write_string(line, col, words[what], self.styles(BESIDE[what])))
+            if column.field:
+                entry = str(self.cell_value(row, column, 0)) if column.quantity == "text" else ""
+                texts = (column.title, entry, "", column.field.help)
+                for text, (_, room) in zip(texts, pages.UPRIGHT_HEADS[block.sheet]):
+                    sheet.fit(line, text, room - 1)
             if column.formula:
                 self.formula(
                     sheet, line, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)
