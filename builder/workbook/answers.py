@@ -63,6 +63,8 @@ def nozzles(writer):
     """
     sheet, place = writer.sheets["Nozzles"], writer.layout.places["chosen", "coat"]
     sheet.write_string(place.row - 1, place.col - 1, "choose a coat:", writer.styles("quiet"))
+    sheet.set_portrait()
+    sheet.set_h_pagebreaks([place.row - 2])  # the sizes and their charts stand on a page of their own
     picks = writer.layout.places["pick_list", "part"]
     if not any(row.part for row in writer.estimate.rows["pick_list"]):
         for row in range(picks.row - 1, picks.row + picks.rows - 1):

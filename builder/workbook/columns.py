@@ -39,10 +39,10 @@ WIDE = {
 # characters, from the second column on: what matters of a sheet, to the words that say what to fix, within 1,200 pixels
 SHEET_WIDTHS = {
     "Takeoff": (16, 16, 9, 9, 7, 9, 7, 9, 28, 14),
-    "Rooms": (9, 9, 9, 7, 7, 9, 15, 15, 15, 9, 28),
+    "Rooms": (8, 8, 8, 6, 6, 9, 14, 14, 14, 8, 28),
     "Paint": (18, 13, 22, 14, 11, 14, 12, 28),
     "Tasks": (20, 16, 9, 9, 28, 9, 9, 7, 9, 8),
-    "Nozzles": (14, 26, 10, 6, 8, 13, 9, 24, 17),
+    "Nozzles": (14, 25, 10, 6, 8, 12, 9, 23, 17),
     "Wear budget": (22, 8, 9, 7, 9, 9, 9, 18),
     "Checks": (38, 46, 21, 13),
     "Sources": (54, 14, 30, 32),

@@ -240,6 +240,7 @@ class _Writer:
             for col, (text, width) in enumerate(heads):
                 _sure(sheet.write_string(HEAD - 1, col, text, style))
                 sheet.set_column(col, col, width)
+            sheet.set_portrait()
             sheet.freeze_panes(HEAD, 0)
 
     def names(self):
