@@ -48,7 +48,11 @@ SHEET_WIDTHS = {
     "Sources": (54, 14, 30, 32),
 }
 # fmt: on
+_JUDGED = ("check_", "fault", "sound")
 FOLDED = {
+    "job": _JUDGED,
+    "terms": _JUDGED,
+    "weather": (*_JUDGED, "live", "air_c", "gamma"),
     "trials": ("not_",),
     "picks": ("told_",),
     "fit": ("orifice", "score", "others", "fitting", "smallest", "largest"),
@@ -61,6 +65,11 @@ def folded(block, column):
     return bool(column.formula) and (
         column.key.endswith("_at") or column.key.startswith(("bad_", *FOLDED.get(block.key, ())))
     )
+
+
+def folded_fact(block, column):
+    """The same among the facts below a person's entries: a row of its own."""
+    return block.form == "upright" and block.entered and folded(block, column)
 
 
 def width(column):
@@ -86,7 +95,9 @@ def tables(layout):
 
 def folded_on(layout):
     """The sheets with something folded away."""
-    return [title for title, columns in tables(layout).items() if any(map(_folds, columns.values()))]
+    facts = {place.sheet for place in layout.places.values() if folded_fact(place.block, place.column)}
+    steps = {title for title, columns in tables(layout).items() if any(map(_folds, columns.values()))}
+    return [title for title in dict.fromkeys(place.sheet for place in layout.places.values()) if title in facts | steps]
 
 
 def _folds(stack):

@@ -36,7 +36,7 @@ ROLES = MappingProxyType(
         "title_long": {"bold": True, "font_color": HEAD, "font_size": SECTION, "valign": "vcenter"},
         "purpose": {"font_color": QUIET},
         "state": {"bold": True, "font_color": HEAD, "align": "left"},
-        "banner": {"bold": True, "font_color": HEAD, "align": "left"},
+        "banner": {"bold": True, "font_color": HEAD, "align": "left", "shrink": True},
         "master": {"bold": True},
         "head": {**_HEAD, "align": "left", "indent": 1},
         "head_first": {**_HEAD, "align": "left"},

@@ -20,7 +20,7 @@ from builder.workbook import (
     summary_page,
 )
 from builder.workbook.answers import LOOKS
-from builder.workbook.columns import set_columns
+from builder.workbook.columns import folded_fact, set_columns
 from builder.workbook.frame import VISIBLE, frame
 from builder.workbook.layout import HEAD, at_record, beside
 from builder.workbook.palette import FONT, TEXT
@@ -155,6 +155,8 @@ class _Writer:
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             line = place.row - 1
+            if folded_fact(block, column):
+                sheet.set_row(line, None, None, {"level": 1, "hidden": True})
             quantity = "figure" if column.quantity == "number" else column.quantity
             style = self.styles(_role(block, column), quantity)
             unit = column.note or self.units.shown(column.quantity)
