@@ -125,11 +125,10 @@ def test_blank_names_and_numbers_out_of_range(here, capsys):
 
 
 def test_check_tells_the_questions_that_a_sound_job_leaves_open_and_succeeds(here, capsys):
-    """The shed is priced with the figures of the demo, and leaves no other question."""
-    assert main(["check", "job.yaml", *STOCK]) == 0
-    assert capsys.readouterr().out.splitlines() == [
-        "no problems",
-        "job.yaml: open: Prices, wages and rates are those of the demo (Terms: Figures of the demo)",
-    ]
+    """The shed leaves none once its client is named."""
+    for client, more in (("client: ", []), ("#", ["job.yaml: open: The client is not named (Job: Client)"])):
+        (here / "job.yaml").write_text(SHED.read_text().replace("client: ", client))
+        assert main(["check", "job.yaml", *STOCK]) == 0
+        assert capsys.readouterr().out.splitlines() == ["no problems", *more]
     assert main(["check", "job.yaml", "--format", "json", *STOCK]) == 0
     assert json.loads(capsys.readouterr().out) == []
