@@ -55,14 +55,15 @@ def _build(options):
 
 
 def _check(options):
-    from builder.checking import check
+    from builder.checking import open_all, problems, questions
 
-    problems = check([Path(path) for path in options.paths], options.catalogs)
+    opened = open_all([Path(path) for path in options.paths], options.catalogs)
+    found = problems(opened)
     if options.format == "json":
-        print(as_json(problems, _plain_text()))
+        print(as_json(found, _plain_text()))
     else:
-        _say(*problems or ["no problems"])
-    return 1 if any(problem.severity == ERROR for problem in problems) else 0
+        _say(*found or ["no problems"], *questions(opened))
+    return 1 if any(problem.severity == ERROR for problem in found) else 0
 
 
 def _schema(options):

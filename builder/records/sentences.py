@@ -41,7 +41,8 @@ BELOW = (
     ("label", "What is wrong is said beside its row, in bold. While something is missing there is no price, and Checks "
               "says what to fix."),
     ("label", "Nozzle: what painters call a tip."),
-    ("label", "Folded away, behind a + above the letters (unprotect the sheet to open it): single steps of {folded}."),
+    ("label", "Folded away, behind a + above the letters or beside the rows (unprotect the sheet to open it): single "
+              "steps of {folded}."),
     ("label", "Hidden: the workings. Right-click any tab and choose Unhide (Show Sheet) to see them; all are named "
               "below."),
     ("", ""),

@@ -66,7 +66,7 @@ def nozzle_blocks(units, coats):
           f'IF({{rank.cost}}="","",{nearest("{rank.cost}*{constants.batch}", "money")})'),
     ), {"rank": At("ranking", "ROW()-ROW({#nozzle})")}, "nozzle", top=sizes_top, section="All sizes for",
         follows=True)
-    return picked, *chooser("chosen", "Nozzles", sizes_top - 2, 2), RANKING, sizes
+    return picked, *chooser("chosen", "Nozzles", sizes_top - 2, 2, (sizes_top - 2, 6)), RANKING, sizes
 # fmt: on
 
 

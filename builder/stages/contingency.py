@@ -1,4 +1,4 @@
-"""Range: how sure the cost of each scenario is, and the contingency that follows (E23)."""
+"""Risk: how sure the cost of each scenario is, and the contingency that follows (E23)."""
 
 from builder.records.lookups import place
 from builder.sheets.grammar import At, Block

@@ -78,10 +78,8 @@ def payable_formula(amount):
 BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
 
 PRICE = Block("price", "Price workings",
-              results_first("no state total net tax difference deposit stage last per_area told_over told_margin", (
+              results_first("no total net tax difference deposit stage last per_area told_over told_margin", (
     C("no", "Number", "count", label=lambda number: number),
-    C("state", "State", "text",
-      "IF({checks.stops}=0,\"complete\",\"not complete: \"&{checks.stops}&\" to fix, see Checks\")", ""),
     C("used", "Has a system of its own", "count",
       "IF({no}=1,1,--(COUNTIF({systems.only},{no})>0))", ""),
     C("costed", "Cost worked out", "count", "{outlay.live}", ""),
@@ -90,7 +88,7 @@ PRICE = Block("price", "Price workings",
     C("refused", "Leaves no price", "count", "--({margin}+{of_sales}>=1-{terms.slack})", "costed"),
     C("live", "Priced", "count", 'IF(({checks.stops}=0)*({used}=1)=1,1,"")', ""),
     C("cost", "Cost", "money", "{outlay.cost}"),
-    C("contingency", "Contingency, by Range or your own share", "money",
+    C("contingency", "Contingency, by Risk or your own share", "money",
       'IF({job.contingency}="",{outlook.contingency},{cost}*{job.contingency})'),
     C("contingency_share", "Contingency, share of cost", "share", "IF({cost}=0,0,{contingency}/{cost})"),
     C("protected", "Cost with contingency", "money", "{cost}+{contingency}"),
@@ -184,7 +182,6 @@ def prices(est):
     terms, job = est.terms, est.job
     base, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
     for row, cost, outlook in zip(est.rows["price"], est.rows["cost"], est.rows["risk"]):
-        row.state = "complete" if est.checks.stops == 0 else f"not complete: {est.checks.stops:g} to fix, see Checks"
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
         if not row.live:
             continue

@@ -40,7 +40,7 @@ def _gauge(at):
     """
     dry = f"INDEX({{words.notch}},MIN({at}+1,COUNT({{words.notch}})))*{{constants.notch}}"
     wet = f"INDEX({{words.notch}},MAX(1,{at}))*{{constants.notch}}"
-    return f'REPT({wet}&" wet, ",--({at}>0))&{dry}&" "&{{constants.film_unit}}&" dry"'
+    return f'REPT("wet at "&{wet}&", ",--({at}>0))&"dry at "&{dry}&" "&{{constants.film_unit}}'
 
 
 LINKS = {
@@ -230,10 +230,10 @@ def _film(est, row, coat, coats):
     for key, wet in (("first", coat.wet_film * coat.uptake), ("later", coat.wet_film)):
         most = est.units.to_cell(wet, "film") / notch * (1 + est.terms.slack)
         under = sum(one <= most for one in BESIDE["notch"])
-        wetted = f"{plain(BESIDE['notch'][under - 1] * notch)} wet, " if under else ""
+        wetted = f"wet at {plain(BESIDE['notch'][under - 1] * notch)}, " if under else ""
         dry = plain(BESIDE["notch"][min(under, len(BESIDE["notch"]) - 1)] * notch)
         setattr(row, f"notch_{key}", float(under))
-        told[key] = f"{wetted}{dry} {unit} dry"
+        told[key] = f"{wetted}dry at {dry} {unit}"
     row.gauge_first, row.gauge = told["first"], told["later"] if coats > 1 else None
     row.notch = row.notch_first if coats == 1 else row.notch_later
     row.film = ("" if row.notch else "under ") + plain(BESIDE["notch"][max(1, int(row.notch)) - 1] * notch)

@@ -23,17 +23,18 @@ IN_USE = Block("in_use", "Coat words", (
 ), {"coat": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}")}, "coat_at")
 
 
-def chooser(key, sheet, top, place):
-    """A cell of a sheet in which a coat is chosen, what it comes to beside it, and the row of that coat on Views. Blank
-    or no such coat: the first.
+def chooser(key, sheet, top, place, shown):
+    """A cell of a sheet in which a coat is chosen, what it comes to in the row and column `shown`, and the row of that
+    coat on Views. Blank or no such coat: the first. What is chosen is longer than its cell and runs on to the right.
     """
+    row, column = shown
     return (
         Block(key, sheet, (C("coat", "Choose a coat", "text", view="in_use.label"),), form="page", place=place,
               top=top),
         Block(key, sheet, (
             C("shown", "", "text",
               f'IF({{{key}.coat_at}}="","{NOTHING_YET}",{{use.part}}&": "&{{use.what}}&", "&{{use.how}})'),
-        ), {"use": At("in_use", f"{{{key}.at}}")}, form="page", place=place + 1, top=top, follows=True),
+        ), {"use": At("in_use", f"{{{key}.at}}")}, form="page", place=column, top=row, follows=True),
         Block(key, "Views", (
             C("said", f"{sheet}: chosen", "text", f'IF(ISERROR({{{key}.coat}}),"",{{{key}.coat}}&"")'),
             C("hits", f"{sheet}: coats of that name", "count",

@@ -43,7 +43,7 @@ SPENT = Block("spent", PRICE.sheet, (
     *(C(f"told_{key}", f"Cost of {words}, at most", "text", f'FIXED({nearest(f"{{risk.{key}@1}}", "money")},0)')
       for key, words in SURE.items()),
     C("told_sure", "How sure the cost is", "text",
-      '"Of jobs like this one in ten costs less than "&{told_p10}&", half less than "&{told_p50}&", nine in ten less '
+      '"Of jobs like this, one in ten costs less than "&{told_p10}&", half less than "&{told_p50}&", nine in ten less '
       'than "&{told_p90}&" "&{book.currency}&"; "&{price.told_over@1}&" cost more than it brings in."'),
 ), when="live", form="upright", top=PRICE.top + len(PRICE.columns) + SECTION)
 
@@ -154,7 +154,7 @@ def _run_up(est, spent, price):
         shown = est.units.to_cell(to_nearest(est, getattr(est.rows["risk"][0], key), "money"), "money")
         setattr(spent, f"told_{key}", f"{shown:,.0f}")
     spent.told_sure = (
-        f"Of jobs like this one in ten costs less than {spent.told_p10}, half less than {spent.told_p50}, nine in ten "
+        f"Of jobs like this, one in ten costs less than {spent.told_p10}, half less than {spent.told_p50}, nine in ten "
         f"less than {spent.told_p90} {est.units.currency}; {price.told_over} cost more than it brings in."
     )
 

@@ -59,8 +59,8 @@ QUESTIONS_ASKED = tuple(Block("open_asks", PAGE, (column,), ASK, form="list", pl
     (0, C("question", "Questions", "text",
           f'IF({{ask.at}}="",REPT("{NONE_OPEN}",(ROW()-ROW({{#question}})=1)*({{checks.asked}}=0)),{{ask.words}})', "",
           look="words")),
-    (4, C("where", "Answer on", "text", '{ask.where}&""', "", look="words_bold")),
-    (6, C("why", "Why", "text", '{ask.why}&""', "", look="words"))))
+    (3, C("where", "Answer on", "text", '{ask.where}&""', "", look="words_bold")),
+    (5, C("why", "Why", "text", '{ask.why}&""', "", look="words_small"))))
 
 
 def _after(words, cell):

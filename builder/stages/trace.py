@@ -46,8 +46,7 @@ def _sentences(units):
     """Key of a line -> how it came about, as formula text."""
     unit = _units(units)
     return {
-        "area": '{own.lines}&" line"&REPT("s",--({own.lines}<>1))&" of Takeoff for "&{coat.system}'
-                '&", openings taken off"',
+        "area": '{own.lines}&" line"&REPT("s",--({own.lines}<>1))&" of Takeoff, openings taken off"',
         "laid": f'{{say_area}}&" {unit["area"]} x "&{{entry.times}}&" coat"&REPT("s",--({{entry.times}}>1))&REPT(" x "'
                 '&{gallon.share_told}&" % of it",--(N({gallon.share_told})>0))',
         "film": f'IF({{coat.by_spread}}=1,"bought by spread",{{say_dry}}&" {unit["film"]} dry / "&{{say_solids}}'
@@ -95,7 +94,7 @@ def trace_blocks(units):
               form="page", place=3, top=TOP, follows=True),
     )
     path = Block("path", "Views", (*path_columns(), *how), LINKS, "coat_at", follows=True)
-    return (*chooser("traced", "Trace", CHOICE, 1), path, *lines)
+    return (*chooser("traced", "Trace", CHOICE, 1, (CHOICE + 1, 0)), path, *lines)
 # fmt: on
 
 
@@ -148,7 +147,7 @@ def _material(est, path, coat, entry, gallon, unit):
     share = f" x {gallon.share_told:g} % of it" if gallon.share_told else ""
     lines = f"{own.lines:g} line{'' if own.lines == 1 else 's'}"
     return {
-        "area": f"{lines} of Takeoff for {coat.system}, openings taken off",
+        "area": f"{lines} of Takeoff, openings taken off",
         "laid": f"{path.say_area} {unit['area']} x {entry.times:g} coat{'s' if entry.times > 1 else ''}{share}",
         "film": film,
         "spread": f"{spread}, with nothing lost",

@@ -5,8 +5,10 @@ from builder.stages import trace as lines
 from builder.stages.paging import EACH, HEADINGS, NOTES, PAGE, PITCH
 from builder.stages.path import FIGURES
 from builder.workbook import paper
+from builder.workbook.shared import LINE
 
 BOLD = ("nozzle", "buy", "gauge")  # of a list, what is looked for first
+UNPRINTED = "no coat stood here when this book was made: set the print area anew before you print one"
 CARD_WIDTHS = (14, 18, 18, 18, 19, 17)  # characters
 TRACE_WIDTHS = (14, 12, 9, 70, 28)
 # points: title, work, label, figure, note, four lines, the gap
@@ -56,9 +58,17 @@ LOOKS = {
 
 
 def nozzles(writer):
-    """What to choose is said before the cell in which it is chosen."""
-    place = writer.layout.places["chosen", "coat"]
-    writer.sheets["Nozzles"].write_string(place.row - 1, place.col - 1, "choose a coat:", writer.styles("quiet"))
+    """What to choose is said before the cell in which it is chosen; picks that are still to come have room for their
+    words.
+    """
+    sheet, place = writer.sheets["Nozzles"], writer.layout.places["chosen", "coat"]
+    sheet.write_string(place.row - 1, place.col - 1, "choose a coat:", writer.styles("quiet"))
+    sheet.set_portrait()
+    sheet.set_h_pagebreaks([place.row - 2])  # the sizes and their charts stand on a page of their own
+    picks = writer.layout.places["pick_list", "part"]
+    if not any(row.part for row in writer.estimate.rows["pick_list"]):
+        for row in range(picks.row - 1, picks.row + picks.rows - 1):
+            sheet.set_row(row, 2 * LINE)
     for key in ("pick_list", "size_list"):
         _ruled(writer, key)
 
@@ -86,9 +96,9 @@ def trace(writer):
     for col, width in enumerate(TRACE_WIDTHS):
         sheet.set_column(col, col, width)
     sheet.set_row(lines.CHOICE - 1, 24)
-    sheet.write_string(lines.CHOICE - 1, 0, "Choose a coat:", styles("label"))
+    sheet.write_string(lines.CHOICE - 1, 0, "Choose a coat:", styles("read"))
     for col, text in enumerate(("What", "Figure", "Unit", "How", "From")):
-        sheet.write_string(lines.TOP - 2, col, text, styles("head_number" if col == 1 else "head_list"))
+        sheet.write_string(lines.TOP - 2, col, text, styles(("head_first", "head_number", "head")[min(col, 2)]))
     for row, (key, what, source) in enumerate(lines.LINES, start=lines.TOP - 1):
         words, quantity = what or f"1 {units.shown('volume')} covers", FIGURES[key][0]
         role = "lined_sum" if key in lines.MAIN else "lined"
@@ -115,9 +125,13 @@ def crew_card(writer):
         for strip in range(top, top + EACH * PITCH, PITCH):
             used = {"type": "formula", "criteria": f'=$A${strip + 1}<>""', "format": writer.styles.call("begins_strip")}
             sheet.conditional_format(strip, 0, strip, last, used)
-    end = strips.TOP - 1 + strips.pages(coats) * PAGE - 1
+    used = sum(bool(row.coat_at) for row in writer.estimate.rows["crew_card"])
+    printed = strips.pages(used or coats)  # of a blank book all sheets, since nobody knows how many coats come
+    end = strips.TOP - 1 + printed * PAGE - 1
     sheet.print_area(strips.HEAD - 1, 0, end - 1, last)
-    sheet.set_h_pagebreaks([strips.TOP - 1 + page * PAGE for page in range(1, strips.pages(coats))])
+    sheet.set_h_pagebreaks([strips.TOP - 1 + page * PAGE for page in range(1, printed)])
+    if printed < strips.pages(coats):
+        sheet.write_string(end, last + 1, UNPRINTED, writer.styles("quiet"))
     sheet.repeat_rows(strips.HEAD - 1)
     sheet.set_print_scale(CARD_SCALE)
     sheet.freeze_panes(strips.HEAD - 1, 0)

@@ -47,7 +47,7 @@ def _bars(writer, block, first_key, last_key, question, told):
             "data_labels": {"value": True, "num_format": "#,##0", "font": LETTERS},
         }
     )
-    chart.set_size({"width": 640, "height": 340})
+    chart.set_size({"width": 540, "height": 340})
     writer.sheets[first.sheet].insert_chart(first.row - 2, first.col + 3, chart, {"description": told})
 
 
@@ -155,7 +155,7 @@ def _when_to_change(writer):
     _beside_sizes(
         writer,
         chart,
-        17,
+        15,
         "Line chart: cost of nozzles and waste for each volume, by the volume after which the nozzle is changed; "
         "diamonds mark where replacing pays and where it is worn out",
     )
@@ -164,6 +164,6 @@ def _when_to_change(writer):
 def _beside_sizes(writer, chart, down, told):
     """To the right of the sizes of the chosen coat, so many rows below their header."""
     place = writer.layout.places["size_list", "cost"]
-    chart.set_size({"width": 560, "height": 320})
+    chart.set_size({"width": 500, "height": 290})
     chart.show_hidden_data()  # its figures stand on workings
     writer.sheets[place.sheet].insert_chart(place.row - 2 + down, place.col + 2, chart, {"description": told})

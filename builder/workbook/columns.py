@@ -35,9 +35,24 @@ WIDE = {
     **dict.fromkeys(("name", "system", "coating", "profile", "surface", "task"), 22),
     **dict.fromkeys(("fault", "source", "standard", "help"), 38),
 }
-# characters, of the sheets that people read: all that matters within 1,200 pixels
-SHEET_WIDTHS = {"Nozzles": (14, 14, 20, 8, 6, 8, 13, 9, 25, 19), "Wear budget": (14, 22, 8, 9, 7, 9, 9, 9, 18)}
+# fmt: off
+# characters, from the second column on: what matters of a sheet, to the words that say what to fix, within 1,200 pixels
+SHEET_WIDTHS = {
+    "Takeoff": (16, 16, 9, 9, 7, 9, 7, 9, 28, 14),
+    "Rooms": (8, 8, 8, 6, 6, 9, 14, 14, 14, 8, 28),
+    "Paint": (18, 13, 22, 14, 11, 14, 12, 28),
+    "Tasks": (20, 16, 9, 9, 28, 9, 9, 7, 9, 8),
+    "Nozzles": (14, 25, 10, 6, 8, 12, 9, 23, 17),
+    "Wear budget": (22, 8, 9, 7, 9, 9, 9, 18),
+    "Checks": (38, 46, 21, 13),
+    "Sources": (54, 14, 30, 32),
+}
+# fmt: on
+_JUDGED = ("check_", "fault", "sound")
 FOLDED = {
+    "job": _JUDGED,
+    "terms": _JUDGED,
+    "weather": (*_JUDGED, "live", "air_c", "gamma"),
     "trials": ("not_",),
     "picks": ("told_",),
     "fit": ("orifice", "score", "others", "fitting", "smallest", "largest"),
@@ -50,6 +65,11 @@ def folded(block, column):
     return bool(column.formula) and (
         column.key.endswith("_at") or column.key.startswith(("bad_", *FOLDED.get(block.key, ())))
     )
+
+
+def folded_fact(block, column):
+    """The same among the facts below a person's entries: a row of its own."""
+    return block.form == "upright" and block.entered and folded(block, column)
 
 
 def width(column):
@@ -75,7 +95,9 @@ def tables(layout):
 
 def folded_on(layout):
     """The sheets with something folded away."""
-    return [title for title, columns in tables(layout).items() if any(map(_folds, columns.values()))]
+    facts = {place.sheet for place in layout.places.values() if folded_fact(place.block, place.column)}
+    steps = {title for title, columns in tables(layout).items() if any(map(_folds, columns.values()))}
+    return [title for title in dict.fromkeys(place.sheet for place in layout.places.values()) if title in facts | steps]
 
 
 def _folds(stack):
@@ -91,11 +113,12 @@ def _fit(writer, sheet, place, copy, room):
             sheet.fit(place.row - 2 + row.no, text, room - 1)
 
 
-def _room(writer, col, stack):
-    """The width of a column, in characters, so that no header above it takes more than LINES."""
-    room = max(width(place.column) for place, _ in stack)
-    if col == 0:
-        room = min(room, FROZEN)
+def _room(writer, title, col, stack):
+    """The width of a column, in characters, so that no header above it takes more than LINES. The first is as wide as
+    the state of the price above it.
+    """
+    own = (FROZEN, *SHEET_WIDTHS.get(title, ()))
+    room = own[col] if col < len(own) else max(width(place.column) for place, _ in stack)
     texts = [heading(place.column, writer.units, copy) for place, copy in stack]
     while max(header_lines(text, room) for text in texts) > LINES:
         room += 1
@@ -111,7 +134,7 @@ def set_columns(writer):
         sheet, lines, after = writer.sheets[title], {}, False
         shown[title] = []
         for col, stack in columns.items():
-            fold, room = _folds(stack), _room(writer, col, stack)
+            fold, room = _folds(stack), _room(writer, title, col, stack)
             for place, copy in stack:
                 head = writer.layout.head(place.block)
                 tall = header_lines(heading(place.column, writer.units, copy), room)
@@ -128,6 +151,5 @@ def set_columns(writer):
         if any(place.block.entered for stack in columns.values() for place, _ in stack):
             # a row may be deleted where all its cells are open, those of a person's own beside the table too
             sheet.set_column(max(columns) + 1, COLUMNS - 1, None, writer.styles("open"))
-        sheet.freeze_panes(min(lines), 1)
         sheet.freeze_panes(min(lines), 1)
     return shown

@@ -6,10 +6,12 @@ from math import ceil
 from builder.records.kinds import KINDS
 from builder.stages.order import SHEETS
 from builder.workbook.layout import COLUMNS, HEAD, ROWS
+from builder.workbook.palette import ROW_HEIGHT
 
 PAPERS = {"letter": 1, "a4": 9}
 # lines of 15 points down the 9.7 inches that letter paper leaves, at 60 %: 9.7 * 72 / 15 / 0.6
 LOWEST = 77
+LOW = 830  # points of rows down the 7 inches of a sheet of A4 on its side, at 60 %
 SPARE = 5  # rows printed below what stands on a sheet
 NOWHERE = ROWS - 1, COLUMNS - 1  # a cell that holds nothing
 READABLE = 200  # characters across ten inches at 60 %, the smallest that is read without a glass
@@ -50,11 +52,15 @@ def areas(writer, shown):
         last = len(widths) - 1
         if about.group in ("read", "working"):
             last = sum(total <= READABLE for total in accumulate(widths)) - 1
+            wide = 1
         else:
-            sheet.fit_to_pages(ceil(sum(widths) / READABLE), 0)
-            if sum(widths) > READABLE:
+            wide = ceil(sum(widths) / READABLE)
+            if wide > 1:
                 sheet.repeat_columns(0)
-        sheet.print_area(0, 0, bottom(writer, sheet, sheet.dim_rowmax), last)
+        rows = bottom(writer, sheet, sheet.dim_rowmax)
+        height = sum(sheet.fitted.get(row, ROW_HEIGHT) for row in range(rows + 1))
+        sheet.fit_to_pages(wide, 1 if height <= LOW else 0)
+        sheet.print_area(0, 0, rows, last)
 
 
 def _unused(writer, title):

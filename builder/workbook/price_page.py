@@ -3,7 +3,7 @@
 from builder.stages.priced import PAGE, PARTS_TOP, PAYMENTS, SPANS, TOP
 from builder.workbook import reading
 
-WIDTHS = (110, 130, 110, 70, 30)  # pixels
+WIDTHS = (110, 200, 110, 70, 30)  # pixels
 
 
 def price(writer):

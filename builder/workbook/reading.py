@@ -10,6 +10,7 @@ _LINED = {"valign": "vcenter", "bottom": 1, "bottom_color": HAIR}
 ROLES = MappingProxyType({
     "read": {"valign": "vcenter"},
     "words": {"valign": "vcenter", "indent": 1},
+    "words_small": {"valign": "vcenter", "indent": 1, "font_size": 9, "font_color": QUIET},
     "words_bold": {"valign": "vcenter", "bold": True, "indent": 1},
     "sum": {"bold": True, "bg_color": ANSWER, "valign": "vcenter", "top": 1, "top_color": HEAD},
     "paid": {"valign": "vcenter"},
@@ -25,7 +26,8 @@ ROLES = MappingProxyType({
                     "bottom_color": HEAD},
     "row": {"valign": "top"}, "row_first": {"valign": "top", "bold": True},
     "lined": _LINED, "lined_first": {**_LINED, "bold": True}, "lined_sum": {**_LINED, "bold": True, "bg_color": ANSWER},
-    "choice": {"bg_color": ENTRY, "border": 1, "border_color": RULE, "locked": False, "bold": True},
+    "choice": {"bg_color": ENTRY, "border": 1, "border_color": RULE, "locked": False, "bold": True,
+               "valign": "vcenter"},
     "strip_title": {"bold": True, "font_size": 14, "align": "left"},
     "strip_work": {"bold": True, "font_size": 10.5},
     "strip_label": {"font_color": QUIET, "font_size": 9},

@@ -4,7 +4,7 @@ from builder.stages.shopping import PAGE, TOP
 from builder.workbook import reading
 from builder.workbook.paper import LOWEST
 
-WIDTHS = (110, 130, 200, 80, 90, 250, 110, 45)  # pixels
+WIDTHS = (110, 160, 270, 80, 90, 250, 110, 45)  # pixels
 BOX = 7  # the column of boxes
 
 

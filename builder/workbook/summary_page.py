@@ -1,5 +1,7 @@
 """Summary: the words around its answers; below them key, cautions and the way to every sheet."""
 
+from textwrap import wrap
+
 from builder.records.sentences import BELOW, STEPS
 from builder.sheets.grammar import SECTION
 from builder.stages.order import SHEETS
@@ -8,7 +10,8 @@ from builder.workbook import reading
 from builder.workbook.columns import folded_on
 
 PAGE = "Summary"
-WIDTHS = (110, 110, 190, 150, 150, 150, 150)  # pixels
+WIDTHS = (110, 200, 200, 140, 140, 140, 140)  # pixels
+LETTERS = 150  # of a line of words below the answers
 HEIGHTS = {BAND: 20, BAND + 1: 42, BAND + 2: 20}  # points
 
 
@@ -46,9 +49,10 @@ def _below(writer, sheet, row):
     """Lines of words from a row, zero-based; the row after them."""
     facts = {"folded": ", ".join(folded_on(writer.layout)), **writer.layout.capacity}
     for role, text in BELOW:
-        if text:
-            sheet.write_string(row, 0, text.format(**facts), writer.styles(role))
-        row += 1
+        for line in wrap(text.format(**facts), LETTERS) or ("",):
+            if line:
+                sheet.write_string(row, 0, line, writer.styles(role))
+            row += 1
     return row + SECTION - 1
 
 

@@ -20,7 +20,7 @@ from builder.workbook import (
     summary_page,
 )
 from builder.workbook.answers import LOOKS
-from builder.workbook.columns import set_columns
+from builder.workbook.columns import folded_fact, set_columns
 from builder.workbook.frame import VISIBLE, frame
 from builder.workbook.layout import HEAD, at_record, beside
 from builder.workbook.palette import FONT, TEXT
@@ -30,6 +30,7 @@ from builder.workbook.theme import ROLE_OF, Styles
 from builder.workbook.validation import WORKED_OUT, choosing, validation
 
 CREATED = datetime.datetime(2026, 1, 1)  # fixed, so that the same input gives the same bytes
+BESIDE = {"label": "wrap", "unit": "quiet", "help": "help"}  # the roles of what stands beside a fact
 FACTS = ("Sources", "Summary workings", "Shopping workings", "Price workings")  # facts beside tables: one line each
 
 
@@ -49,6 +50,8 @@ def _role(block, column):
         return "input"
     if column.key.startswith("bad_"):
         return "flag"
+    if column.key.startswith("told_"):
+        return "line"  # the last of its row: it runs on to the right
     return "line" if block.sheet in FACTS and column.quantity == "text" else "working"
 
 
@@ -152,14 +155,19 @@ class _Writer:
         for column in block.columns:
             place = self.layout.places[block.key, column.key]
             line = place.row - 1
+            if folded_fact(block, column):
+                sheet.set_row(line, None, None, {"level": 1, "hidden": True})
             quantity = "figure" if column.quantity == "number" else column.quantity
             style = self.styles(_role(block, column), quantity)
             unit = column.note or self.units.shown(column.quantity)
             words = {"label": column.title, "unit": unit, "help": column.field and column.field.help}
             for what, col in beside(block, column).items():
-                _sure(sheet.write_string(line, col, words[what], self.styles("label" if what == "label" else "quiet")))
-            if column.field and column.quantity == "text":
-                sheet.fit(line, str(self.cell_value(row, column, 0)), pages.UPRIGHT_HEADS[block.sheet][1][1] - 1)
+                _sure(sheet.write_string(line, col, words[what], self.styles(BESIDE[what])))
+            if column.field:
+                entry = str(self.cell_value(row, column, 0)) if column.quantity == "text" else ""
+                texts = (column.title, entry, "", column.field.help)
+                for text, (_, room) in zip(texts, pages.UPRIGHT_HEADS[block.sheet]):
+                    sheet.fit(line, text, room - 1)
             if column.formula:
                 self.formula(
                     sheet, line, place.col, self.layout.template(block, column), style, self.cell_value(row, column, 0)
@@ -234,6 +242,7 @@ class _Writer:
             for col, (text, width) in enumerate(heads):
                 _sure(sheet.write_string(HEAD - 1, col, text, style))
                 sheet.set_column(col, col, width)
+            sheet.set_portrait()
             sheet.freeze_panes(HEAD, 0)
 
     def names(self):

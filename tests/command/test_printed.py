@@ -122,3 +122,13 @@ def test_blank_names_and_numbers_out_of_range(here, capsys):
         with pytest.raises(SystemExit) as caught:
             main(arguments)
         assert caught.value.code == 2 and answer in capsys.readouterr().err
+
+
+def test_check_tells_the_questions_that_a_sound_job_leaves_open_and_succeeds(here, capsys):
+    """The shed leaves none once its client is named."""
+    for client, more in (("client: ", []), ("#", ["job.yaml: open: The client is not named (Job: Client)"])):
+        (here / "job.yaml").write_text(SHED.read_text().replace("client: ", client))
+        assert main(["check", "job.yaml", *STOCK]) == 0
+        assert capsys.readouterr().out.splitlines() == ["no problems", *more]
+    assert main(["check", "job.yaml", "--format", "json", *STOCK]) == 0
+    assert json.loads(capsys.readouterr().out) == []

@@ -79,7 +79,7 @@ def live(tmp_path_factory):
         (("job", "opening_none", 0, 30.0), False),
         (("job", "crew", 0, "seasoned"), False),
         (("job", "crew", 0, "nobody"), True),
-        (("job", "crew", 0, ""), True),  # the first is a learner, whose flow no nozzle of the enamel keeps to
+        (("job", "crew", 0, ""), False),  # the first is the steady one, whom a nozzle fits for each coat
         (("job", "pump", 0, ""), False),
         (("job", "people", 0, 3.0), False),
         (("crews", "name", 0, ""), True),

@@ -59,7 +59,7 @@ def large(folder):
         for row in rows:
             row.update({key: longer[value] for key, value in row.items() if key in named and value in longer})
     estimate = Estimate(opened.values, units, opened.estimate.capacity)
-    assert estimate.rows["price"][0].total * 150 > 1e6 and estimate.checks.stops == 0, estimate.rows["price"][0].state
+    assert estimate.rows["price"][0].total * 150 > 1e6 and estimate.checks.stops == 0, estimate.checks.first
     return _written(folder, "large", estimate, {**opened.settings, "currency": "JPY", "exchange": 150.0})
 
 

@@ -119,6 +119,28 @@ def test_29_no_number_is_wider_than_its_column(book):
                 assert need + 6 <= room, (sheet.title, cell.coordinate, cell.value)
 
 
+# Bold letters of Helvetica are at most a tenth wider than the others (Adobe's AFM, from memory).
+BOLD = 1.1
+SEEN = 1366 - 62  # pixels of a laptop's screen beside row numbers and scroll bar
+LARGER = 1.08  # LibreOffice draws columns so much wider than the file says
+
+
+@pytest.mark.parametrize("title", ["Takeoff", "Rooms", "Openings", "Tasks", "Kit", "Nozzles", "Checks"])
+def test_29_a_row_and_the_words_that_say_what_to_fix_in_it_are_seen_on_a_laptop(book, title):
+    widths, columns = book.widths(title), tables(book.layout)[title]
+    last = {"Nozzles": "change", "Checks": "short"}.get(title, "shown_fault")
+    end = max(col for col, stack in columns.items() for place, _ in stack if place.column.key == last)
+    assert sum(widths[col + 1] * DIGIT for col in range(end + 1)) * LARGER <= SEEN
+
+
+def test_29_the_state_of_the_price_is_never_cut_and_shrinks_to_nine_points_at_most(book):
+    for sheet in SHEETS:
+        cell = book.book[sheet.title].cell(2, 1)
+        need = sum(GLYPHS.get(sign, 778) for sign in "DRAFT: 10 OPEN") * PIXELS * BOLD
+        assert cell.alignment.shrink_to_fit, sheet.title
+        assert need * 9 / 11 <= book.widths(sheet.title)[1] * DIGIT, sheet.title
+
+
 def test_29_rows_are_high_enough_for_their_words(book):
     """14 points hold a line of an 11 point font; a line may break a word's length before its end."""
     cached = book.cached
