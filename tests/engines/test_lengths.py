@@ -4,6 +4,7 @@ import pytest
 from support.editing import SMALL, LiveBook, small_book
 from support.engines import IronCalc, Values, differences, libreoffice
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
+from support.slow import slow
 from support.typed_lengths import INCHES, METERS, REFUSED, UNDERSTOOD
 
 from builder.problems import BadValue
@@ -49,7 +50,7 @@ def typed_book(system, folder):
                     **{**SMALL, "lines": len(TEXTS)})  # fmt: skip
 
 
-@pytest.fixture(scope="module", params=["us", "metric"])
+@pytest.fixture(scope="module", params=["us", slow("metric")])
 def typed(request, tmp_path_factory):
     return typed_book(request.param, tmp_path_factory.mktemp(f"typed {request.param}"))
 
@@ -66,9 +67,9 @@ def test_the_book_says_what_was_written_down(typed):
     "engine, needs",
     [
         (IronCalc, None),
-        (Formualizer, "formualizer_here"),
-        (Gnumeric, "gnumeric_here"),
-        (HyperFormula, "hyperformula_here"),
+        slow(Formualizer, "formualizer_here"),
+        slow(Gnumeric, "gnumeric_here"),
+        slow(HyperFormula, "hyperformula_here"),
     ],
 )
 def test_an_engine_takes_every_text_apart_alike(request, typed, engine, needs):
@@ -77,6 +78,7 @@ def test_an_engine_takes_every_text_apart_alike(request, typed, engine, needs):
     assert differences(typed.estimate(), typed.layout, engine(typed.path)) == []
 
 
+@pytest.mark.slow
 def test_libreoffice_takes_every_text_apart_alike(typed, tmp_path, libreoffice_here):
     (again,) = libreoffice([typed.path], tmp_path)
     assert differences(typed.estimate(), typed.layout, Values(again)) == []
