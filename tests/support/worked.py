@@ -60,7 +60,7 @@ class Page:
         """Notes a figure and gives it back. value: a number, or several in the order of their rows; written: the same
         as the pen wrote them; where: columns of the block that say which rows are meant, else they are the first.
         """
-        values = tuple(float(one) for one in np.atleast_1d(value))
+        values = tuple(float(one) for one in np.ravel(value))
         self.figures.append(Figure(equations, place, values, tuple(written.split()), where))
         return value
 
@@ -154,3 +154,18 @@ def _number(cell):
 def chance_below(score):
     """The share of a normal distribution below so many standard deviations."""
     return (1 + math.erf(score / math.sqrt(2))) / 2
+
+
+DECILE = 1.2815515655446004  # standard deviations from the median to P10 and P90
+MOVED_BY = np.array([[1, 1, 0, 0], [1, 1, 1, 0], [1, 0, 1, 0], [1, 1, 0, 1]])  # by area, material, time, wear
+
+
+def uncertain(low, high, bases):
+    """E23: mean and log spread of cost, of P10 and P90 of area, material, time, wear, and of what material, trigger,
+    handling and nozzles cost as estimated. As `test_barn` works it out step by step.
+    """
+    low, high = np.array(low), np.array(high)
+    sigma = np.log(high / low) / (2 * DECILE)
+    parts = np.array(bases) * np.prod(np.where(MOVED_BY, np.sqrt(low * high) * np.exp(sigma**2 / 2), 1), axis=1)
+    shared = np.exp((MOVED_BY[:, None] * MOVED_BY[None] * sigma**2).sum(axis=2))
+    return parts.sum(), math.sqrt(math.log(parts @ shared @ parts / parts.sum() ** 2))

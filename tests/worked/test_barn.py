@@ -18,7 +18,9 @@ gross = page("E1", "areas.gross", array([60 * 10 * 2, 30 * 12 / 2 * 2, 20 * 9, 2
 # gate 80 and hatches 12 ft2 from a single face; hatch of 12 ft2 from one face of two; the vent of 4 ft2 from none
 off = page("E3", "areas.openings", array([80 + 2 * 12, 0, 12 / 2 + 48, 0]), "104 0 54 0")
 edges = page("E3", "areas.perimeter", array([36 + 2 * 14 + 8, 0, 14 + 28, 0]), "72 0 42 0")
-measured = page("E2", "areas.measured", (gross - off) * array([1.25, 1.25, 1, 1]) * array([1, 1, 2, 1]), "1370 450 252 100")
+measured = page(
+    "E2", "areas.measured", (gross - off) * array([1.25, 1.25, 1, 1]) * array([1, 1, 2, 1]), "1370 450 252 100"
+)
 coated = page("E2", "areas.coated", (gross - off) * array([1.2, 1.2, 1, 1]) * array([1, 1, 2, 1]), "1315.2 432 252 100")
 work = page("E2", "areas.work", measured * array([1, 1.5, 1, 1]), "1370 675 252 100")
 area = page("E2", "film.coated", array([1315.2 + 432 + 252, 100]), "1999.2 100")
@@ -34,7 +36,15 @@ density = page("E9", "film.density", array([(10 + 0.1 * WATER) / 1.1] * 2), "9.8
 # ---- spray: the nozzles in columns: standard 411, 515, 617 and soft 515
 fan, orifice, price = array([8, 10, 12, 10]), array([11, 15, 17, 15]), array([20, 20, 24, 32])
 pressure = page("E9", "trials.pressure", 2000 * array([1, 1, 1, 0.64]), "2000 2000 2000 1280", coat=1)
-flow = 0.8 * pi / 4 * (orifice * INCH / 1000) ** 2 * sqrt(2) * (pressure * PSI / (density[0] * POUND / GALLON)) ** 0.5 / GPM
+flow = (
+    0.8
+    * pi
+    / 4
+    * (orifice * INCH / 1000) ** 2
+    * sqrt(2)
+    * (pressure * PSI / (density[0] * POUND / GALLON)) ** 0.5
+    / GPM
+)
 page("E9", "trials.flow", flow, "0.1189 0.2210 0.2839 0.1768", coat=1)
 # 150 cP through 50 ft of 1/4 in and 4 ft of 3/16 in
 resistance = 128 * 0.150 / pi * (50 * FOOT / (INCH / 4) ** 4 + 4 * FOOT / (INCH * 3 / 16) ** 4) * GPM / PSI
@@ -43,29 +53,66 @@ page("E10", "trials.set_pressure", pressure + resistance * flow, "2078.05 2145.1
 
 wage = page("E15", "film.wage", array([24 * 1.3] * 2), "31.2 31.2")
 cheap = page("E15", "film.paint_price", array([135 / 5] * 2), "27 27")
-life = page("E13", "trials.life", 40 * (orifice / 15) ** 2 * 2000 / pressure / 1.2, "17.926 33.333 42.815 52.083", coat=1)
+life = page(
+    "E13", "trials.life", 40 * (orifice / 15) ** 2 * 2000 / pressure / 1.2, "17.926 33.333 42.815 52.083", coat=1
+)
 change = page("E14", "trials.change_cost", price + 0.1 * 31.2, "23.12 23.12 27.12 35.12", coat=1)
-waste = page("E14", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214", coat=1)
-interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5), "17.926 32.463 40.577 49.037", coat=1)
+waste = page(
+    "E14", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214", coat=1
+)
+interval = page(
+    "E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5), "17.926 32.463 40.577 49.037", coat=1
+)
 wear = page("E14", "trials.wear", interval / (2 * life), "0.5 0.4869 0.4739 0.4708", coat=1)
 over, drag = 0.05 * wear, 0.10 * wear
 
 
-
 # E6-E8, E11, E12, E15 for the two coats, the nozzles in columns again
 loss = page("E6", "trials.loss", 0.20 * 1.2 * array([1, 1, 1, 0.9]), "0.24 0.24 0.24 0.216", coat=1)
-miss = page("E7", "trials.miss", 1 - 60 / (60 + fan / 4), "0.03226 0.04 0.04762 0.04", coat=1)  # a face wider than the fan: a quarter of it flies past
-walls = page("E8", "trials.material", 4.4 * 1.1 / (COVER * (1 - loss) * (1 - miss)), "0.004102 0.004135 0.004168 0.004009", coat=1)
-page("E11", "trials.gun_speed", flow / 60 * (1 - loss) * COVER / (4.4 * fan / 2 / 12), "1.6466 2.4495 2.6218 2.0215", coat=1)
-time = page("E12", "trials.time", walls * (1 + drag) / (flow * 60) + 2297 / 1999.2 * 4 * 1.1 / 3600, "0.002008 0.001731 0.001661 0.001800", coat=1)
+miss = page(
+    "E7", "trials.miss", 1 - 60 / (60 + fan / 4), "0.03226 0.04 0.04762 0.04", coat=1
+)  # a face wider than the fan: a quarter of it flies past
+walls = page(
+    "E8",
+    "trials.material",
+    4.4 * 1.1 / (COVER * (1 - loss) * (1 - miss)),
+    "0.004102 0.004135 0.004168 0.004009",
+    coat=1,
+)
+page(
+    "E11",
+    "trials.gun_speed",
+    flow / 60 * (1 - loss) * COVER / (4.4 * fan / 2 / 12),
+    "1.6466 2.4495 2.6218 2.0215",
+    coat=1,
+)
+time = page(
+    "E12",
+    "trials.time",
+    walls * (1 + drag) / (flow * 60) + 2297 / 1999.2 * 4 * 1.1 / 3600,
+    "0.002008 0.001731 0.001661 0.001800",
+    coat=1,
+)
 cost = walls / 1.1 * (1 + over) * 27 + time * 31.2 + walls * (1 + over) * change / interval
 page("E15", "trials.cost", cost, "0.1713 0.1610 0.1594 0.1598", coat=1)
 
 loss = page("E6", "trials.loss", 0.25 * 1.2 * array([1, 1, 1, 0.9]), "0.3 0.3 0.3 0.27", coat=2)
-miss = page("E7", "trials.miss", 1 - 6 / maximum(fan, 6 + fan / 4), "0.25 0.4 0.5 0.4", coat=2)  # a face of 6 in, narrower than any fan
-trim = page("E8", "trials.material", 4.4 / (COVER * (1 - loss) * (1 - miss)), "0.005224 0.006531 0.007837 0.006262", coat=2)
-page("E11", "trials.gun_speed", flow / 60 * (1 - loss) * COVER / (4.4 * fan / 12), "0.7583 1.1280 1.2074 0.9411", coat=2)
-time = page("E12", "trials.time", trim * (1 + drag) / (flow * 60) + 15 * 1.1 / 3600, "0.005353 0.005100 0.005065 0.005201", coat=2)
+miss = page(
+    "E7", "trials.miss", 1 - 6 / maximum(fan, 6 + fan / 4), "0.25 0.4 0.5 0.4", coat=2
+)  # a face of 6 in, narrower than any fan
+trim = page(
+    "E8", "trials.material", 4.4 / (COVER * (1 - loss) * (1 - miss)), "0.005224 0.006531 0.007837 0.006262", coat=2
+)
+page(
+    "E11", "trials.gun_speed", flow / 60 * (1 - loss) * COVER / (4.4 * fan / 12), "0.7583 1.1280 1.2074 0.9411", coat=2
+)
+time = page(
+    "E12",
+    "trials.time",
+    trim * (1 + drag) / (flow * 60) + 15 * 1.1 / 3600,
+    "0.005353 0.005100 0.005065 0.005201",
+    coat=2,
+)
 cost = trim / 1.1 * (1 + over) * 27 + time * 31.2 + trim * (1 + over) * change / interval
 page("E15", "trials.cost", cost, "0.3054 0.3281 0.3603 0.3242", coat=2)
 
@@ -100,7 +147,9 @@ nozzles = page("E20", "cost.nozzles", due[0] * 24 + due[1] * 20, "10.689")
 page("E20", "cost.nozzles_cash", 2 * 24 + 2 * 20, "88")
 
 # ---- hours of coats: trigger and handling of one person
-trigger = page("E12", "hours.trigger", area * array([2, 1]) * material * (1 + drag) / (flow[used] * 60), "1.0249 0.07693")
+trigger = page(
+    "E12", "hours.trigger", area * array([2, 1]) * material * (1 + drag) / (flow[used] * 60), "1.0249 0.07693"
+)
 handling = slow_area * array([2, 1]) * array([4, 15]) * 1.1 / 3600
 elapsed = page("E12", "hours.elapsed", trigger + handling, "6.6398 0.5353")
 page("E12", "hours.labor", elapsed, "6.6398 0.5353")
@@ -143,27 +192,37 @@ cost = page("E22", "cost.cost", direct * 1.15, "1193.49")
 
 # ---- risk: P10 and P90 of area, material, time, wear; 1.28155 deviations to either side
 low, high = array([0.98, 0.9, 0.8, 0.7]), array([1.04, 1.2, 1.4, 1.5])
-sigma = page.step("E23", array([log(one) for one in high / low]) / (2 * 1.2815515655446004), "0.02318 0.1122 0.2183 0.2974")
+sigma = page.step(
+    "E23", array([log(one) for one in high / low]) / (2 * 1.2815515655446004), "0.02318 0.1122 0.2183 0.2974"
+)
 mean = page.step("E23", (low * high) ** 0.5 * array([exp(one**2 / 2) for one in sigma]), "1.0098 1.0458 1.0838 1.0710")
 growth = page.step("E23", array([exp(one**2) for one in sigma]), "1.0005 1.0127 1.0488 1.0924")
 page("E23", "risk.mean_time", mean[2], "1.0838")
 page("E23", "risk.growth_time", growth[2], "1.0488")
 trigger_wages = sum(trigger) * 31.2
-bases = array([  # what is moved: by area and material; area, material, time; area and time; area, material, wear
-    page("E23", "risk.material_cost", (materials - nozzles) * 1.06 * 1.15, "718.44"),
-    page("E23", "risk.trigger_cost", trigger_wages * 1.15, "39.535"),
-    page("E23", "risk.handling_cost", (wages - trigger_wages) * 1.15, "422.48"),
-    page("E23", "risk.nozzle_cost", nozzles * 1.06 * 1.15, "13.030"),
-])
+bases = array(
+    [  # what is moved: by area and material; area, material, time; area and time; area, material, wear
+        page("E23", "risk.material_cost", (materials - nozzles) * 1.06 * 1.15, "718.44"),
+        page("E23", "risk.trigger_cost", trigger_wages * 1.15, "39.535"),
+        page("E23", "risk.handling_cost", (wages - trigger_wages) * 1.15, "422.48"),
+        page("E23", "risk.nozzle_cost", nozzles * 1.06 * 1.15, "13.030"),
+    ]
+)
 moves = array([[1, 1, 0, 0], [1, 1, 1, 0], [1, 0, 1, 0], [1, 1, 0, 1]])
-expected = bases * [
-    mean[0] * mean[1], mean[0] * mean[1] * mean[2], mean[0] * mean[2], mean[0] * mean[1] * mean[3]]
+expected = bases * [mean[0] * mean[1], mean[0] * mean[1] * mean[2], mean[0] * mean[2], mean[0] * mean[1] * mean[3]]
 center = page("E23", "risk.mean", sum(expected), "1281.12")
 square = sum(  # two parts share the growth of each driver that moves both
-    expected[i] * expected[j] * growth[0] * growth[1] ** (moves[i][1] * moves[j][1]) * growth[2] ** (moves[i][2] * moves[j][2])
-    * growth[3] ** (moves[i][3] * moves[j][3]) for i in range(4) for j in range(4))
+    expected[i]
+    * expected[j]
+    * growth[0]
+    * growth[1] ** (moves[i][1] * moves[j][1])
+    * growth[2] ** (moves[i][2] * moves[j][2])
+    * growth[3] ** (moves[i][3] * moves[j][3])
+    for i in range(4)
+    for j in range(4)
+)
 spread = page("E23", "risk.log_sigma", sqrt(log(square / center**2)), "0.1154")
-middle = page("E23", "risk.p50", center * exp(-spread**2 / 2), "1272.62")
+middle = page("E23", "risk.p50", center * exp(-(spread**2) / 2), "1272.62")
 covered = page("E23", "risk.covered", middle * exp(0.8416212335729143 * spread), "1402.40")
 page("E23", "risk.p10", middle * exp(-1.2815515655446004 * spread), "1097.69")
 page("E23", "risk.p90", middle * exp(1.2815515655446004 * spread), "1475.42")
