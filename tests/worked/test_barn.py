@@ -3,9 +3,9 @@
 Lengths in ft, areas in ft2, films in mil, volumes in gal, flows in gal/min, times in h, money in USD.
 """
 
-import pytest
 from math import exp, log, pi, sqrt
 
+import pytest
 from numpy import array, maximum, minimum
 from support.worked import FOOT, GALLON, GPM, INCH, POUND, PSI, WATER, Page, agrees, chance_below, date
 
