@@ -127,7 +127,7 @@ def opened(path, folder):
     (folder / "catalogs" / "all.yaml").write_text(catalogs)
     (folder / path.name).write_text(job)
     found = open_job(folder / path.name, [folder / "catalogs"])
-    assert not found.errors, found.problems
+    assert not found.errors, found.errors
     return found
 
 
