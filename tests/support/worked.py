@@ -32,6 +32,7 @@ TOLERANCE = 1e-9
 # What is worked out by hand and not by the book: equation -> what the book does not know of. A line goes when its stage
 # is there; the figures that rest on it are then held to the book.
 PENDING = {
+    "inputs": "the entries of the whole cost",
     "E28": "access slows tasks",
     "E29": "walking between spots",
     "E30": "loads of a pump, content won back",

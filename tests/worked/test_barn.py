@@ -11,16 +11,17 @@ from support.worked import FOOT, GALLON, GPM, INCH, POUND, PSI, WATER, Page, agr
 
 JOB = "barn.yaml"
 page = Page()
+# fmt: off
 COVER = 231 / 144 * 1000  # mil ft2 in a gallon
 
 # ---- areas: walls, gables, a partition with two faces, a strip of trim
 gross = page("E1", "areas.gross", array([60 * 10 * 2, 30 * 12 / 2 * 2, 20 * 9, 200 * 0.5]), "1200 360 180 100")
-# gate 80, hatches 12 and loft door 20 ft2 from a single face; hatch of 12 ft2 from one face of two; the vent of 4 ft2 from none
+# gate 80, hatches 12 and loft door 20 ft2 from a single face; hatch of 12 ft2 from one face of two; the vent of 4 ft2
+# from none
 off = page("E3", "areas.openings", array([80 + 2 * 12, 20, 12 / 2 + 48, 0]), "104 20 54 0")
 edges = page("E3", "areas.perimeter", array([36 + 2 * 14 + 8, 18, 14 + 28, 0]), "72 18 42 0")
-measured = page(
-    "E2", "areas.measured", (gross - off) * array([1.25, 1.25, 1, 1]) * array([1, 1, 2, 1]), "1370 425 252 100"
-)
+measured = page("E2", "areas.measured", (gross - off) * array([1.25, 1.25, 1, 1]) * array([1, 1, 2, 1]),
+    "1370 425 252 100")
 coated = page("E2", "areas.coated", (gross - off) * array([1.2, 1.2, 1, 1]) * array([1, 1, 2, 1]), "1315.2 408 252 100")
 work = page("E2", "areas.work", measured * array([1, 1.5, 1, 1]), "1370 637.5 252 100")
 area = page("E2", "film.coated", array([1315.2 + 408 + 252, 100]), "1975.2 100")
@@ -53,16 +54,13 @@ page("E10", "trials.set_pressure", pressure + resistance * flow, "2078.05 2145.1
 
 wage = page("E15", "film.wage", array([24 * 1.3] * 2), "31.2 31.2")
 cheap = page("E15", "film.paint_price", array([135 / 5] * 2), "27 27")
-life = page(
-    "E13", "trials.life", 40 * (orifice / 15) ** 2 * 2000 / pressure / 1.2, "17.926 33.333 42.815 52.083", coat=1
-)
+life = page("E13", "trials.life", 40 * (orifice / 15) ** 2 * 2000 / pressure / 1.2, "17.926 33.333 42.815 52.083",
+    coat=1)
 change = page("E14", "trials.change_cost", price + 0.1 * 31.2, "23.12 23.12 27.12 35.12", coat=1)
-waste = page(
-    "E14", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214", coat=1
-)
-interval = page(
-    "E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5), "17.926 32.463 40.577 49.037", coat=1
-)
+waste = page("E14", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214",
+    coat=1)
+interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5),
+    "17.926 32.463 40.577 49.037", coat=1)
 wear = page("E14", "trials.wear", interval / (2 * life), "0.5 0.4869 0.4739 0.4708", coat=1)
 over, drag = 0.05 * wear, 0.10 * wear
 
@@ -72,27 +70,12 @@ loss = page("E6", "trials.loss", 0.20 * 1.2 * array([1, 1, 1, 0.9]), "0.24 0.24 
 miss = page(
     "E7", "trials.miss", 1 - 60 / (60 + fan / 4), "0.03226 0.04 0.04762 0.04", coat=1
 )  # a face wider than the fan: a quarter of it flies past
-walls = page(
-    "E8",
-    "trials.material",
-    4.4 * 1.1 / (COVER * (1 - loss) * (1 - miss)),
-    "0.004102 0.004135 0.004168 0.004009",
-    coat=1,
-)
-page(
-    "E11",
-    "trials.gun_speed",
-    flow / 60 * (1 - loss) * COVER / (4.4 * fan / 2 / 12),
-    "1.6466 2.4495 2.6218 2.0215",
-    coat=1,
-)
-time = page(
-    "E12",
-    "trials.time",
-    walls * (1 + drag) / (flow * 60) + 2259.5 / 1975.2 * 4 * 1.1 / 3600,
-    "0.002002 0.001725 0.001654 0.001794",
-    coat=1,
-)
+walls = page("E8", "trials.material", 4.4 * 1.1 / (COVER * (1 - loss) * (1 - miss)),
+    "0.004102 0.004135 0.004168 0.004009", coat=1)
+page("E11", "trials.gun_speed", flow / 60 * (1 - loss) * COVER / (4.4 * fan / 2 / 12), "1.6466 2.4495 2.6218 2.0215",
+    coat=1)
+time = page("E12", "trials.time", walls * (1 + drag) / (flow * 60) + 2259.5 / 1975.2 * 4 * 1.1 / 3600,
+    "0.002002 0.001725 0.001654 0.001794", coat=1)
 cost = walls / 1.1 * (1 + over) * 27 + time * 31.2 + walls * (1 + over) * change / interval
 page("E15", "trials.cost", cost, "0.1711 0.1608 0.1592 0.1596", coat=1)
 
@@ -100,23 +83,17 @@ loss = page("E6", "trials.loss", 0.25 * 1.2 * array([1, 1, 1, 0.9]), "0.3 0.3 0.
 miss = page(
     "E7", "trials.miss", 1 - 6 / maximum(fan, 6 + fan / 4), "0.25 0.4 0.5 0.4", coat=2
 )  # a face of 6 in, narrower than any fan
-trim = page(
-    "E8", "trials.material", 4.4 / (COVER * (1 - loss) * (1 - miss)), "0.005224 0.006531 0.007837 0.006262", coat=2
-)
-page(
-    "E11", "trials.gun_speed", flow / 60 * (1 - loss) * COVER / (4.4 * fan / 12), "0.7583 1.1280 1.2074 0.9411", coat=2
-)
-time = page(
-    "E12",
-    "trials.time",
-    trim * (1 + drag) / (flow * 60) + 15 * 1.1 / 3600,
-    "0.005353 0.005100 0.005065 0.005201",
-    coat=2,
-)
+trim = page("E8", "trials.material", 4.4 / (COVER * (1 - loss) * (1 - miss)), "0.005224 0.006531 0.007837 0.006262",
+    coat=2)
+page("E11", "trials.gun_speed", flow / 60 * (1 - loss) * COVER / (4.4 * fan / 12), "0.7583 1.1280 1.2074 0.9411",
+    coat=2)
+time = page("E12", "trials.time", trim * (1 + drag) / (flow * 60) + 15 * 1.1 / 3600,
+    "0.005353 0.005100 0.005065 0.005201", coat=2)
 cost = trim / 1.1 * (1 + over) * 27 + time * 31.2 + trim * (1 + over) * change / interval
 page("E15", "trials.cost", cost, "0.3054 0.3281 0.3603 0.3242", coat=2)
 
-# ---- choice: walls take fans of 10 to 12 in, where the wide 617 costs least; trim takes the 411 alone, all others are too wide
+# ---- choice: walls take fans of 10 to 12 in, where the wide 617 costs least; trim takes the 411 alone, all others are
+# too wide
 page("E16", "trials.fits", array([0, 1, 1, 1]), "0 1 1 1", coat=1)
 page("E16", "trials.fits", array([1, 0, 0, 0]), "1 0 0 0", coat=2)
 page("E17", "picks.size_at", array([3, 1]), "3 1")
@@ -133,14 +110,16 @@ content = pi / 4 * (50 * FOOT * (INCH / 4) ** 2 + 4 * FOOT * (INCH * 3 / 16) ** 
 fill = page("E18", "purchases.line_fill", array([0.2 + content] * 2), "0.3332 0.3332", scenario=1, live=1)
 total = page("E18", "purchases.total", need + fill + 0.25, "15.908 1.0701", scenario=1, live=1)
 
-# ---- packs: 15.91 gal are three of 5 gal at 135 and one of 1 gal at 30, 435, where four of 5 gal cost 540; 1.07 gal are two of 1 gal
+# ---- packs: 15.91 gal are three of 5 gal at 135 and one of 1 gal at 30, 435, where four of 5 gal cost 540; 1.07 gal
+# are two of 1 gal
 page("E19", "purchases.small", array([1, 2]), "1 2", scenario=1, live=1)
 page("E19", "purchases.middle", array([3, 0]), "3 0", scenario=1, live=1)
 page("E19", "purchases.bought", array([16, 2]), "16 2", scenario=1, live=1)
 paint = page("E19", "purchases.cost", array([3 * 135 + 30, 2 * 30]), "435 60", scenario=1, live=1)
 page("E19", "purchases.left_over", array([16, 2]) - total, "0.09214 0.9299", scenario=1, live=1)
 
-# ---- nozzles: due by when changing pays, a new one and a spare at least; the price bears what is worn, the counter what is bought
+# ---- nozzles: due by when changing pays, a new one and a spare at least; the price bears what is worn, the counter
+# what is bought
 due = page("E20", "gallons.due", applied / interval[used], "0.4154 0.02987")
 page("E20", "gallons.spent", applied / life[used], "0.3937 0.02987")
 page("E20", "sizes.buy", array([2, 0, 2]), "2 0 2")
@@ -148,15 +127,15 @@ nozzles = page("E20", "cost.nozzles", due[0] * 24 + due[1] * 20, "10.568")
 page("E20", "cost.nozzles_cash", 2 * 24 + 2 * 20, "88")
 
 # ---- hours of coats: trigger and handling of one person
-trigger = page(
-    "E12", "hours.trigger", area * array([2, 1]) * material * (1 + drag) / (flow[used] * 60), "1.0126 0.07693"
-)
+trigger = page("E12", "hours.trigger", area * array([2, 1]) * material * (1 + drag) / (flow[used] * 60),
+    "1.0126 0.07693")
 handling = slow_area * array([2, 1]) * array([4, 15]) * 1.1 / 3600
 elapsed = page("E12", "hours.elapsed", trigger + handling, "6.5359 0.5353")
 page("E12", "hours.labor", elapsed, "6.5359 0.5353")
 page("E12", "hours.trigger_share", trigger / elapsed, "0.1549 0.1437")
 
-# ---- tasks: wash what is measured, mask 132 ft (two share the time and are not paid twice), clean for two colors; by visit: set up
+# ---- tasks: wash what is measured, mask 132 ft (two share the time and are not paid twice), clean for two colors; by
+# visit: set up
 once = page("E21 E27", "task_hours.labor", array([2047 / 800, 132 / 90, 0, 2 * 0.4]), "2.5587 1.4667 0 0.8")
 each_visit = page("E21", "task_hours.visit_hours", array([0, 0, 0.5 * 2, 0]), "0 0 1 0")
 once_material = array([2047 * 0.01, 132 * 0.10, 0, 2 * 1.5])
@@ -193,9 +172,8 @@ cost = page("E22", "cost.cost", direct * 1.15, "1159.14")
 
 # ---- risk: P10 and P90 of area, material, time, wear; 1.28155 deviations to either side
 low, high = array([0.98, 0.9, 0.8, 0.7]), array([1.04, 1.2, 1.4, 1.5])
-sigma = page.step(
-    "E23", array([log(one) for one in high / low]) / (2 * 1.2815515655446004), "0.02318 0.1122 0.2183 0.2974"
-)
+sigma = page.step("E23", array([log(one) for one in high / low]) / (2 * 1.2815515655446004),
+    "0.02318 0.1122 0.2183 0.2974")
 mean = page.step("E23", (low * high) ** 0.5 * array([exp(one**2 / 2) for one in sigma]), "1.0098 1.0458 1.0838 1.0710")
 growth = page.step("E23", array([exp(one**2) for one in sigma]), "1.0005 1.0127 1.0488 1.0924")
 page("E23", "risk.mean_time", mean[2], "1.0838")
@@ -243,6 +221,7 @@ page("E23", "price.chance_margin", 1 - chance_below(log(1710 * 0.8 / middle) / s
 page("E22 E43", "price.deposit", 535, "535")
 page("E22 E43", "price.stage", 630, "630")
 page("E22 E43", "price.last", 1795.5 - 535 - 630, "630.5")
+# fmt: on
 
 
 def test_the_page_adds_up():

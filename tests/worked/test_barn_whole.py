@@ -14,6 +14,7 @@ from support.worked import FOOT, GALLON, INCH, Page, agrees
 
 JOB, BEFORE = "barn_whole.yaml", "barn.yaml"
 page = Page()
+# fmt: off
 
 # ---- wages: lines of 31 % and 80 of 2000 hours on leave; of the 8 hours of a day .8 bring nothing
 page.step("E44", 0.0765 + 0.03 + 0.09 + 0.02 + 0.06 + 0.03 + 0.0035 + 80 / (2080 - 80), "0.35")
@@ -23,30 +24,20 @@ page.step("E31", 32.4 / 0.9, "36")
 
 # ---- nozzles: changing, waste, time at 36 an hour; standard 411, 515, 617 and soft 515
 change = page("E31 E44", "trials.change_cost", barn.price + 0.1 * 36, "23.6 23.6 27.6 35.6", coat=1)
-waste = page(
-    "E31 E44", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 36 / (barn.flow * 60), "1.7321 1.4988 1.4386 1.5666", coat=1
-)
+waste = page("E31 E44", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 36 / (barn.flow * 60),
+    "1.7321 1.4988 1.4386 1.5666", coat=1)
 pays = (2 * change * barn.life / waste) ** 0.5
 interval = page("E31 E44", "trials.interval", minimum(barn.life, pays), "17.926 32.400 40.531 48.653", coat=1)
 over, drag = 0.05 * interval / (2 * barn.life), 0.10 * interval / (2 * barn.life)
 handling = 2259.5 / 1975.2 * 4 * 1.1 / 3600
-time = page(
-    "E31 E44",
-    "trials.time",
-    barn.walls * (1 + drag) / (barn.flow * 60) + handling,
-    "0.002002 0.001725 0.001654 0.001794",
-    coat=1,
-)
+time = page("E31 E44", "trials.time", barn.walls * (1 + drag) / (barn.flow * 60) + handling,
+    "0.002002 0.001725 0.001654 0.001794", coat=1)
 cost = barn.walls / 1.1 * (1 + over) * 27 + time * 36 + barn.walls * (1 + over) * change / interval
 page("E31 E44", "trials.cost", cost, "0.1808 0.1692 0.1672 0.1683", coat=1)
 
 # ---- gallons: the white trim is sprayed while the first red dries, so that the pump is loaded red, white, red
-applied = page(
-    "E31 E44",
-    "gallons.applied",
-    array([3950.4 * barn.walls[2] * (1 + over[2]), 100 * barn.trim[0] * (1 + over[0])]),
-    "16.857 0.5355",
-)
+applied = page("E31 E44", "gallons.applied",
+    array([3950.4 * barn.walls[2] * (1 + over[2]), 100 * barn.trim[0] * (1 + over[0])]), "16.857 0.5355")
 need = applied / 1.1
 content = pi / 4 * (50 * FOOT * (INCH / 4) ** 2 + 4 * FOOT * (INCH * 3 / 16) ** 2) / GALLON
 load = page.step("E30", (0.2 + (1 - 0.5) * content * 1) / 1.1, "0.2424")
@@ -71,9 +62,8 @@ page("E36", "days.visits", 2, "2")
 wash, mask = page.step("E28", array([2047 * 2259.5 / 2047 / 800, (72 + 18 * 1.5 + 42) / 90]), "2.8244 1.5667")
 # 30 ft2 of old paint, more than the 20 ft2 of minor work; three loads are cleaned, no day ends within a load
 contain, clean = page.step("E34 E35", array([30 / 100, 3 * 0.4]), "0.3 1.2")
-task_wages = page(
-    "E28 E31 E34 E35 E36 E44", "cost.task_wages", (wash + mask + contain + clean) * 36 + 2 * 0.5 * 2 * 32.4, "276.88"
-)
+task_wages = page("E28 E31 E34 E35 E36 E44", "cost.task_wages",
+    (wash + mask + contain + clean) * 36 + 2 * 0.5 * 2 * 32.4, "276.88")
 coat_wages = page("E31 E44", "cost.coat_wages", sum(elapsed) * 36, "254.56")
 due = page("E31 E44", "gallons.due", applied / interval[[2, 0]], "0.4159 0.02987")
 change_wages = page("E31 E44", "cost.change_wages", sum(due) * 0.1 * 36, "1.6048")
@@ -82,9 +72,8 @@ travel = page.step("E32", 2 * 2 * 2 * 0.5 * 32.4 + 2 * 1 * 2 * 20 * 0.70 + 5, "1
 
 # ---- cost: what old paint takes is bought too; travel is not taxed
 paint = 3 * 135 + 2 * 30 + 30
-task_material = page(
-    "E34 E35 E36", "cost.task_material", 2047 * 0.01 + 132 * 0.10 + 2 * 3 + 3 * 1.5 + 30 * 0.5, "59.17"
-)
+task_material = page("E34 E35 E36", "cost.task_material", 2047 * 0.01 + 132 * 0.10 + 2 * 3 + 3 * 1.5 + 30 * 0.5,
+    "59.17")
 nozzles = page("E31 E44", "cost.nozzles", due[0] * 24 + due[1] * 20, "10.579")
 materials = page("E30 E31 E34 E35 E36 E44", "cost.materials", paint * 1.05 + nozzles + task_material, "589.50")
 direct = materials * 1.06 + task_wages + coat_wages + change_wages + travel
@@ -96,24 +85,27 @@ every = "E28 E30 E31 E32 E34 E35 E36 E44"
 page(every, "price.asked", cost * 1.1 / 0.8, "2132.33")
 page(every, "price.net", 2135, "2135")
 page(every, "price.total", 2135 + 106.75, "2241.75")
-# the deposit is the least of 30 % (672.53), a fifth (448.35) and 300; half of the 1941.75 left is 970.875, down to fives
+# the deposit is the least of 30 % (672.53), a fifth (448.35) and 300; half of the 1941.75 left is 970.875, down to
+# fives
 page(every + " E45", "price.deposit", 300, "300")
 page(every + " E45", "price.stage", 970, "970")
 page(every + " E45", "price.last", 2241.75 - 300 - 970, "971.75")
 
-# ---- what is asked: two faces of 10 and 9 ft from the ground, and the gable up to 14 + 12 ft, where the ladder reaches 24
+# ---- what is asked: two faces of 10 and 9 ft from the ground, and the gable up to 14 + 12 ft, where the ladder reaches
+# 24
 page("E37", "checks.too_high", 3, "3")
 
-# ---- parts in the order of their first lines: Front (two lines), Gables, and the trim, which is no part's: Other. Wages and
+# ---- parts in the order of their first lines: Front (two lines), Gables, and the trim, which is no part's: Other.
+# Wages and
 # tasks of a system go by work area, packs by need, all else as these
 of_work = array([1370 + 252, 637.5]) / 2259.5
 of_need = array([1315.2 + 252, 408]) / 1975.2
 walls = (elapsed[0] * 36 + (wash + mask) * 36 + 2047 * 0.01 + 132 * 0.10) * of_work + (3 * 135 + 2 * 30) * of_need
 weights = page.step(every + " E46", array([*walls, elapsed[1] * 36 + 30]), "675.50 216.54 49.269")
 up_to = (2135 * weights.cumsum() / weights.sum()).round(2)  # running sums to the cent, so that the parts add up
-page(
-    every + " E46", "job_parts.price", array([up_to[0], up_to[1] - up_to[0], 2135 - up_to[1]]), "1532.12 491.13 111.75"
-)
+page(every + " E46", "job_parts.price", array([up_to[0], up_to[1] - up_to[0], 2135 - up_to[1]]),
+    "1532.12 491.13 111.75")
+# fmt: on
 
 
 def test_the_page_adds_up():

@@ -1,4 +1,4 @@
-"""A cannery, worked by hand: back-rolled filler, rolled boards, brushed rails, spots, a kit, rentals, overhead by the hour.
+"""A cannery, worked by hand: back-rolled filler, rolled boards, brushed rails, spots, a kit, rentals, overhead by hour.
 
 Lengths in ft, areas in ft2, films in mil, volumes in gal, flows in gal/min, times in h, money in USD.
 """
@@ -11,15 +11,13 @@ from support.worked import FOOT, GALLON, GPM, INCH, POUND, PSI, WATER, Page, agr
 
 JOB = "cannery.yaml"
 page = Page()
+# fmt: off
 COVER = 231 / 144 * 1000  # mil ft2 in a gallon
 
-# ---- areas: two block walls, boards less two hatches of 9 ft2, railings measured all over, round posts, a door with two faces
-gross = page(
-    "E1",
-    "areas.gross",
-    array([50 * 12 * 2, 30 * 12, 24 * 8 * 2, 360 * 3, pi * 9 * 0.5 * 20, 10 * 8]),
-    "1200 360 384 1080 282.74 80",
-)
+# ---- areas: two block walls, boards less two hatches of 9 ft2, railings measured all over, round posts, a door with
+# two faces
+gross = page("E1", "areas.gross", array([50 * 12 * 2, 30 * 12, 24 * 8 * 2, 360 * 3, pi * 9 * 0.5 * 20, 10 * 8]),
+    "1200 360 384 1080 282.74 80")
 faces = (gross - [0, 0, 2 * 9, 0, 0, 0]) * array([1, 1, 1, 1, 1, 2])
 measured = page("E2", "areas.measured", faces * [1, 1, 10 / 9, 1, 1, 1.3], "1200 360 406.67 1080 282.74 208")
 coated = page("E2", "areas.coated", faces * [1, 1, 10 / 9, 0.9, 1, 1.3], "1200 360 406.67 972 282.74 208")
@@ -27,9 +25,8 @@ work = page("E2", "areas.work", measured * [1.4, 1, 1, 1, 1, 1], "1680 360 406.6
 block, boards, rails, door = 1560, coated[2], coated[3] + coated[4], 208
 block_work, rails_work = 1680 + 360, measured[3] + measured[4]
 page("E2", "film.coated", array([block, block, boards, rails, rails, door]), "1560 1560 406.67 1254.74 1254.74 208")
-page(
-    "E2", "film.work", array([2040, 2040, boards, rails_work, rails_work, door]), "2040 2040 406.67 1362.74 1362.74 208"
-)
+page("E2", "film.work", array([2040, 2040, boards, rails_work, rails_work, door]),
+    "2040 2040 406.67 1362.74 1362.74 208")
 
 # ---- film: filler by its spread, the others by dry film, thinning and solids; by hand nothing misses
 wet = page(
@@ -42,13 +39,8 @@ spread = COVER * array([0.36 / 1.8, 0.36 / 2, 0.45 / 2, 0.42 / 1.5, 0.36 / 1.8])
 page("E5", "film.spread", array([80, *spread]), "80 320.83 288.75 360.94 449.17 320.83")
 page("E6", "film.loss", array([0.15, 0.15, 0.20 * 1.1]), "0.15 0.15 0.22", no=(1, 2, 6))
 uptake = page("E8", "film.mean_uptake", array([1, 1, 1, 1.1, 1, 1.2]), "1 1 1 1.1 1 1.2")
-by_hand = page(
-    "E8",
-    "film.hand_material",
-    wet[2:5] * uptake[2:5] / (COVER * array([0.96, 0.95, 0.95])),
-    "0.003608 0.003465 0.002578",
-    no=(3, 4, 5),
-)
+by_hand = page("E8", "film.hand_material", wet[2:5] * uptake[2:5] / (COVER * array([0.96, 0.95, 0.95])),
+    "0.003608 0.003465 0.002578", no=(3, 4, 5))
 wage = page("E15", "film.wage", array([24, 24, 20, 20, 20, 20]) * 1.25, "30 30 25 25 25 25")
 cheap = page("E15", "film.paint_price", array([90 / 5, 160 / 5, 160 / 5, 0, 270 / 5, 160 / 5]), "18 32 32 0 54 32")
 # VOC less water of what is sprayed or brushed: a litre with .08, .1 L of thinner
@@ -59,66 +51,31 @@ orifice, price = array([15, 17, 21, 25]), array([20, 20, 22, 26])
 psi, density = array([[2200], [1900], [1500]]), array([[12], [11], [(11 + 0.05 * WATER) / 1.05]])
 sprayed, thinned, wet_there = (1, 2, 6), array([[1], [1], [1.05]]), array([[COVER / 80], [5], [5.25]])
 flow = 0.8 * pi / 4 * (orifice * INCH / 1000) ** 2 * (2 * psi * PSI / (density * POUND / GALLON)) ** 0.5 / GPM
-page(
-    "E9",
-    "trials.flow",
-    flow,
-    "0.2100 0.2697 0.4116 0.5833 0.2038 0.2618 0.3995 0.5662 0.1822 0.2340 0.3570 0.5060",
-    coat=sprayed,
-)
+page("E9", "trials.flow", flow, "0.2100 0.2697 0.4116 0.5833 0.2038 0.2618 0.3995 0.5662 0.1822 0.2340 0.3570 0.5060",
+    coat=sprayed)
 twin = 128 / pi * (80 * FOOT / (INCH * 3 / 8) ** 4 + 6 * FOOT / (INCH / 4) ** 4) * GPM / PSI  # psi min/gal of 1 Pa.s
 small = 128 / pi * 80 * FOOT / (INCH / 4) ** 4 * GPM / PSI
-page(
-    "E10",
-    "trials.set_pressure",
-    psi + array([[twin * 0.400], [twin * 0.220], [small * 0.220]]) * flow,
-    "2327.99 2364.40 2450.86 2555.53 1968.33 1987.76 2033.92 2089.80 1724.07 1787.80 1939.17 2122.40",
-    coat=sprayed,
-)
+page("E10", "trials.set_pressure", psi + array([[twin * 0.400], [twin * 0.220], [small * 0.220]]) * flow,
+    "2327.99 2364.40 2450.86 2555.53 1968.33 1987.76 2033.92 2089.80 1724.07 1787.80 1939.17 2122.40", coat=sprayed)
 
 # gun and tender wait while a nozzle is changed, and slow down together: 60, 60 and 50 an hour
 gun_wage = page("E15", "film.gun_wage", array([60, 60, 50]), "60 60 50", no=sprayed)[:, None]
-life = page(
-    "E13",
-    "trials.life",
-    40 * (orifice / 15) ** 2 * 2000 / psi / array([[3], [0.9], [0.9]]),
-    "12.121 15.569 23.758 33.670 46.784 60.091 91.696 129.95 59.259 76.115 116.15 164.61",
-    coat=sprayed,
-)
+life = page("E13", "trials.life", 40 * (orifice / 15) ** 2 * 2000 / psi / array([[3], [0.9], [0.9]]),
+    "12.121 15.569 23.758 33.670 46.784 60.091 91.696 129.95 59.259 76.115 116.15 164.61", coat=sprayed)
 change = page("E14", "trials.change_cost", price + 0.1 * gun_wage, "26 26 28 32 26 26 28 32 25 25 27 31", coat=sprayed)
 waste = 0.05 * array([[18], [32], [32]]) / thinned + 0.1 * gun_wage / (flow * 60)
-page(
-    "E14",
-    "trials.waste_rate",
-    waste,
-    "1.3762 1.2708 1.1430 1.0714 2.0906 1.9820 1.8503 1.7766 1.9813 1.8800 1.7572 1.6885",
-    coat=sprayed,
-)
-interval = page(
-    "E14",
-    "trials.interval",
-    minimum(life, (2 * change * life / waste) ** 0.5),
-    "12.121 15.569 23.758 33.670 34.112 39.706 52.680 68.421 38.671 44.993 59.743 77.745",
-    coat=sprayed,
-)
+page("E14", "trials.waste_rate", waste,
+    "1.3762 1.2708 1.1430 1.0714 2.0906 1.9820 1.8503 1.7766 1.9813 1.8800 1.7572 1.6885", coat=sprayed)
+interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5),
+    "12.121 15.569 23.758 33.670 34.112 39.706 52.680 68.421 38.671 44.993 59.743 77.745", coat=sprayed)
 over, drag = 0.05 * interval / (2 * life), 0.1 * interval / (2 * life)
 
 miss = 1 - array([[96 / 98.5], [96 / 98.5], [60 / 62.5]]) * [1, 1, 1, 1]  # a quarter of the fan of 10 in flies past
-page(
-    "E7",
-    "trials.miss",
-    miss,
-    "0.02538 0.02538 0.02538 0.02538 0.02538 0.02538 0.02538 0.02538 0.04 0.04 0.04 0.04",
-    coat=sprayed,
-)
+page("E7", "trials.miss", miss, "0.02538 0.02538 0.02538 0.02538 0.02538 0.02538 0.02538 0.02538 0.04 0.04 0.04 0.04",
+    coat=sprayed)
 loss = array([[0.15], [0.15], [0.22]])
-page(
-    "E11",
-    "trials.gun_speed",
-    flow / 60 * (1 - loss) * COVER / (wet_there * 5 / 12),
-    "0.5712 0.7336 1.1195 1.5865 2.2233 2.8558 4.3577 6.1759 1.7365 2.2305 3.4036 4.8237",
-    coat=sprayed,
-)
+page("E11", "trials.gun_speed", flow / 60 * (1 - loss) * COVER / (wet_there * 5 / 12),
+    "0.5712 0.7336 1.1195 1.5865 2.2233 2.8558 4.3577 6.1759 1.7365 2.2305 3.4036 4.8237", coat=sprayed)
 material = wet_there * array([[1], [1], [1.2]]) / (COVER * (1 - loss) * (1 - miss))
 page(
     "E8",
@@ -141,15 +98,11 @@ labor_wage = array([[3 * 30], [2 * 30], [2 * 25]])
 cost = (
     material / thinned * (1 + over) * [[18], [32], [32]] + time * labor_wage + material * (1 + over) * change / interval
 )
-page(
-    "E15",
-    "trials.cost",
-    cost,
-    "0.8019 0.7946 0.7870 0.7835 0.2231 0.2182 0.2123 0.2090 0.2532 0.2469 0.2394 0.2352",
-    coat=sprayed,
-)
+page("E15", "trials.cost", cost, "0.8019 0.7946 0.7870 0.7835 0.2231 0.2182 0.2123 0.2090 0.2532 0.2469 0.2394 0.2352",
+    coat=sprayed)
 
-# ---- choice: 521 of the kit for the filler, as the 525 saves less than 5 %; 521 for the walls, which take no 525; 515 as typed
+# ---- choice: 521 of the kit for the filler, as the 525 saves less than 5 %; 521 for the walls, which take no 525; 515
+# as typed
 page("E16", "trials.fits", array([[0, 0, 1, 1], [1, 1, 1, 0]]), "0 0 1 1 1 1 1 0", coat=(1, 2))
 page.step("E41", cost[0][2] / cost[0][3] - 1, "0.004504")
 page("E17 E41", "picks.size_at", array([3, 3, 1]), "3 3 1", no=sprayed)
@@ -173,7 +126,8 @@ page("E18", "purchases.total", totals, "25.501 14.749 1.7076 6.3810", scenario=1
 # a color is filled once, however many pumps spray it: the door adds its paint alone
 with_door = page("E18", "purchases.total", totals[1] + need[5], "15.171", scenario=2, coat=2)
 
-# ---- packs: 25.5 gal in six of 5 gal; 14.75 in three (two and five cans would cost 500), the door adds a can; the owner's 1.71 in a can
+# ---- packs: 25.5 gal in six of 5 gal; 14.75 in three (two and five cans would cost 500), the door adds a can; the
+# owner's 1.71 in a can
 # and three quarts (90, two cans 96); 6.38 gal in one of 5 gal, a can and two quarts (364, two cans 386)
 sizes = {"scenario": 1, "live": 1}
 page("E19", "purchases.small", array([6, 0, 3, 2]), "6 0 3 2", **sizes)
@@ -188,17 +142,12 @@ page("E19", "purchases.cost", 3 * 160 + 36, "516", scenario=2, coat=2)
 due = page("E20", "gallons.due", applied[:2] / interval_used[:2], "1.0156 0.2260")
 spent = page("E20", "gallons.spent", applied[:2] / life_used[:2], "1.0156 0.1299")
 # 521: a life of 78.4 gal, 12 used; the other a fan 1 in narrower of 2.5 and a flow grown by so much of (17/15)^2 - 1
-water_flow = page.step(
-    "E20", 0.8 * pi / 4 * (21 * INCH / 1000) ** 2 * (2 * 2000 * PSI / 998.2067) ** 0.5 / GPM, "0.4710"
-)
+water_flow = page.step("E20", 0.8 * pi / 4 * (21 * INCH / 1000) ** 2 * (2 * 2000 * PSI / 998.2067) ** 0.5 / GPM,
+    "0.4710")
 grown = page.step("E20", (0.5 / water_flow - 1) / ((17 / 15) ** 2 - 1), "0.2166")
 share = sum(due) / sum(spent)
-left = page(
-    "E20",
-    "sizes.left",
-    array([0, 1 - 10 / (40 * (17 / 15) ** 2), 2 - (12 / 78.4 + 0.4) * share, 0]),
-    "0 0.8054 1.4005 0",
-)
+left = page("E20", "sizes.left", array([0, 1 - 10 / (40 * (17 / 15) ** 2), 2 - (12 / 78.4 + 0.4) * share, 0]),
+    "0 0.8054 1.4005 0")
 page("E20", "sizes.due", array([0, 0, sum(due), 0]), "0 0 1.2416 0")
 page("E20", "sizes.usable", array([0, 1, 2, 0]), "0 1 2 0")  # the 515 of the kit is worn out
 page(
@@ -223,21 +172,14 @@ page("E12", "hours.elapsed", elapsed, "8.5 4.5838 1.2708 3.4069 22.712")
 labor = page("E12", "hours.labor", elapsed * [3, 2, 2, 2, 2], "25.5 9.1676 2.5417 6.8137 45.425")
 page("E12", "hours.pace", block / 8.5, "183.53")
 
-# ---- tasks: scrape, tape half of 48 ft, refit, supervise, sand (with the door), scrape as said by two, set up, clean for four, refit two
-once = page(
-    "E21 E27",
-    "task_hours.labor",
-    array([1.5, 24 / 60, 12 / 6, 3, 0, 1.5 * 2, 0, 4 * 0.5, 2 / 6]),
-    "1.5 0.4 2 3 0 3 0 2 0.3333",
-)
+# ---- tasks: scrape, tape half of 48 ft, refit, supervise, sand (with the door), scrape as said by two, set up, clean
+# for four, refit two
+once = page("E21 E27", "task_hours.labor", array([1.5, 24 / 60, 12 / 6, 3, 0, 1.5 * 2, 0, 4 * 0.5, 2 / 6]),
+    "1.5 0.4 2 3 0 3 0 2 0.3333")
 page("E21", "task_hours.labor", 208 / 130, "1.6", copy=2, no=5)
 page("E21", "task_hours.visit_hours", 0.5 * 3, "1.5", no=7)
-once_material = page(
-    "E21",
-    "task_hours.once_material",
-    array([0, 24 * 0.05, 12 * 0.5, 0, 0, 0, 0, 4 * 1.5, 2 * 0.5]),
-    "0 1.2 6 0 0 0 0 6 1",
-)
+once_material = page("E21", "task_hours.once_material", array([0, 24 * 0.05, 12 * 0.5, 0, 0, 0, 0, 4 * 1.5, 2 * 0.5]),
+    "0 1.2 6 0 0 0 0 6 1")
 
 # ---- days: four people, who set up for an hour and a half together
 useful = page("E21", "days.useful", 4 * 8 - 1.5, "30.5")
@@ -277,11 +219,8 @@ trigger_cost = page("E23", "risk.trigger_cost", trigger_hours * (30 + 9), "156.4
 handling_cost = page("E23", "risk.handling_cost", wages + all_labor * 9 - trigger_cost, "3685.55")
 page("E23", "risk.nozzle_cost", nozzles * 1.08, "29.500")
 certain = page("E23", "risk.certain", 1080 * 1.08, "1166.4")
-mean, spread = uncertain(
-    [0.98, 0.9, 0.8, 0.7],
-    [1.04, 1.2, 1.4, 1.5],
-    [(materials - nozzles) * 1.08, trigger_cost, handling_cost, nozzles * 1.08],
-)
+mean, spread = uncertain([0.98, 0.9, 0.8, 0.7], [1.04, 1.2, 1.4, 1.5],
+    [(materials - nozzles) * 1.08, trigger_cost, handling_cost, nozzles * 1.08])
 page("E23", "risk.mean", mean, "5925.31")
 page("E23", "risk.p50", certain + mean * exp(-(spread**2) / 2), "7014.65")
 page("E23", "risk.covered", certain + mean * exp(-(spread**2) / 2 + 0.8416212335729143 * spread), "7867.84")
@@ -291,15 +230,10 @@ page("E22", "price.contingency", cost * 0.1, "662.79")
 page("E22", "price.asked", cost * 1.1 / 0.88, "8284.83")
 page("E22", "price.net", 8290, "8290")  # up to whole tens
 page("E22", "price.markup", 0.12 / 0.88, "0.1364")
-page(
-    "E23 E42", "price.chance_over", 1 - chance_below((log((8290 - certain) / mean) + spread**2 / 2) / spread), "0.1114"
-)
-page(
-    "E23",
-    "price.chance_margin",
-    1 - chance_below((log((8290 * 0.88 - certain) / mean) + spread**2 / 2) / spread),
-    "0.3861",
-)
+page("E23 E42", "price.chance_over", 1 - chance_below((log((8290 - certain) / mean) + spread**2 / 2) / spread),
+    "0.1114")
+page("E23", "price.chance_margin", 1 - chance_below((log((8290 * 0.88 - certain) / mean) + spread**2 / 2) / spread),
+    "0.3861")
 # a quarter of 8290 is 2072.5, down to tens 2070; a third of the 6220 left is 2073.33, down to 2070
 page("E22 E43", "price.deposit", 2070, "2070")
 page("E22 E43", "price.stage", 2070, "2070")
@@ -307,9 +241,8 @@ page("E22 E43", "price.last", 8290 - 2070 - 2 * 2070, "2080")
 
 # ---- with the door: its can, its nozzle, its spots by gun and tender, its sanding; the lift's share of the work falls
 door_due = page("E20", "gallons.due", applied[5] / interval_used[2], "0.01147", no=6)
-door_trigger = page(
-    "E12", "hours.trigger", area[5] * per_area[5] * (1 + drag_used[2]) / (flow_used[2] * 60), "0.04123", no=6
-)
+door_trigger = page("E12", "hours.trigger", area[5] * per_area[5] * (1 + drag_used[2]) / (flow_used[2] * 60),
+    "0.04123", no=6)
 door_labor = page("E12", "hours.labor", 2 * (door_trigger + 0.4 * 208 * 5 * 0.9 / 3600), "0.2905", no=6)
 page.step("E21", (sum(labor) + door_labor + sum(once) + 1.6) / 30.5, "3.3958")
 page("E21", "days.days", 3.5, "3.5", no=2)
@@ -324,6 +257,7 @@ more_direct = page("E22", "cost.direct", (more_materials + 880) * 1.08 + more_wa
 more_cost = page("E22", "cost.cost", more_direct + (all_labor + door_labor + 1.6) * 9, "6521.37", no=2)
 page("E22", "price.asked", more_cost * 1.1 / 0.88, "8151.72", no=2)
 page("E22", "price.difference", 8160 - 8290, "-130", no=2)  # the lift saves more than the door costs
+# fmt: on
 
 
 def test_the_page_adds_up():

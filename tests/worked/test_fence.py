@@ -11,31 +11,24 @@ from support.worked import INCH, Page, agrees, date
 
 JOB = "fence.yaml"
 page = Page()
+# fmt: off
 
 # ---- areas: bars measured all over, round posts, a gate with two faces
 page("E1", "areas.gross", array([135, pi * 1.5 * 0.12 * 31, 6]), "135 17.530 6")
 posts = pi * 1.5 * 0.12 * 31
 area = page("E2", "film.coated", array([135, 135, posts, 12]), "135 135 17.530 12")
 
-# ---- film: the owner's primer, enamel thinned by 15, 5, 5 hundredths, on the gate thicker than runs: two passes for each coat
+# ---- film: the owner's primer, enamel thinned by 15, 5, 5 hundredths, on the gate thicker than runs: two passes for
+# each coat
 thinning = array([0, 0.15, 0.05, 0.05])
-wet = page(
-    "E4", "film.wet_film", array([40 / 0.5, 36 * 1.15 / 0.45, 36 * 1.05 / 0.45, 60 * 1.05 / 0.45]), "80 92 84 140"
-)
+wet = page("E4", "film.wet_film", array([40 / 0.5, 36 * 1.15 / 0.45, 36 * 1.05 / 0.45, 60 * 1.05 / 0.45]),
+    "80 92 84 140")
 page("E4", "film.coats_needed", array([1, 1, 2]), "1 1 2", no=(2, 3, 4))
-page(
-    "E8",
-    "film.voc",
-    array([380, (400 + 0.15 * 800) / 1.15, (400 + 40) / 1.05, (400 + 40) / 1.05]),
-    "380 452.17 419.05 419.05",
-)
+page("E8", "film.voc", array([380, (400 + 0.15 * 800) / 1.15, (400 + 40) / 1.05, (400 + 40) / 1.05]),
+    "380 452.17 419.05 419.05")
 uptake = page("E8", "film.mean_uptake", array([1.1, 1, 1, (1.4 + 3 - 1) / 3]), "1.1 1 1 1.1333")
-density = page(
-    "E9",
-    "film.density",
-    array([1.4, (1.1 + 0.15 * 0.8) / 1.15, (1.1 + 0.04) / 1.05, (1.1 + 0.04) / 1.05]),
-    "1.4 1.0609 1.0857 1.0857",
-)
+density = page("E9", "film.density", array([1.4, (1.1 + 0.15 * 0.8) / 1.15, (1.1 + 0.04) / 1.05, (1.1 + 0.04) / 1.05]),
+    "1.4 1.0609 1.0857 1.0857")
 paint_price = page("E15", "film.paint_price", array([0, 19000 / 16, 19000 / 16, 19000 / 16]), "0 1187.5 1187.5 1187.5")
 page("E15", "film.wage", array([2400] * 4), "2400 2400 2400 2400")
 
@@ -43,39 +36,19 @@ page("E15", "film.wage", array([2400] * 4), "2400 2400 2400 2400")
 every = (1, 2, 3, 4)
 orifice, price = array([9, 11, 11]), array([3000, 3000, 2000])
 flow = 0.8 * pi / 4 * (orifice * INCH / 1000) ** 2 * (2 * 120e5 / (density[:, None] * 1000)) ** 0.5 * 60000
-page(
-    "E9",
-    "trials.flow",
-    flow,
-    "0.2579 0.3853 0.3853 0.2963 0.4426 0.4426 0.2929 0.4376 0.4376 0.2929 0.4376 0.4376",
-    coat=every,
-)
+page("E9", "trials.flow", flow, "0.2579 0.3853 0.3853 0.2963 0.4426 0.4426 0.2929 0.4376 0.4376 0.2929 0.4376 0.4376",
+    coat=every)
 life = 100 * (orifice / 15) ** 2 * 150 / 120 / array([[2], [1], [1], [1]])
 page("E13", "trials.life", life, "22.5 33.611 33.611 45 67.222 67.222 45 67.222 67.222 45 67.222 67.222", coat=every)
-change = page(
-    "E14",
-    "trials.change_cost",
-    (price + 0.1 * 2400) * array([[1]] * 4),
-    "3240 3240 2240 3240 3240 2240 3240 3240 2240 3240 3240 2240",
-    coat=every,
-)
+change = page("E14", "trials.change_cost", (price + 0.1 * 2400) * array([[1]] * 4),
+    "3240 3240 2240 3240 3240 2240 3240 3240 2240 3240 3240 2240", coat=every)
 # nobody slows down; extra paint of the owner's costs nothing, so his primer wears a nozzle out
-waste = page(
-    "E14",
-    "trials.waste_rate",
-    0.05 * (paint_price / (1 + thinning))[:, None] * [1, 1, 1],
-    "0 0 0 51.630 51.630 51.630 56.548 56.548 56.548 56.548 56.548 56.548",
-    coat=every,
-)
+waste = page("E14", "trials.waste_rate", 0.05 * (paint_price / (1 + thinning))[:, None] * [1, 1, 1],
+    "0 0 0 51.630 51.630 51.630 56.548 56.548 56.548 56.548 56.548 56.548", coat=every)
 pays = (2 * change[1:] * life[1:] / waste[1:]) ** 0.5
 interval = array([life[0], *minimum(life[1:], pays)])
-page(
-    "E14",
-    "trials.interval",
-    interval,
-    "22.5 33.611 33.611 45 67.222 67.222 45 67.222 67.222 45 67.222 67.222",
-    coat=every,
-)
+page("E14", "trials.interval", interval, "22.5 33.611 33.611 45 67.222 67.222 45 67.222 67.222 45 67.222 67.222",
+    coat=every)
 over = 0.05 * interval / (2 * life)
 # wind blows half as much again away; of the bars' face four tenths are solid; a fan of 6 in is wider than a post
 loss = array([[0.45], [0.45], [0.45], [0.36]]) * [0.9, 0.9, 1.4]
@@ -83,20 +56,10 @@ page("E6", "trials.loss", loss, "0.405 0.405 0.63 0.405 0.405 0.63 0.405 0.405 0
 lap = 152.4 * 0.6
 clear, solid = array([[1200], [1200], [110], [1000]]), array([[0.4], [0.4], [1], [1]])
 miss = 1 - solid * clear / maximum(152.4, clear + 152.4 / 4) * [1, 1, 1]
-page(
-    "E7",
-    "trials.miss",
-    miss,
-    "0.6123 0.6123 0.6123 0.6123 0.6123 0.6123 0.2782 0.2782 0.2782 0.03670 0.03670 0.03670",
-    coat=every,
-)
-page(
-    "E7",
-    "trials.step",
-    array([[lap], [lap], [152.4], [lap]]) * [1, 1, 1],
-    "91.44 91.44 91.44 91.44 91.44 91.44 152.4 152.4 152.4 91.44 91.44 91.44",
-    coat=every,
-)
+page("E7", "trials.miss", miss,
+    "0.6123 0.6123 0.6123 0.6123 0.6123 0.6123 0.2782 0.2782 0.2782 0.03670 0.03670 0.03670", coat=every)
+page("E7", "trials.step", array([[lap], [lap], [152.4], [lap]]) * [1, 1, 1],
+    "91.44 91.44 91.44 91.44 91.44 91.44 152.4 152.4 152.4 91.44 91.44 91.44", coat=every)
 page(
     "E11",
     "trials.gun_speed",
@@ -105,32 +68,18 @@ page(
     coat=every,
 )
 material = wet[:, None] * uptake[:, None] / (1000 * (1 - loss) * (1 - miss))
-page(
-    "E8",
-    "trials.material",
-    material,
-    "0.3815 0.3815 0.6135 0.3988 0.3988 0.6414 0.1956 0.1956 0.3145 0.2437 0.2437 0.3321",
-    coat=every,
-)
+page("E8", "trials.material", material,
+    "0.3815 0.3815 0.6135 0.3988 0.3988 0.6414 0.1956 0.1956 0.3145 0.2437 0.2437 0.3321", coat=every)
 time = material / (flow * 60) + array([[90], [90], [120], [60]]) / 3600
-page(
-    "E12",
-    "trials.time",
-    time,
-    "0.04965 0.04150 0.05153 0.04743 0.04002 0.04915 0.04446 0.04078 0.04531 0.03053 0.02595 0.02932",
-    coat=every,
-)
+page("E12", "trials.time", time,
+    "0.04965 0.04150 0.05153 0.04743 0.04002 0.04915 0.04446 0.04078 0.04531 0.03053 0.02595 0.02932", coat=every)
 more = material * (1 + over)
 cost = more / (1 + thinning)[:, None] * paint_price[:, None] + time * 2400 + more * change / interval
-page(
-    "E15",
-    "trials.cost",
-    cost,
-    "175.47 137.30 165.59 565.40 537.87 818.69 347.88 334.28 484.12 373.71 356.76 466.66",
-    coat=every,
-)
+page("E15", "trials.cost", cost, "175.47 137.30 165.59 565.40 537.87 818.69 347.88 334.28 484.12 373.71 356.76 466.66",
+    coat=every)
 
-# ---- choice: the 309 as typed; the 311 where the paint counts; the coarse one loses .63 of the fence, more than can be;
+# ---- choice: the 309 as typed; the 311 where the paint counts; the coarse one loses .63 of the fence, more than can
+# be;
 # the first coat on the bare gate slows the 309 down to .26 / 1.4 = .18 m/s, where .2 is the least
 page("E16", "trials.fits", array([[1, 1, 0], [1, 1, 0], [1, 1, 0], [0, 1, 1]]), "1 1 0 1 1 0 1 1 0 0 1 1", coat=every)
 page("E17", "picks.size_at", array([1, 2, 2, 2]), "1 2 2 2")
@@ -146,14 +95,8 @@ fill = 0.4 + pi / 4 * 15 * 0.006**2 * 1000
 gray, green = page("E18", "purchases.total", need[:2] + fill + 0.5, "27.718 97.303", scenario=1, live=1)
 page("E18", "purchases.total", array([green + need[2]]), "100.65", scenario=2, coat=2)
 # the gate comes from the rented pump, which holds more; a color is filled once, from the larger
-page(
-    "E18",
-    "purchases.total",
-    array([green + need[3] + 0.6 - 0.4 + pi / 4 * (20 * 0.008**2 - 15 * 0.006**2) * 1000]),
-    "106.65",
-    scenario=3,
-    coat=2,
-)
+page("E18", "purchases.total", array([green + need[3] + 0.6 - 0.4 + pi / 4 * (20 * 0.008**2 - 15 * 0.006**2) * 1000]),
+    "106.65", scenario=3, coat=2)
 
 # ---- packs: seven of 4 L from the owner; six of 16 L and one, two, three of 4 L
 page("E19", "purchases.bought", array([28, 100]), "28 100", scenario=1, live=1)
@@ -189,14 +132,12 @@ page("E21", "days.labor", coats + tasks + 3 * 0.5, "18.906 19.621 20.840")
 
 # ---- cost of the three
 paint = page("E22 E47c", "cost.paint", array([119200, 124400, 129600]), "119200 124400 129600")
-thinning_cost = page(
-    "E22", "cost.thinner", (thinner[1] + array([0, thinner[2], thinner[3]])) * 400, "5758.73 5825.67 5929.98"
-)
+thinning_cost = page("E22", "cost.thinner", (thinner[1] + array([0, thinner[2], thinner[3]])) * 400,
+    "5758.73 5825.67 5929.98")
 nozzles = page("E22", "cost.nozzles", (due[0] + due[1] + array([0, due[2], due[3]])) * 3000, "8445.07 8601.92 8846.32")
 materials = page("E22", "cost.materials", (paint + thinning_cost) * 1.05 + nozzles, "139651.74 145338.87 151152.80")
-wages = page(
-    "E22", "cost.wages", (coats + tasks + 3 * 0.5) * 2400 + nozzles / 3000 * 0.1 * 2400, "46049.63 47778.03 50723.61"
-)
+wages = page("E22", "cost.wages", (coats + tasks + 3 * 0.5) * 2400 + nozzles / 3000 * 0.1 * 2400,
+    "46049.63 47778.03 50723.61")
 rental = page("E22", "cost.rental", array([0, 0, 3 * 6000]), "0 0 18000")
 tax = page("E22", "cost.tax", materials * 0.10, "13965.17 14533.89 15115.28")  # rental is not taxed
 cost = page(
@@ -215,6 +156,7 @@ page("E22", "price.per_area", net / (135 + array([0, posts, 12])), "2071.11 1906
 page("E22 E43", "price.deposit", 60500, "60500")
 page("E22 E43", "price.stage", 121000, "121000")
 page("E22 E43", "price.last", 302667 - 60500 - 121000, "121167")
+# fmt: on
 
 
 def test_the_page_adds_up():

@@ -13,6 +13,7 @@ from support.worked import Page, agrees
 
 JOB, BEFORE = "fence_whole.yaml", "fence.yaml"
 page = Page()
+# fmt: off
 
 # ---- wages: 2000 with the typed 20 %; of 8 hours .9 bring nothing
 page.step("E44", 2000 * 1.2, "2400")
@@ -21,12 +22,15 @@ paid = page.step("E31", 2400 / 0.8875, "2704.2254")
 
 # ---- nozzles: fine 309, fine 311, coarse 311 for primer and enamel; the owner's primer wears one out
 flow, life, material = fence.flow[:2], fence.life[:2], fence.material[:2]
-change = page("E31", "trials.change_cost", (fence.price + 0.1 * paid) * array([[1], [1]]), "3270.42 3270.42 2270.42 3270.42 3270.42 2270.42", coat=(1, 2))
+change = page("E31", "trials.change_cost", (fence.price + 0.1 * paid) * array([[1], [1]]),
+    "3270.42 3270.42 2270.42 3270.42 3270.42 2270.42", coat=(1, 2))
 pays = (2 * change[1] * life[1] / fence.waste[1]) ** 0.5
-interval = page("E31", "trials.interval", array([life[0], minimum(life[1], pays)]), "22.5 33.611 33.611 45 67.222 67.222", coat=(1, 2))
+interval = page("E31", "trials.interval", array([life[0], minimum(life[1], pays)]),
+    "22.5 33.611 33.611 45 67.222 67.222", coat=(1, 2))
 more = material * (1 + 0.05 * interval / (2 * life))
 # of half the bars primed, the other half is walked at a third: 90 s x (.5 + 1/3 x .5) / .5 = 120 s for each m2 of spots
-time = page("E29", "trials.time", material / (flow * 60) + array([[120], [90]]) / 3600, "0.05798 0.04983 0.05987 0.04743 0.04002 0.04915", coat=(1, 2))
+time = page("E29", "trials.time", material / (flow * 60) + array([[120], [90]]) / 3600,
+    "0.05798 0.04983 0.05987 0.04743 0.04002 0.04915", coat=(1, 2))
 cost = more / array([[1], [1.15]]) * [[0], [1187.5]] + time * paid + more * change / interval
 page("E29 E31", "trials.cost", cost, "213.63 172.81 204.37 580.11 550.23 833.94", coat=(1, 2))
 page("E29 E31", "picks.size_at", array([1, 2]), "1 2")
@@ -46,9 +50,15 @@ page.step("E29", 67.5 * material[0][0] / (flow[0][0] * 60) + 135 * 90 / 3600 * (
 
 # ---- the schedule of one person: H = (8 - .5 of setting up - .5 of travel) x .8875 hours a day
 day = page.step("E36", 7 * 0.8875, "6.2125")
-page.step("E36", 1.35 + elapsed[0], "5.2638")  # brushed off and primed within the first day; dry after 6 h, in the evening
-page.step("E36", 6.2125 + elapsed[1] / 2, "11.615")  # the first enamel ends on the second day; dry after 16 h, in the morning
-page.step("E36", 2 * 6.2125 + elapsed[1] / 2, "17.827")  # the second ends on the third: green stays in the pump overnight
+page.step(
+    "E36", 1.35 + elapsed[0], "5.2638"
+)  # brushed off and primed within the first day; dry after 6 h, in the evening
+page.step(
+    "E36", 6.2125 + elapsed[1] / 2, "11.615"
+)  # the first enamel ends on the second day; dry after 16 h, in the morning
+page.step(
+    "E36", 2 * 6.2125 + elapsed[1] / 2, "17.827"
+)  # the second ends on the third: green stays in the pump overnight
 page("E36", "days.visits", 3, "3")
 
 # ---- cost: brush off 1.35 h, clean twice, flush once; set up three times
@@ -73,6 +83,7 @@ page(every + " money_step", "price.total", 299300 + 24690, "323990")
 page(every + " money_step", "price.deposit", 64700, "64700")
 page(every + " money_step", "price.stage", 129600, "129600")
 page(every + " money_step", "price.last", 323990 - 64700 - 129600, "129690")
+# fmt: on
 
 
 def test_the_page_adds_up():

@@ -11,16 +11,13 @@ from support.worked import INCH, Page, agrees, chance_below, date, uncertain
 
 JOB = "flat.yaml"
 page = Page()
+# fmt: off
 
-# ---- areas: two walls, a gable with two faces, then of two rooms 4 x 3 x 2.5 the walls, the ceiling and the base of 100 mm,
+# ---- areas: two walls, a gable with two faces, then of two rooms 4 x 3 x 2.5 the walls, the ceiling and the base of
+# 100 mm,
 # which ends at the door
-gross = page(
-    "E1",
-    "areas.gross",
-    array([12 * 2.6 * 2, 5 * 2 / 2, 14 * 2.5 * 2, 4 * 3 * 2, (14 - 0.9) * 0.1 * 2]),
-    "62.4 5 70 24 2.62",
-    live=1,
-)
+gross = page("E1", "areas.gross", array([12 * 2.6 * 2, 5 * 2 / 2, 14 * 2.5 * 2, 4 * 3 * 2, (14 - 0.9) * 0.1 * 2]),
+    "62.4 5 70 24 2.62", live=1)
 window, door = 1.2 * 1.4, 0.9 * 2.1  # 1.68 and 1.89 m2: between .5 and 3, so from one face
 off = array([3 * window + 2 * door, window / 2, 4 * window + 2 * door, 0, 0])
 page("E3", "areas.openings", off, "8.82 0.84 10.5 0 0", live=1)
@@ -32,9 +29,8 @@ page("E2", "film.coated", array([walls, 24, 2.62]), "121.4 24 2.62")
 # ---- film: 100 um wet each; the ceiling is bare
 page("E4", "film.wet_film", array([40 / 0.40, 40 / 0.40, 35 / 0.35]), "100 100 100")
 page("E5", "film.spread", array([1000 * 0.40 / 40, 1000 * 0.40 / 40, 1000 * 0.35 / 35]), "10 10 10")
-by_hand = page(
-    "E8", "film.hand_material", array([100 * 1.2 / (1000 * 0.95), 100 / (1000 * 0.96)]), "0.12632 0.10417", no=(2, 3)
-)
+by_hand = page("E8", "film.hand_material", array([100 * 1.2 / (1000 * 0.95), 100 / (1000 * 0.96)]), "0.12632 0.10417",
+    no=(2, 3))
 page("E15", "film.wage", array([20 * 1.4] * 3), "28 28 28")  # the job's own, with burden
 page("E15", "film.gun_wage", 28 * 3 / 2, "42", no=1)  # two guns and a tender
 page("E15", "film.paint_price", array([72 / 10, 72 / 10, 18 / 0.75]) * 0.9, "6.48 6.48 21.6")
@@ -45,16 +41,14 @@ bar = page("E9", "trials.pressure", 130 * array([1, 1, 1, 0.64]), "130 130 130 8
 flow = 0.8 * pi / 4 * (orifice * INCH / 1000) ** 2 * (2 * bar * 1e5 / 1400) ** 0.5 * 60000
 page("E9", "trials.flow", flow, "0.5602 0.7458 0.9579 0.5966", coat=1)
 # both guns draw through one hose and one whip
-resistance = page(
-    "E10", "film.resistance", 128 * 0.2 / pi * (15 / 0.010**4 + 2 / 0.006**4) * 2 / 1e5 / 60000, "8.2661", no=1
-)
+resistance = page("E10", "film.resistance", 128 * 0.2 / pi * (15 / 0.010**4 + 2 / 0.006**4) * 2 / 1e5 / 60000,
+    "8.2661", no=1)
 page("E10", "trials.set_pressure", bar + resistance * flow, "134.63 136.16 137.92 88.132", coat=1)
 life = page("E13", "trials.life", 150 * (orifice / 15) ** 2 * 150 / bar, "130 173.08 222.31 270.43", coat=1)
 change = page("E14", "trials.change_cost", price + 0.1 * 42, "22.2 22.2 22.2 31.2", coat=1)
 waste = page("E14", "trials.waste_rate", 0.05 * 6.48 + 0.1 * 42 / (flow * 60), "0.4490 0.4179 0.3971 0.4413", coat=1)
-interval = page(
-    "E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5), "113.39 135.61 157.66 195.54", coat=1
-)
+interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5),
+    "113.39 135.61 157.66 195.54", coat=1)
 over, drag = 0.05 * interval / (2 * life), 0.1 * interval / (2 * life)
 loss = page("E6", "trials.loss", 0.15 * array([1, 1, 1, 0.9]), "0.15 0.15 0.15 0.135", coat=1)
 miss = page("E7", "trials.miss", array([1 - 1500 / (1500 + 254 / 4)] * 4), "0.04061 0.04061 0.04061 0.04061", coat=1)
@@ -113,9 +107,8 @@ page("E22", "cost.overhead", 0, "0")
 
 # ---- risk: half of all jobs cost less than 1 % more than this, so nothing is set aside
 trigger_cost = trigger * 3 / 2 * 28
-mean, spread = uncertain(
-    [0.98, 0.9, 0.7, 0.7], [1.02, 1.1, 1.2, 1.5], [materials - due * 18, trigger_cost, wages - trigger_cost, due * 18]
-)
+mean, spread = uncertain([0.98, 0.9, 0.7, 0.7], [1.02, 1.1, 1.2, 1.5],
+    [materials - due * 18, trigger_cost, wages - trigger_cost, due * 18])
 middle = page("E23", "risk.p50", mean * exp(-(spread**2) / 2), "630.05")
 page("E23", "price.contingency", 0, "0")
 
@@ -137,6 +130,7 @@ page("E22", "checks.deposit", 1, "1")
 gamma = page("E24", "weather.gamma", log(0.5) + 17.62 * 20 / (243.12 + 20), "0.6462")
 page("E24", "weather.dew_point", 243.12 * gamma / (17.62 - gamma), "9.2552")
 page("E24", "weather.least", 243.12 * gamma / (17.62 - gamma) + 3, "12.255")
+# fmt: on
 
 
 def test_the_page_adds_up():

@@ -14,21 +14,24 @@ from support.worked import Page, agrees
 
 JOB, BEFORE = "flat_whole.yaml", "flat.yaml"
 page = Page()
+# fmt: off
 
 # ---- wages: 31 % and 160 of 1920 hours on leave; of 7.5 hours .75 bring nothing
 wage = page.step("E44", 20 * (1 + 0.20 + 0.03 + 0.08 + 160 / (2080 - 160)), "27.8667")
 paid = page.step("E31", wage / (1 - 0.75 / 7.5), "30.963")
 
 # ---- areas: the two walls are reached by steps at 1.6
-work = page("E2", "film.work", array([53.58 * 1.6 + 8.32 + 59.5, 24, 2.62]), "153.548 24 2.62")
+work = page("inputs", "film.work", array([53.58 * 1.6 + 8.32 + 59.5, 24, 2.62]), "153.548 24 2.62")
 access = page.step("E28", (153.548 + 24 + 2.62) / (121.4 + 24 + 2.62), "1.2172")
 
 # ---- spray: standard 513, 515, 517, quiet 515; a hose and a whip for each gun
-resistance = page("E38", "film.resistance", 128 * 0.2 / pi * (15 / 0.010**4 + 2 / 0.006**4) / 1e5 / 60000, "4.1331", no=1)
+resistance = page("E38", "film.resistance", 128 * 0.2 / pi * (15 / 0.010**4 + 2 / 0.006**4) / 1e5 / 60000, "4.1331",
+    no=1)
 page("E38", "trials.set_pressure", flat.bar + resistance * flat.flow, "132.32 133.08 133.96 85.666", coat=1)
 # all three wait for a nozzle; two guns and a tender slow down, half of it to each gun
 change = page("E31 E44 E47a", "trials.change_cost", flat.price + 0.1 * 3 * paid, "27.289 27.289 27.289 36.289", coat=1)
-waste = page("E31 E44", "trials.waste_rate", 0.05 * 6.48 + 0.1 * 1.5 * paid / (flat.flow * 60), "0.4622 0.4278 0.4048 0.4537", coat=1)
+waste = page("E31 E44", "trials.waste_rate", 0.05 * 6.48 + 0.1 * 1.5 * paid / (flat.flow * 60),
+    "0.4622 0.4278 0.4048 0.4537", coat=1)
 interval = minimum(flat.life, (2 * change * flat.life / waste) ** 0.5)
 page("E31 E44 E47a", "trials.interval", interval, "123.90 148.60 173.12 207.98", coat=1)
 over, drag = 0.05 * interval / (2 * flat.life), 0.1 * interval / (2 * flat.life)
@@ -42,7 +45,8 @@ page("E29 E31 E44 E47a", "picks.size_at", 2, "2", no=1)
 
 # ---- gallons: what both hoses hold, a quarter of it lost
 laid = array([121.4 * 2 * 0.8, 24 * 0.25, 2.62])
-applied = page("E31 E44 E47a", "gallons.applied", laid * [flat.material[1] * (1 + over[1]), *flat.by_hand], "24.330 0.7579 0.2729")
+applied = page("E31 E44 E47a", "gallons.applied", laid * [flat.material[1] * (1 + over[1]), *flat.by_hand],
+    "24.330 0.7579 0.2729")
 load = page.step("E30 E38", 0.8 + (1 - 0.75) * 2 * pi / 4 * (15 * 0.010**2 + 2 * 0.006**2) * 1000, "1.4173")
 page("E30 E31 E38 E44 E47a", "purchases.total", applied + [load, 0, 0] + 1, "26.748 1.7579 1.2729", scenario=1, live=1)
 # three of 10 L at 64.80 are less than two and two of 5 L at 36
@@ -53,13 +57,15 @@ elapsed = array([121.4 * 2 * 0.8 * hours[1] / 2, 24 / 25 * (0.25 + 0.25 * 0.75),
 page("E29", "hours.elapsed", elapsed, "1.5827 0.42 0.4367")
 labor = page("E29", "hours.labor", elapsed * [3, 1, 1], "4.7482 0.42 0.4367")
 
-# ---- tasks: what is masked goes by the access of its line; own length and area as all lines; floors, counts and typed hours as they are
+# ---- tasks: what is masked goes by the access of its line; own length and area as all lines; floors, counts and typed
+# hours as they are
 mask = page.step("E28", (27.6 * 1.6 + 5.2 + 32.8) / 30, "2.7387")
 tape = page.step("E28", 40 * access / 50, "0.9737")
 dust = page.step("E28", (148.02 + 30) * access / 120, "1.8057")
 cover, holes = page.step("E28", array([12 / 60, 40 / 30]), "0.2 1.3333")
 every = "E28 E29 E30 E31 E38 E44 E47a"
-task_wages = page("E28 E31 E44", "cost.task_wages", (mask + tape + dust + cover + holes) * paid + 2 * 2 * wage, "329.80")
+task_wages = page("E28 E31 E44", "cost.task_wages", (mask + tape + dust + cover + holes) * paid + 2 * 2 * wage,
+    "329.80")
 coat_wages = page("E29 E31 E44", "cost.coat_wages", sum(labor) * paid, "173.54")
 due = page("E31 E44 E47a", "gallons.due", applied[0] / interval[1], "0.1637")
 change_wages = page("E31 E44 E47a", "cost.change_wages", due * 0.1 * 3 * paid, "1.5209")
@@ -75,6 +81,7 @@ page(every + " money_step", "price.total", 1276.3, "1276.3")
 # the deposit is the least of 40 % (510.52), a tenth (127.63) and 300 dollars (270), down to steps of 7.50
 page(every + " E45", "price.deposit", 127.5, "127.5")
 page(every + " E45", "price.last", 1276.3 - 127.5, "1148.8")
+# fmt: on
 
 
 def test_the_page_adds_up():
