@@ -1,4 +1,4 @@
-"""A flat, worked by hand, in meters and euros of .9 to a catalog dollar: rooms, two guns, overhead on sales, the minimum charge.
+"""A flat, worked by hand, in meters and euros of .9 to a catalog dollar: rooms, two guns, overhead on sales, a minimum.
 
 Lengths in m, areas in m2, films in um, volumes in L, flows in L/min, times in h, money in EUR.
 """
