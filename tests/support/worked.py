@@ -51,6 +51,7 @@ PENDING = {
     "E47a": "the whole team waits while a nozzle is changed",
     "E47b": "a single bare coat is judged at its uptake",
     "E47e": "practical spread",
+    "E47f": "weather by month takes hours of outdoor steps",
     "money_step": "the smallest amount that is paid, on Terms",
 }
 
