@@ -20,6 +20,7 @@ from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
 from support.engines import Values
+from support.small import small_books
 
 INCH, FOOT = 0.0254, 0.3048
 GALLON = 231 * INCH**3  # NIST Handbook 44 appendix C
@@ -150,8 +151,8 @@ def _documents(path):
     return re.split(r"^---.*\n", path.read_text(), flags=re.MULTILINE)[-2:]
 
 
-def book_of(path, folder, before=None):
-    """The book of the job of a file on its catalogs, laid over those of the file before, if any."""
+def job_of(path, folder, before=None):
+    """The job of a file, estimated on its catalogs, which are laid over those of the file before, if any."""
     job, catalogs = _documents(path)
     (folder / path.name).write_text(job)
     layers = [_documents(before)[1], catalogs] if before else [catalogs]
@@ -159,9 +160,15 @@ def book_of(path, folder, before=None):
     for place, layer in zip(folders, layers):
         place.mkdir()
         (place / "all.yaml").write_text(layer)
-    opened = open_job(folder / path.name, folders)
+    with small_books():
+        opened = open_job(folder / path.name, folders)
     assert not opened.errors, opened.errors
-    return Book(opened, folder / "book.xlsx")
+    return opened
+
+
+def book_of(path, folder, before=None):
+    with small_books():
+        return Book(job_of(path, folder, before), folder / "book.xlsx")
 
 
 def agrees(book, figure):

@@ -19,7 +19,7 @@ import pytest
 from support.worked import book_of
 
 PUBLISHED = Path(__file__).parent / "published"
-# item, paint, wages, lump sums, sum, overhead, with profit and overhead, tax, with tax as printed; how much more is rounded up
+# item: paint, wages, lump sums, their sum, overhead, with profit too, tax, with tax; how much more is rounded up
 ITEMS = {
     "distemper": (102.00, 937.50, 82.50, 1122.00, 39.27, 1273.47, 103.25, 1376.72, 0.00),
     "enamel": (138.60, 625.00, 192.53, 956.13, 33.46, 1085.20, 87.99, 1173.19, 0.01),
@@ -29,10 +29,10 @@ ITEMS = {
 CENT = 0.005 + 1e-9
 
 
-@pytest.fixture(params=ITEMS)
-def item(request, tmp_path):
+@pytest.fixture(params=ITEMS, scope="module")
+def item(request, tmp_path_factory):
     """What is printed of an item, and a look at its book: the base figure of a name."""
-    book = book_of(PUBLISHED / f"{request.param}.yaml", tmp_path, PUBLISHED / "terms.yaml")
+    book = book_of(PUBLISHED / f"{request.param}.yaml", tmp_path_factory.mktemp("item"), PUBLISHED / "terms.yaml")
     return ITEMS[request.param], lambda place: book.column(place)[0]
 
 
