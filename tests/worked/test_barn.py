@@ -103,7 +103,8 @@ lost = resistance * flow[[2, 0]]
 share = page("E39", "picks.gauge_share", ((lost**2 + 4 * 2000 * gauge) ** 0.5 - lost) / (2 * 2000), "1.0032 1.0054")
 page("E39", "picks.gauge_flow", share * flow[[2, 0]], "0.2848 0.1195")
 # in the whip, 4 density flow / (pi bore viscosity)
-page("E10", "picks.reynolds", 4 * density[0] * POUND / GALLON * flow[[2, 0]] * GPM / (pi * INCH * 3 / 16 * 0.150), "37.668 15.771")
+reynolds = 4 * density[0] * POUND / GALLON * flow[[2, 0]] * GPM / (pi * INCH * 3 / 16 * 0.150)
+page("E10", "picks.reynolds", reynolds, "37.668 15.771")
 
 # ---- gallons: two coats through the 617, one through the 411
 used = array([2, 0])
@@ -212,6 +213,12 @@ covered = page("E23", "risk.covered", middle * exp(0.8416212335729143 * spread),
 page("E23", "risk.p10", middle * exp(-1.2815515655446004 * spread), "1066.70")
 page("E23", "risk.p90", middle * exp(1.2815515655446004 * spread), "1438.90")
 contingency = page("E23", "risk.contingency", covered - cost, "205.38")
+# each driver by the square of its sigma times what it moves
+weights = sigma**2 * (moves.T @ expected) ** 2
+page("E23", "risk.share_area", weights[0] / sum(weights), "0.03983")
+page("E23", "risk.share_material", weights[1] / sum(weights), "0.3651")
+page("E23", "risk.share_time", weights[2] / sum(weights), "0.5942")
+page("E23", "risk.share_wear", weights[3] / sum(weights), "0.0008770")
 
 # ---- price: a fifth of it is margin, up to whole fives, taxed by a twentieth
 page("E22", "price.asked", covered / (1 - 0.20), "1708.55")
@@ -223,6 +230,15 @@ page("E22", "price.break_even", cost, "1161.47")
 page("E22", "price.per_area", 1710 / 2055.2, "0.8320")
 page("E23 E42", "price.chance_over", 1 - chance_below(log(1710 / middle) / spread), "0.002892")
 page("E23", "price.chance_margin", 1 - chance_below(log(1710 * 0.8 / middle) / spread), "0.1980")
+page("E22", "price.contingency_share", (covered - cost) / cost, "0.1768")
+# where the price goes, up to its last dollar
+page("E22", "price.goes_coatings", 495, "495")
+page("E22", "price.goes_material", nozzles + sundries + task_material, "75.787")
+page("E22", "price.goes_wages", wages, "404.94")
+page("E22", "price.goes_tax", tax, "34.247")
+page("E22", "price.goes_overhead", overhead, "151.50")
+page("E22", "price.goes_contingency", covered - cost, "205.38")
+page("E22", "price.goes_margin", 1710 - covered, "343.16")
 # 30 % of 1795.5 is 538.65, down to fives 535; half of the 1260.5 left is 630.25, down to 630
 page("E22 E43", "price.deposit", 535, "535")
 page("E22 E43", "price.stage", 630, "630")

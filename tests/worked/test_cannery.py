@@ -48,7 +48,8 @@ page("E8", "film.voc", array([(350 + 0.08 * 780) / 1.08, (300 + 0.1 * 780) / 1.1
 
 # ---- spray: standard 515, 517, 521, 525 in columns; a row each for coats 1 (filler), 2 (walls), 6 (door)
 orifice, price = array([15, 17, 21, 25]), array([20, 20, 22, 26])
-psi, density = array([[2200], [1900], [1500]]), array([[(12 + 0.04 * WATER) / 1.04], [11], [(11 + 0.05 * WATER) / 1.05]])
+psi = array([[2200], [1900], [1500]])
+density = array([[(12 + 0.04 * WATER) / 1.04], [11], [(11 + 0.05 * WATER) / 1.05]])
 sprayed, thinned, wet_there = (1, 2, 6), array([[1.04], [1], [1.05]]), array([[COVER * 1.04 / 80], [5], [5.25]])
 flow = 0.8 * pi / 4 * (orifice * INCH / 1000) ** 2 * (2 * psi * PSI / (density * POUND / GALLON)) ** 0.5 / GPM
 page("E9", "trials.flow", flow, "0.2112 0.2713 0.4140 0.5868 0.2038 0.2618 0.3995 0.5662 0.1822 0.2340 0.3570 0.5060",
@@ -220,6 +221,7 @@ trigger_cost = page("E23", "risk.trigger_cost", trigger_hours * (30 + 9), "160.3
 handling_cost = page("E23", "risk.handling_cost", wages + all_labor * 9 - trigger_cost, "3681.83")
 page("E23", "risk.nozzle_cost", nozzles * 1.08, "30.465")
 certain = page("E23", "risk.certain", 1080 * 1.08, "1166.4")
+page("E23", "risk.base", cost, "6629.08")
 mean, spread = uncertain([0.98, 0.9, 0.8, 0.7], [1.04, 1.2, 1.4, 1.5],
     [(materials - nozzles) * 1.08, trigger_cost, handling_cost, nozzles * 1.08])
 page("E23", "risk.mean", mean, "5926.86")
@@ -228,6 +230,8 @@ page("E23", "risk.covered", certain + mean * exp(-(spread**2) / 2 + 0.8416212335
 
 # ---- price: a tenth for the unforeseen and 12 % margin, of this job's own
 page("E22", "price.contingency", cost * 0.1, "662.91")
+page("E22", "price.contingency_share", 0.1, "0.1")
+page("E22", "price.goes_rental", 1080, "1080")
 page("E22", "price.asked", cost * 1.1 / 0.88, "8286.34")
 page("E22", "price.net", 8290, "8290")  # up to whole tens
 page("E22", "price.markup", 0.12 / 0.88, "0.1364")

@@ -114,6 +114,8 @@ page("E23", "price.contingency", 0, "0")
 
 # ---- price: cost over .75 is below the minimum of 3002, up to steps of 7.50; 19 % of 3007.50 are 571.425
 page("E22", "price.asked", cost / (1 - 0.15 - 0.10), "872.94")
+page("E22", "price.goes_overhead", 3007.5 * 0.10, "300.75")
+page("E22", "price.goes_margin", 3007.5 * 0.9 - cost, "2052.04")
 page("E22", "price.net", 3007.5, "3007.5")
 page("E43", "price.tax", 571.43, "571.43")
 page("E43", "price.total", 3578.93, "3578.93")
