@@ -191,7 +191,7 @@ def _work(est, row, entry, paint, surface, crew, system):
     row.work_coats = row.work * entry.times * (1.0 if entry.share is None else entry.share)
     row.work_ratio = row.work / row.coated if row.coated else 1.0
     row.chain = entry.times * paint.recoat
-    row.wage = (crew.wage if est.job.wage is None else est.job.wage) * (1 + est.terms.burden)
+    row.wage = (crew.wage if est.job.wage is None else est.job.wage) * (1 + (est.terms.burden or 0.0))
     row.guns = crew.guns
     row.hands = crew.guns + crew.rollers + crew.tenders
     row.paint_price = 0.0 if entry.owner_supplied is not None and same(entry.owner_supplied) == "yes" else paint.price

@@ -144,7 +144,7 @@ def costs(est):
         row.sundries = terms.sundries * (row.paint + row.thinner)
         row.materials = row.paint + row.thinner + row.nozzles + row.task_material + row.sundries
         crew = est.row("crews", day.crew_at)
-        row.wage = (crew.wage if job.wage is None else job.wage) * (1 + terms.burden)
+        row.wage = (crew.wage if job.wage is None else job.wage) * (1 + (terms.burden or 0.0))
         row.coat_wages = sum(one.cost * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.task_wages = (day.task_labor + day.visits * day.visit_hours) * row.wage
         row.trigger_wages = sum(one.trigger_cost * included(one, scenario) for one in est.rows["hours"] if one.live)

@@ -73,7 +73,7 @@ def _days(est, row, scenario):
     row.days = max(row.worked, row.clock_days, row.drying_days)
     row.visits = whole(row.days, slack)
     row.labor = row.coat_labor + row.task_labor + row.visits * row.visit_hours
-    row.weather = labor.weather_days(row.days, est.row("exposures", est.basics.exposure_at).lost_days)
+    row.weather = labor.weather_days(row.days, est.row("exposures", est.basics.exposure_at).lost_days or 0.0)
     if job.start is not None:
         row.finish = labor.workday(job.start, whole(row.weather, slack), {one.day for one in est.rows["holidays"]})
     row.work = sum(one.work * included(one, scenario) for one in est.rows["areas"] if one.passed)

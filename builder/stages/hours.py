@@ -52,10 +52,10 @@ def _amount(own, key):
 
 # Of each person: people share the time of a rate, which is one person's (E27).
 TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{edge@}/{rate.length_rate},"
-         "{pieces@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each})/{sharing}")
+         "{pieces@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each},0)/{sharing}")
 MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{edge@}"
              "*{rate.length_material},"
-             "{pieces@}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material})")
+             "{pieces@}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material},0)")
 
 TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
     C("no", "Task", "count", label=lambda number: number),
@@ -168,8 +168,10 @@ def _task(est, row, task, rate, system):
     kind = int(row.basis_no) - 1
     times, material = [], []
     for area, edge, pieces, colors in zip(row.area, row.edge, row.pieces, row.colors):
-        done = (area, edge, edge, pieces, 0.0, 1.0, colors)[kind]
-        pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None)[kind]
+        done = (area, edge, edge, pieces, 0.0, 1.0, colors, 0.0)[kind]
+        pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None, rate.area_rate)[
+            kind
+        ]
         price = (
             rate.area_material,
             rate.length_material,
@@ -178,6 +180,7 @@ def _task(est, row, task, rate, system):
             0.0,
             rate.each_material,
             rate.each_material,
+            rate.area_material,
         )[kind]
         own = labor.each_time(done, pace, row.sharing) if pace else done * (each or 0.0)
         times.append(own if task.hours is None else task.hours)
