@@ -30,7 +30,8 @@ TITLES = {
     "method_sprays": "The method sprays",
     "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches",
     "basis_rated": "The basis has a rate",
-    "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
+    "basis_visits": "The basis is each visit", "basis_loads": "The basis is each load of a pump",
+    "basis_whole_job": "The basis is the whole job",
 }
 WORD_LISTS = Block("words", "Words", (
     *(_listed(key, TITLES[key], words, "text") for key, words in LOOKUPS.items()),

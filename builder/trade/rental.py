@@ -30,6 +30,30 @@ def offered(day, week, month):
     return one, five, five * (MONTH // WEEK) if month is None else month
 
 
+def short_rental(days, one, five):
+    """The least that days and weeks cost for a number of days (E33; derived).
+
+        the number of fives is none, as many as fit or one more, then days for the rest
+
+    Parameters
+    ----------
+    days : whole working days [-]
+    one : rate of a day [money]
+    five : rate of five [money]
+
+    Returns
+    -------
+    money [money]
+
+    Examples
+    --------
+    >>> short_rental(4, 100.0, 300.0), short_rental(7, 100.0, 350.0)
+    (300.0, 550.0)
+    """
+    fit = floor(days / WEEK)
+    return min(days * one, fit * five + (days - fit * WEEK) * one, ceil(days / WEEK) * five)
+
+
 def least_rental(days, one, five, twenty):
     """The least that whole mixes of three rates cost for a number of days (E33; derived).
 
@@ -54,11 +78,6 @@ def least_rental(days, one, five, twenty):
     (300.0, 600.0, 550.0)
     """
     return min(
-        many * twenty + _short(max(0, days - many * MONTH), one, five)
+        many * twenty + short_rental(max(0, days - many * MONTH), one, five)
         for many in (0, floor(days / MONTH), ceil(days / MONTH))
     )
-
-
-def _short(days, one, five):
-    fit = floor(days / WEEK)
-    return min(days * one, fit * five + (days - fit * WEEK) * one, ceil(days / WEEK) * five)

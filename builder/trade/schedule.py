@@ -8,6 +8,7 @@ from bisect import bisect_right
 from dataclasses import dataclass
 from math import ceil, exp, floor
 
+NEVER = 3.6e12  # s: later than any work
 LOST_MOST = 0.9  # of a day's work to weather; a job of which more is lost is none
 
 

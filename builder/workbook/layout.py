@@ -277,6 +277,13 @@ class _Scope:
             return f"${letters(place.col)}${place.row}"
         return f"${letters(place.col + index)}{ROW}"
 
+    def _above(self, text):
+        """The cell above this record's in a column of its own table."""
+        key, _, index = self._split(text)
+        if self.block.form != "table":
+            raise ValueError(f"{self.block.key}.{self.column.key}: only a table has a row above, {{{text}^}}")
+        return f"{self.own(key, index)}{UP}"
+
     def _number(self):
         """The cell above this copy that holds its number."""
         place = self.layout.places[self.block.key, self.column.key]
@@ -300,6 +307,8 @@ class _Scope:
             return self._elsewhere(*text.split("."))
         if text == "^":
             return self.row_number()
+        if text[-1] == "^":
+            return self._above(text[:-1])
         if text[0] == "*":
             key, _, index = self._split(text[1:])
             return self.whole(key, index)

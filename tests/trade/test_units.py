@@ -89,6 +89,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     schedule.finish: ([(20, "hour"), (50, "hour"), 2, 0.1, (90, "min")], "hour"),
     schedule.promised: ([(100, "hour"), 0.2, 0.84, (7, "hour"), (400, "min"), 0.1], "hour"),
     rental.offered: ([(100, "money"), None, (900, "money")], "money"),
+    rental.short_rental: ([8, (100, "money"), (300, "money")], "money"),
     rental.least_rental: ([33, (100, "money"), (300, "money"), (900, "money")], "money"),
     spray.line_fill: ([(1, "qt"), (0.5, "gal"), 0.8, 2, 0.1], "gal"),
     price.selling_price: ([(10000, "money"), 0.2, 0.15], "money"),
