@@ -16,6 +16,7 @@ from builder.records.words import WORDS
 from builder.values import same
 
 # fmt: off
+WEEKDAYS = ("Sat", "Sun", "Mon", "Tue", "Wed", "Thu", "Fri")       # as spreadsheets count: day 0 is a Saturday
 LOOKUPS = MappingProxyType({
     **WORDS,
     "pattern": tuple(PATTERN),
@@ -26,6 +27,7 @@ LOOKUPS = MappingProxyType({
     "fraction": FRACTIONS,
     "pair": tuple(f"{number:02}" for number in range(100)),   # of digits
     "month": MONTHS,
+    "weekday": WEEKDAYS,
 })
 
 # Figures that stand beside a list, word for word.

@@ -45,9 +45,10 @@ DAYS = Block("days", "Days", (
       "MAX({plan.lanes_end},{plan.begin}+MAX({plan.gun_time}+{added},{alone}))", "passed"),
     C("body", "Labor before what comes last", "time",
       "{coat_labor}+{task_hours.labor_all@no}-{plan.last_labor}", "passed"),
+    C("rest_from", "What comes last begins at work hour", "time",
+      "MAX({lanes},{body}*{plan.pace}/{basics.people}/(1-{plan.lost}))", "passed"),
     C("work", "Done at work hour", "time",
-      "MAX({lanes},{body}*{plan.pace}/{basics.people}/(1-{plan.lost}))"
-      "+({plan.last_labor}+{clean_labor})*{plan.pace}/{basics.people}", "passed"),
+      "{rest_from}+({plan.last_labor}+{clean_labor})*{plan.pace}/{basics.people}", "passed"),
     C("days", "Days", "days", steps("{work}/{plan.hours}"), "passed"),
     C("visits", "Visits", "count",
       f"SUM({{work_days.used}})+{whole_days('{work}')}-{whole_days('{days.work@1}')}", "passed"),
@@ -91,9 +92,9 @@ def _days(est, row, scenario, plan):
     row.alone = float(max((lane.alone for lane in own), default=0.0))
     row.lanes = max(plan.lanes_end, plan.begin + max(plan.gun_time + row.added, row.alone))
     row.body = row.coat_labor + tasks.labor_all[at] - plan.last_labor
-    row.work = schedule.finish(
-        row.lanes, row.body * plan.pace, people, plan.lost, (plan.last_labor + row.clean_labor) * plan.pace
-    )
+    labors = row.body * plan.pace, (plan.last_labor + row.clean_labor) * plan.pace
+    row.rest_from = schedule.finish(row.lanes, labors[0], people, plan.lost, 0.0)
+    row.work = schedule.finish(row.lanes, labors[0], people, plan.lost, labors[1])
     row.days = labor.steps_up(row.work / plan.hours, est.terms.day_step, slack)
     _dates(est, row, plan, at)
     row.labor = row.coat_labor + row.task_labor + row.visits * row.visit_hours
@@ -105,6 +106,7 @@ def _dates(est, row, plan, at):
     job, slack, listed = est.job, est.terms.round_slack, est.rows["work_days"]
     took = whole(row.work / plan.hours, slack)
     if at == 0:
+        plan.took = took
         _used(est, plan, took)
         plan.too_long = float(row.work > plan.hours * (len(listed) + slack))
     base = est.rows["days"][0].work

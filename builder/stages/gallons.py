@@ -34,7 +34,7 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({coat.gun_wage})"),
     C("guns", "Guns", "count", "IF(N({live})*N({coat.sprayed})=1,{coat.guns},0)", ""),
     C("hoses", "Hoses in use", "count",
-      'IF(N({live})*N({coat.sprayed})=1,MIN(IF({pump.hoses}="",1,0+{pump.hoses}),{guns}),0)', ""),
+      "IF(N({live})*N({coat.sprayed})=1,MIN({pump.hose_count},{guns}),0)", ""),
     C("fill", "Left in hose and pail by a load of its own", "volume",
       "IF({hoses}=0,0,({pump.heel}+(1-(0+{terms.recovered}))*{pump.content}*{hoses})/(1+{coat.thinning}))", ""),
     C("own_load", "Loads of its own, of an alternate", "count",
@@ -155,7 +155,7 @@ def gallons(est):
         if coat.sprayed:
             pump = est.row("pumps", coat.pump_at)
             row.guns = coat.guns
-            row.hoses = min(pump.hoses or 1.0, row.guns)
+            row.hoses = min(pump.hose_count, row.guns)
             recovered = est.terms.recovered or 0.0
             row.fill = spray.line_fill(pump.heel, pump.content, recovered, row.hoses, coat.thinning)
         row.share_told = 0.0 if entry.share is None else float(max(1, floor(entry.share * 100 + 0.5 + est.terms.slack)))

@@ -12,7 +12,8 @@ from builder.values import same
 # fmt: off
 SHEET = "Schedule workings"
 STEPS = 60                                              # of a base, all passes and, with one lane, tasks
-DAYS = 120                                              # working days that are listed
+MARKS = "SBRH"                                          # sprayed, back-rolled, rolled, brushed
+DAYS = 80                                               # working days that are listed
 
 
 def whole_days(work):
@@ -73,11 +74,14 @@ PLAN_FACTS = (
     C("open_lost", "Share of that lost to weather", "share", "IF({open_time}=0,0,{lost_time}/{open_time})", "passed"),
     C("loads", "Loads of all pumps", "count", "SUM({run.fills})", "passed"),
     C("flush_labor", "Labor of flushing", "time", "SUM({run.flush})", "passed"),
+    C("took", "Days that the base takes", "count", whole_days("{days.work@1}"), "passed"),
     C("too_long", "More days than are listed", "count",
       "--({days.work@1}>{hours}*(COUNT({work_days.no})+{terms.round_slack}))", "passed"),
 )
 PLAN = Block("plan", SHEET, PLAN_FACTS, {"crew": At("crews", "{basics.crew_at}")}, "live", "upright")
-MONTHS_TOP = 5 + len(PLAN_FACTS) + SECTION + 2
+READINGS_TOP = 5 + len(PLAN_FACTS) + SECTION             # of the facts that follow from readings of the day
+DATES_TOP = READINGS_TOP + 6 + SECTION
+MONTHS_TOP = DATES_TOP + 2 + SECTION + 2
 LOST = ",".join(f"0+{{terms.lost_{month[:3].lower()}}}" for month in LOOKUPS["month"])
 MONTHS = Block("months", SHEET, (
     C("no", "Month", "count", label=lambda number: number),
@@ -108,6 +112,7 @@ def lanes_block(machines):
         C("base", "Lane: in the base", "count", "{live}*({apart}=0)"),
         C("passes", "Lane: passes", "count",
           "{base}*SUMPRODUCT(--({coat_steps.system_at}={no}),{coat_steps.times})"),
+        C("name", "Lane: system", "text", 'IF({live}=1,{system.name}&"","")'),
         C("labor", "Lane: labor of its tasks", "time",
           "SUMPRODUCT(--({task_hours.system_at}={no}),{task_hours.lane_labor})"),
         C("tasks", "Lane: has tasks", "count", "--({labor}>0)"),
@@ -191,9 +196,12 @@ STEP_LIST = Block("steps", SHEET, (
     C("load", "Step: its coating and color", "count", 'IF({coat_at}="",0,{coat.load})'),
     C("rented", "Step: needs a rented machine", "count",
       'IF({coat_at}="",{lane.rented},MAX({lane.rented},{coat.rented}))'),
-    C("place", "Step: its place in the system", "count", "{no}-{lane.before}"),
-), {"lane": At("lanes", "{system_at}"), "coat": At("coat_steps", "{coat_at}")}, "live", under="coat_steps",
-    section="Steps, system by system")
+    C("number", "Step: number of the pass in its system, 0 for tasks", "count", "{no}-{lane.before}-{lane.prep}"),
+    C("mark", "Step: on the calendar", "text", 'IF({coat_at}="","T",MID("SBRH",{layer.method_no},1)&{number})'),
+    C("words", "Step: in words", "text",
+      'IF({coat_at}="","tasks","coat "&{number}&", "&{layer.coating}&REPT(" "&{entry.color},--({entry.color}<>"")))'),
+), {"layer": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}"), "lane": At("lanes", "{system_at}"),
+    "coat": At("coat_steps", "{coat_at}")}, "live", under="coat_steps", section="Steps, system by system")
 # fmt: on
 
 
@@ -266,6 +274,7 @@ def lanes(est):
 def _lane(est, row, plan):
     system = est.row("systems", row.no)
     row.ready_day, row.live = 1.0, float(bool(system.live and system.lines > 0))
+    row.name = est.judge.as_text(system.name) if row.live else None
     row.apart = max(0.0, system.only - 1) if row.live else 0.0
     row.base = float(row.live and row.apart == 0)
     row.passes = row.base * sum(one.times for one in est.rows["coat_steps"] if one.system_at == row.no)
@@ -319,12 +328,17 @@ def _step(est, row, plan):
     row.live = 1.0
     lane = next(one for one in est.rows["lanes"] if one.before < row.no <= one.upto)
     coat = next((one for one in est.rows["coat_steps"] if one.first <= row.no < one.first + one.here), None)
-    row.system_at, row.place = lane.no, row.no - lane.before
+    row.system_at, row.number = lane.no, row.no - lane.before - lane.prep
     row.coat_no = coat.no if coat else 0
     row.recoat, row.pump_at, row.load = 0.0, 0, 0
     if coat is None:
         row.time, row.rented = lane.labor * plan.pace / est.basics.people, lane.rented
+        row.mark, row.words = "T", "tasks"
         return
+    layer, entry = est.row("film", coat.no), est.row("coats", coat.no)
+    color = "" if entry.color is None else f" {est.judge.as_text(entry.color)}"
+    row.mark = f"{MARKS[layer.method_no - 1]}{row.number:g}"
+    row.words = f"coat {row.number:g}, {layer.coating}{color}"
     row.coat_at, row.time, row.recoat = row.coat_no, coat.time, coat.recoat
     row.pump_at, row.load, row.rented = coat.pump_at, coat.load, max(lane.rented, coat.rented)
 

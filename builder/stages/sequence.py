@@ -71,6 +71,9 @@ def run_block(systems, pumps, machines):
           "MAX({end},{plan.hours}*({back}-1)+MIN({plan.hours},({dry}-INDEX({work_days.morning},{back}))/{plan.stretch}))"),
         C("time", "Time, weather included", "time", "IF(N({live})=1,{end}-{start},0)", ""),
         C("lost_time", "Time lost to weather", "time", "IF(N({live})=1,({end}-{start})*{lost},0)", ""),
+        C("of", "Of system", "count", "IF(N({live})=1,{system},0)", ""),
+        C("begun", "Begun", "time", "IF(N({live})=1,{start},0)", ""),
+        C("done", "Done", "time", "IF(N({live})=1,{end},0)", ""),
         C("since", "From day", "count", "IF(N({live})=1,{day},0)", ""),
         C("until", "Until day", "count", "IF(N({live})=1,{last},0)", ""),
         C("pump_no", "In pump", "count", "IF(N({live})=1,{pump},0)", ""),
@@ -122,9 +125,7 @@ def _sequence(est, plan):
     steps = [[one for one in est.rows["steps"] if one.live and one.system_at == lane.no] for lane in est.rows["lanes"]]
     given = tuple(
         tuple(
-            schedule.Step(
-                one.time, one.recoat, lane.weather, lane.always, one.pump_at, one.load, int(one.rented)
-            )
+            schedule.Step(one.time, one.recoat, lane.weather, lane.always, one.pump_at, one.load, int(one.rented))
             for one in own
         )
         for lane, own in zip(est.rows["lanes"], steps)
@@ -222,7 +223,7 @@ def _row(est, row, one, state):
     if row.pump:
         state.loaded[row.pump - 1] = row.load
     row.set(time=one.end - one.start, lost_time=(one.end - one.start) * one.lost, until=row.last, pump_no=row.pump)
-    row.set(since=row.day, lead=row.load, fills=row.changed)
+    row.set(since=row.day, lead=row.load, fills=row.changed, of=row.system, begun=one.start, done=one.end)
 
 
 def _worth(est, row, state, at):
@@ -240,6 +241,7 @@ def _totals(est, row):
     rows, earlier = est.rows["run"], est.rows["run"][: row.no - 1]
     if not row.live:
         row.set(time=0.0, lost_time=0.0, until=0.0, pump_no=0, lead=0, fills=0.0, since=0.0)
+        row.set(of=0, begun=0.0, done=0.0)
     row.load_from = row.hoses = row.unthinned = row.fill = row.evenings = row.flush = 0.0
     if row.pump_no:
         row.load_from = max(one.no for one in rows[: row.no] if one.pump_no == row.pump_no and one.fills)

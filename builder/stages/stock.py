@@ -74,6 +74,7 @@ def pumps_block(units):
           "live"),
         C("narrowest", "Pump: narrowest bore", "width", least("hose_bore", "whip_bore"), "live"),
         C("hired", "Pump: rented", "count", HIRED, "live"),
+        C("hose_count", "Pump: hoses", "count", 'IF({row.hoses}="",1,{row.hoses})', "live"),
     ))
 
 
@@ -159,7 +160,7 @@ def pumps(est):
         row.live = 1.0 if row.sound and est.job.sound else None
         if not row.live:
             continue
-        row.hired = _hired(row)
+        row.hired, row.hose_count = _hired(row), row.hoses or 1.0
         row.length = row.hose_length if est.job.hose_length is None else est.job.hose_length
         row.run = spray.hose_run(row.length, row.hose_bore)
         row.content = spray.hose_volume(row.length, row.hose_bore)

@@ -49,6 +49,8 @@ def beside(block, column):
     """What stands beside the cells of a card's column, or of a fact: what it is -> its column of the sheet, from 0."""
     if block.form == "card":
         return {"label": 0}
+    if block.form == "upright" and block.sheet == "Schedule" and block.place == 2:
+        return {"label": 1, "unit": 3}  # its first column is that of the calendar
     if block.form != "upright" or block.place != 1:
         return {}
     unit = {"Check counts": {}, "Limits": {"unit": 3}}.get(block.sheet, {"unit": 2})

@@ -7,7 +7,6 @@ CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
     "Job": (("", 36), ("Your entry", 26), ("Unit", 9), ("What it is", 60), ("Fault", 7), ("Needs", 60)),
     "Terms": (("", 34), ("Your figure", 20), ("Unit", 9), ("What it is", 70), ("Fault", 7), ("Needs", 60)),
-    "Weather": (("", 36), ("Your reading", 26), ("Unit", 9), ("What it is", 60), ("Fault", 7), ("Needs", 60)),
     "Limits": (("", 50), ("Least", 16), ("Most", 16), ("Unit", 10)),
     "Constants": (("", 50), ("Figure", 20), ("What it is", 60)),
     "Summary workings": (("", 44), ("Figure", 26), ("Unit", 9)),

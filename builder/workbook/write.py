@@ -16,6 +16,7 @@ from builder.workbook import (
     paper,
     price_page,
     printed,
+    schedule_page,
     shopping_page,
     summary_page,
 )
@@ -30,7 +31,8 @@ from builder.workbook.theme import ROLE_OF, Styles
 from builder.workbook.validation import WORKED_OUT, choosing, validation
 
 CREATED = datetime.datetime(2026, 1, 1)  # fixed, so that the same input gives the same bytes
-FACTS = ("Sources", "Summary workings", "Shopping workings", "Price workings")  # facts beside tables: one line each
+# facts beside tables: one line each
+FACTS = ("Schedule", "Schedule workings", "Sources", "Summary workings", "Shopping workings", "Price workings")
 
 
 class WriteError(Exception):
@@ -267,6 +269,7 @@ def write(layout, estimate, settings, shown=VISIBLE):
         answers.nozzles(writer)
         answers.wear_budget(writer)
         answers.trace(writer)
+        schedule_page.schedule(writer)
         answers.crew_card(writer)
         paper.unprinted(writer)
         checks_page.checks(writer)
