@@ -94,7 +94,7 @@ def to_halves(est, time):
     return floor(time / HOUR * 2 + 0.5 + est.terms.slack) / 2
 
 
-def _before(row.evening, begun, done):
+def _before(evening, begun, done):
     """Of a time between two work hours, what lies before an evening."""
     return min(max(evening - begun, 0.0), done - begun)
 
