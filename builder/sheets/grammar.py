@@ -137,7 +137,7 @@ def cell_value(row, column, units, copy=0):
 def heading(column, units, copy=0):
     """What stands above a column or before a fact: title, which copy of a repeated column, unit."""
     unit = units.shown(column.quantity)
-    title = f"{column.title}: {column.heads[copy]}" if column.heads else column.title
+    title = ": ".join(filter(None, (column.title, *column.heads[copy : copy + 1])))
     return f"{title} ({unit})" if unit else title
 
 

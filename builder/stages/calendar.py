@@ -96,7 +96,8 @@ def page_blocks(lines):
         C("name", "System", "text", f'IF({USED.format("name", "cal_lines.shown")},"",{{line.name}})', ""),
         C("words", "What", "text", "{line.words}"),
         C("told", "Hours", "text", "{line.told}"),
-        C("day", "Day", "text", '{line.cell@}&""', repeat=ACROSS, heads=tuple(map(str, range(1, ACROSS + 1)))),
+        C("day", "", "text", '{line.cell@}&""', repeat=ACROSS,
+          heads=tuple(f"Day {number}" for number in range(1, ACROSS + 1))),
     ), at, "name", top=LINES_TOP)
     days = Block("day_list", PAGE, (
         C("date", "Day", "text", f'IF({USED.format("date", "day_told.place")},"",{{one.date}})', "", look="row_first"),

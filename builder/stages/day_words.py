@@ -12,7 +12,7 @@ from builder.stages.lanes import SHEET
 from builder.values import to_date
 
 # fmt: off
-WHOLE = ("first tasks", "last tasks, pumps")
+WHOLE = ("first tasks", "last tasks")
 HOUR = 3600.0
 
 
@@ -55,9 +55,11 @@ def told_block(systems):
         C("upto", "Day told: time up to its evening of", "time",
           f"SUMPRODUCT(--({{run.of}}={{@}}),{upto('{run.begun}', '{run.done}')})+"
           + upto("{lane.hand_start}", "{lane.hand_end}"), **every),
+        C("hours", "Day told: hours on", "number",
+          f'{halves("{upto@}")}-{halves("IF({no}=1,0,{upto@^})")}', **every),
         C("cell", "Day told: on the calendar", "text",
           'IF({hand@}+{last@}=0,"",REPT("T",{hand@})&REPT(" ",{hand@}*({last@}>0))&REPT({end.mark}&"",--({last@}>0))'
-          f'&" "&({halves("{upto@}")}-{halves("IF({no}=1,0,{upto@^})")}))', **every),
+          '&REPT(" "&{hours@},--({hours@}>0)))', **every),
         C("say", "Day told: in words", "text",
           'IF({hand@}+{last@}=0,"",{lane.name}&": "&REPT("tasks",{hand@})&REPT(", ",{hand@}*({last@}>0))'
           '&REPT({start.words}&" to ",--({first@}<{last@}))&REPT({end.words}&"",--({last@}>0))&"; ")', **every),
@@ -117,17 +119,20 @@ def _told(est, row, plan, day):
         + _before(row.evening, lane.hand_start, lane.hand_end)
         for lane in lanes
     )
+    row.hours = tuple(
+        to_halves(est, time) - (to_halves(est, before.upto[at]) if before else 0.0) for at, time in enumerate(row.upto)
+    )
     cells, says = [], []
     for at, (lane, own, hand) in enumerate(zip(lanes, on, row.hand)):
         if not own and not hand:
             cells.append(None)
             says.append(None)
             continue
-        hours = to_halves(est, row.upto[at]) - (to_halves(est, before.upto[at]) if before else 0.0)
         told = [steps[one.step - 1] for one in own]
         marks = ["T"] * bool(hand) + [one.mark for one in told[-1:]]
         passes = [*dict.fromkeys((told[0].words, told[-1].words))] if told else []
-        cells.append(f"{' '.join(marks)} {plain(hours)}")
+        marks += [plain(row.hours[at])] * (row.hours[at] > 0)
+        cells.append(" ".join(marks))
         says.append(f"{lane.name}: {', '.join([*['tasks'] * bool(hand), *[' to '.join(passes)] * bool(told)])}; ")
     row.cell, row.say = tuple(cells), tuple(says)
     tiny = plan.hours * est.terms.slack
