@@ -15,7 +15,7 @@ from builder.sheets.shown import STEPS, step
 from builder.stages import paging
 from builder.trade.rental import MONTH, WEEK
 from builder.trade.risk import DECILES, NORMAL
-from builder.trade.schedule import LOST_MOST, NEVER
+from builder.trade.schedule import GUSTS, LOST_MOST, NEVER
 from builder.trade.weather import ICE
 from builder.values import ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
 
@@ -42,6 +42,7 @@ CONSTANTS = Block("constants", "Constants", (
     C("monday", "A Monday, where a job has no first day", "date", note="its holidays are not asked for"),
     C("tie", "Times closer than this are the same", "time"),
     C("never", "Later than any work", "time"),
+    C("gusts", "Variance of what weather takes, over that of single days", note="found by drawing jobs"),
     C("lost_most", "Weather takes at most", "share"),
     C("week_days", "Working days of a week's rental", "count"),
     C("month_days", "Working days of a month's rental", "count"),
@@ -115,7 +116,7 @@ def shown_constants(units, sizes):
         "freezing": (ICE - ZERO[warm]) / scale(warm), "degree": scale(warm),
         "money_step": units.money_step, "money_decimals": float(units.cents),
         "clock": CLOCK, "tenth": 0.1,
-        "monday": MONDAY, "tie": TIE, "never": NEVER, "lost_most": LOST_MOST,
+        "monday": MONDAY, "tie": TIE, "never": NEVER, "gusts": GUSTS, "lost_most": LOST_MOST,
         "week_days": float(WEEK), "month_days": float(MONTH),
         **{f"reason_{key}": weight for key, weight in WEIGHT.items()},
         "notch": 1.0 if units.system == "us" else 25.0,

@@ -59,8 +59,8 @@ DAYS = Block("days", "Days", (
     C("score", "Standard score of the promise", "number",
       'IF({terms.promise}="",0,NORMSINV({terms.promise}))', "passed"),
     C("sure", "Done at work hour, promised", "time",
-      "{work}+SQRT(({work}*(EXP({score}*{plan.spread})-1))^2"
-      "+{score}^2*{plan.hours}*{plan.lost_time}/(1-{plan.open_lost}))", "passed"),
+      "{work}+{plan.halted}+SQRT(({work}*(EXP({score}*{plan.spread})-1))^2"
+      "+{constants.gusts}*{score}^2*{plan.hours}*{plan.lost_time}/(1-{plan.open_lost}))", "passed"),
     C("promised", "Promised to be finished on", "date", date(whole_days("{sure}")), "passed"),
 ), when="live", form="card")
 # fmt: on
@@ -112,7 +112,9 @@ def _dates(est, row, plan, at):
     base = est.rows["days"][0].work
     row.visits = sum(one.used for one in listed) + took - whole(base / plan.hours, slack)
     row.score = 0.0 if est.terms.promise is None else NORMAL.inv_cdf(est.terms.promise)
-    row.sure = schedule.promised(row.work, plan.spread, row.score, plan.hours, plan.lost_time, plan.open_lost)
+    row.sure = schedule.promised(
+        row.work, plan.halted, plan.spread, row.score, plan.hours, plan.lost_time, plan.open_lost
+    )
     if job.start is not None:
         off = {one.day for one in est.rows["holidays"]}
         row.finish = labor.workday(job.start, took, off)

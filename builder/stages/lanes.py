@@ -72,6 +72,7 @@ PLAN_FACTS = (
     C("lost", "Share of it that weather takes", "share", "IF({gun_time}=0,0,{lost_time}/{gun_time})", "passed"),
     C("open_time", "Time of its outdoor steps", "time", 'SUMPRODUCT(--({run.lost_time}>0),{run.time})', "passed"),
     C("open_lost", "Share of that lost to weather", "share", "IF({open_time}=0,0,{lost_time}/{open_time})", "passed"),
+    C("halted", "Stopped by bad days beside", "time", "SUM({run.halts})*{hours}/2", "passed"),
     C("loads", "Loads of all pumps", "count", "SUM({run.fills})", "passed"),
     C("flush_labor", "Labor of flushing", "time", "SUM({run.flush})", "passed"),
     C("took", "Days that the base takes", "count", whole_days("{days.work@1}"), "passed"),

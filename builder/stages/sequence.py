@@ -71,6 +71,8 @@ def run_block(systems, pumps, machines):
           "MAX({end},{plan.hours}*({back}-1)+MIN({plan.hours},({dry}-INDEX({work_days.morning},{back}))/{plan.stretch}))"),
         C("time", "Time, weather included", "time", "IF(N({live})=1,{end}-{start},0)", ""),
         C("lost_time", "Time lost to weather", "time", "IF(N({live})=1,({end}-{start})*{lost},0)", ""),
+        C("halts", "A bad day stops what follows", "share",
+          "IF(N({live})=1,({no}>1)*MAX(0,N({lost^})-{lost}),0)", ""),
         C("of", "Of system", "count", "IF(N({live})=1,{system},0)", ""),
         C("begun", "Begun", "time", "IF(N({live})=1,{start},0)", ""),
         C("done", "Done", "time", "IF(N({live})=1,{end},0)", ""),
@@ -146,6 +148,7 @@ def _ends(est, plan):
     plan.lost = plan.lost_time / plan.gun_time if plan.gun_time else 0.0
     plan.open_time = sum(one.time for one in est.rows["run"] if one.lost_time > 0)
     plan.open_lost = plan.lost_time / plan.open_time if plan.open_time else 0.0
+    plan.halted = schedule.halted(tuple(one.lost for one in est.rows["run"] if one.live), plan.hours)
     plan.loads, plan.flush_labor = (sum(getattr(one, key) for one in est.rows["run"]) for key in ("fills", "flush"))
 
 
@@ -223,6 +226,8 @@ def _row(est, row, one, state):
     if row.pump:
         state.loaded[row.pump - 1] = row.load
     row.set(time=one.end - one.start, lost_time=(one.end - one.start) * one.lost, until=row.last, pump_no=row.pump)
+    before = est.rows["run"][row.no - 2].lost if row.no > 1 else 0.0
+    row.halts = max(0.0, before - one.lost)
     row.set(since=row.day, lead=row.load, fills=row.changed, of=row.system, begun=one.start, done=one.end)
 
 
@@ -241,7 +246,7 @@ def _totals(est, row):
     rows, earlier = est.rows["run"], est.rows["run"][: row.no - 1]
     if not row.live:
         row.set(time=0.0, lost_time=0.0, until=0.0, pump_no=0, lead=0, fills=0.0, since=0.0)
-        row.set(of=0, begun=0.0, done=0.0)
+        row.set(of=0, begun=0.0, done=0.0, halts=0.0)
     row.load_from = row.hoses = row.unthinned = row.fill = row.evenings = row.flush = 0.0
     if row.pump_no:
         row.load_from = max(one.no for one in rows[: row.no] if one.pump_no == row.pump_no and one.fills)

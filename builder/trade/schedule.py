@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from math import ceil, exp, floor
 
 NEVER = 3.6e12  # s: later than any work
+GUSTS = 1.4  # variance of what weather takes, over that of single days: found by drawing jobs
 LOST_MOST = 0.9  # of a day's work to weather; a job of which more is lost is none
 
 
@@ -383,15 +384,41 @@ def finish(lanes, labor, people, share, last):
     return max(lanes, labor / people / (1 - share)) + last / people
 
 
-def promised(work, spread, score, hours, lost, share):
-    """The work hour that holds with a chance, from the one that holds in every other job (E36; derived: two doubts
-    added as squares; tried by drawing in tests/trade/test_schedule_promise.py).
+def halted(lost, hours):
+    """Work hours that bad days take from steps they would not stop: what follows an outdoor step on its day, half a day
+    on the mean (E36; derived, tried by drawing in tests/trade/test_schedule_promise.py).
 
-        promised = work + sqrt((work * (exp(score * spread) - 1))^2 + score^2 * hours * lost / (1 - share))
+        halted = sum of max(0, lost before - lost after) * hours / 2
+
+    Parameters
+    ----------
+    lost : share that weather takes of each step, in the order of the work [-]
+    hours : productive time of a day [s]
+
+    Returns
+    -------
+    time [s]
+
+    Examples
+    --------
+    >>> halted((0.2, 0.0, 0.3, 0.1), 10.0)
+    2.0
+    """
+    return sum((max(0.0, one - other) for one, other in zip(lost, lost[1:])), 0.0) * hours / 2
+
+
+def promised(work, stopped, spread, score, hours, lost, share):
+    """The work hour that holds with a chance, from the planned one (E36; derived: two doubts added as squares, that of
+    the weather 1.4 times as large since a bad day takes what follows it too, a figure found by drawing jobs and tried on
+    others in tests/trade/test_schedule_promise.py).
+
+        promised = work + stopped + sqrt((work * (exp(score * spread) - 1))^2
+                                         + 1.4 * score^2 * hours * lost / (1 - share))
 
     Parameters
     ----------
     work : work hour at the median of area and time [s]
+    stopped : what bad days take from steps they would not stop [s]
     spread : standard deviation of the logarithm of area times time [-]
     score : standard score of the chance, 0 for every other job [-]
     hours : productive time of a day: weather takes whole days [s]
@@ -404,8 +431,9 @@ def promised(work, spread, score, hours, lost, share):
 
     Examples
     --------
-    >>> promised(100.0, 0.0, 0.84, 7.0, 0.0, 0.0), promised(100.0, 0.0, 0.5, 4.0, 9.0, 0.0)
-    (100.0, 103.0)
+    >>> promised(100.0, 0.0, 0.0, 0.84, 7.0, 0.0, 0.0), promised(100.0, 2.0, 0.0, 1.0, 5.0, 7.0, 0.0)
+    (100.0, 109.0)
     """
     from_spread = work * (exp(score * spread) - 1)
-    return work + (from_spread**2 + score**2 * hours * lost / (1 - share)) ** 0.5
+    from_weather = GUSTS * score**2 * hours * lost / (1 - share)
+    return work + stopped + (from_spread**2 + from_weather) ** 0.5

@@ -12,6 +12,7 @@ from builder.trade.schedule import (
     by_hand,
     clock_of,
     finish,
+    halted,
     last_day,
     promised,
     ready_at,
@@ -171,11 +172,17 @@ def test_a_job_ends_with_its_later_lane_or_its_labor_then_what_comes_last():
 
 
 def test_the_promise_adds_two_doubts_as_squares():
-    """100 h, exp(0.1 x 1) - 1 = 0.105171 of it; score 1, days of 7 h, 36 h lost of which 10 %: 7 x 36 / 0.9 = 280.
-    sqrt(10.5171^2 + 280) = sqrt(110.609 + 280) = 19.7638.
+    """100 h, exp(0.1 x 1) - 1 = 0.105171 of it; score 1, days of 7 h, 18 h lost, a tenth: 1.4 x 7 x 18 / 0.9 = 196.
+    sqrt(10.5171^2 + 196) = sqrt(110.609 + 196) = 17.5103; 2 h are stopped beside.
     """
-    assert promised(100.0, 0.1, 1.0, 7.0, 36.0, 0.1) == pytest.approx(119.7638, abs=1e-4)
-    assert promised(100.0, 0.1, 0.0, 7.0, 36.0, 0.1) == 100.0
+    assert promised(100.0, 2.0, 0.1, 1.0, 7.0, 18.0, 0.1) == pytest.approx(119.5103, abs=1e-4)
+    assert promised(100.0, 2.0, 0.1, 0.0, 7.0, 18.0, 0.1) == 102.0
+
+
+def test_a_bad_day_stops_what_follows_an_outdoor_step():
+    """Outdoors 0.2, inside, outdoors 0.3, sheltered 0.1: (0.2 + 0.2) x 7 / 2 = 1.4 h."""
+    assert halted((0.2, 0.0, 0.3, 0.1), 7.0) == pytest.approx(1.4)
+    assert halted((), 7.0) == 0.0
 
 
 # ---- against a simulation written apart ------------------------------------------------------------------------------
