@@ -26,6 +26,7 @@ ZERO = {"degC": 273.15, "degF": 273.15 - 32 * 5 / 9}  # kelvin at the scale's ow
 # quantity -> unit shown in US books, unit shown in metric books, decimals shown in each.
 SHOWN = {
     "length": ("ft", "m", 2, 2),
+    "distance": ("mi", "km", 1, 1),  # to the site
     "width": ("in", "mm", 1, 0),
     "film": ("mil", "um", 2, 0),
     "orifice": ("thou", "thou", 0, 0),
@@ -55,6 +56,7 @@ SHOWN = {
     "money_volume": ("/gal", "/L", 2, 2),
     "money_area": ("/ft2", "/m2", 4, 4),
     "money_length": ("/ft", "/m", 2, 2),
+    "money_distance": ("/mi", "/km", 2, 2),
     "money_hour": ("/h", "/h", 2, 2),
     "money_day": ("/day", "/day", 2, 2),
     "share": ("", "", 3, 3),
@@ -67,6 +69,7 @@ SHOWN = {
     "seconds": ("s", "s", 1, 1),
     "text": ("", "", 0, 0),
 }
+FAR = ("mi", "km")  # of roads alone: a slip of the pen in mil or mm is no mile
 PLAIN = ("number", "count", "days", "date", "year", "lives", "text")  # no unit: the value is its own cell
 
 
@@ -84,9 +87,9 @@ def units_of(quantity: str) -> list[str]:
     return list(dict.fromkeys(first + [unit for unit in SPELLINGS if unit and _shape(unit) == _shape(first[0])]))
 
 
-def _shape(unit: str) -> tuple[str, bool, bool, bool]:
+def _shape(unit: str) -> tuple[str, bool, bool, bool, bool]:
     """What two units must share to measure one quantity: gal/ft2 is a length to pint, not to a contractor."""
-    return SPELLINGS[unit].dimension, unit.find("/") > 0, unit.startswith("/"), unit in ZERO
+    return SPELLINGS[unit].dimension, unit.find("/") > 0, unit.startswith("/"), unit in ZERO, unit.lstrip("/") in FAR
 
 
 def _alone(unit: str) -> bool:

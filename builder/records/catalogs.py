@@ -14,6 +14,19 @@ SOURCE = Field("source", "Source", help="Where the figures come from.")
 PRICED = Field("priced_on", "Priced on", "date", Day(), help="The day the prices were true.")
 
 
+def rentals(where: str) -> tuple[Field, ...]:
+    """What it costs to have a machine on a site: rented by the day or for a number of days, or one's own."""
+    return (Field("rental", "Rental", "money_day", MONEY, help=f"For one working day. Leave blank if {where}."),
+            Field("rental_5", "Rental for 5 days", "money", MONEY,
+                  help="For five working days, a week. Leave blank if it is rented by the day alone."),
+            Field("rental_20", "Rental for 20 days", "money", MONEY,
+                  help="For twenty working days, four weeks. Leave blank if it is not offered."),
+            Field("delivery", "Delivery", "money", MONEY,
+                  help="One trip; it is paid twice, to bring it and to fetch it. Leave blank for none."),
+            Field("owned_day", "Own, cost a day", "money_day", MONEY,
+                  help="Of one that is yours, for a day of use. Leave blank where your overhead pays for it."))
+
+
 def packs(number: int) -> tuple[Field, Field]:
     """The two fields of one pack."""
     place = f"packs.{number - 1}"
@@ -52,6 +65,8 @@ COATINGS = Kind("coatings", named="name", capacity=24, fields=(
           help="Of one coat: 1.7 mil (43 um) is usual for wall paint; it is on the data sheet."),
     Field("spread", "Spread", "spread", Between(10, 1000, "ft2/gal"),
           help="For stains, sealers and fillers that are bought by spread, instead of solids and dry film."),
+    Field("spread_is", "The spread is", rule=Word("spread_is"),
+          help="practical: loss is in it already, as on most labels. Leave blank for theoretical."),
     Field("density", "Density", "density", Between(0.6, 2.5, "kg/L"), True,
           help="Weight of a volume; on the data sheet."),
     Field("viscosity", "Viscosity", "viscosity", Between(1, 20000, "cP"), True,
@@ -129,9 +144,13 @@ PUMPS = Kind("pumps", named="name", capacity=8, fields=(
     Field("flow_max", "Feeds up to", "flow", Between(0.05, 20, "gal/min"), True, "At the pressure it is used at."),
     Field("pressure_max", "Pump rated to", "pressure", Between(200, 9000, "psi"), True, help="On its plate."),
     Field("guns_max", "Guns", "count", Between(1, 6, whole=True), True, help="That it can feed at once."),
-    Field("rental", "Rental", "money_day", MONEY, help="Leave blank if it is your own."),
+    *rentals("it is your own"),
     Field("heel", "Left in pail and pump", "volume", Between(0, 10, "gal"), True,
           "Not recovered at a change of color."),
+    Field("flush", "Time to flush", "time", Between(0, 24, "h"),
+          help="At the end of a day, with more of the same color to come. Leave blank for none."),
+    Field("hoses", "Hoses", "count", Between(1, 6, whole=True),
+          help="That carry paint side by side, each to a whip or to several. Leave blank for 1."),
     Field("hose_length", "Hose", "length", Between(5, 500, "ft"), True, path="hose.length",
           help="From pump to whip or gun."),
     Field("hose_bore", "Hose bore", "width", Between(0.1, 2, "in"), True, path="hose.bore",
@@ -194,7 +213,8 @@ PROFILES = Kind("profiles", named="name", capacity=30, fields=(
 RATES = Kind("rates", named="name", capacity=30, fields=(
     Field("name", "Task", rule=Name(), required=True, help="What is done; tasks name it by this."),
     Field("basis", "Basis", rule=Word("basis"), required=True, help="What the rate counts."),
-    Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"), help="One person; for basis area."),
+    Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"),
+          help="One person; for basis area or disturbed."),
     Field("length_rate", "Rate by length", "length_rate", Between(0.5, 1e5, "ft/h"),
           help="One person; for basis perimeter or length."),
     Field("count_rate", "Rate by count", "count_rate", Between(0.01, 1e4, "/h"), help="One person; for basis count."),
@@ -208,14 +228,22 @@ RATES = Kind("rates", named="name", capacity=30, fields=(
     Field("each_material", "Material each", "money", MONEY, help="For basis count, visit or color."),
     Field("disturbs", "Disturbs old paint", rule=Word("answer"),
           help="yes: it scrapes, sands or cuts into what is there. Leave blank for no."),
+    Field("access", "Slower up high", rule=Word("answer"),
+          help="yes: it is done from the ladder or lift that its lines name. no: on the ground. Leave blank for yes."),
+    Field("when", "When", rule=Word("when"),
+          help="A task of no system comes first, last, or alongside the others. Leave blank for first."),
+    Field("named", "Named on the bid", rule=Word("answer"),
+          help="no: the customer does not read of it. Leave blank for yes."),
     SOURCE), checks=(
     Check("rate_missing", "enter the rate that its basis needs",
           "CHOOSE(MATCH({row.basis},{words.basis},0),ISNUMBER({row.area_rate})*1,ISNUMBER({row.length_rate})*1,"
           "ISNUMBER({row.length_rate})*1,"
-          "ISNUMBER({row.count_rate})*1,1,ISNUMBER({row.hours_each})*1,ISNUMBER({row.hours_each})*1)=0",
+          "ISNUMBER({row.count_rate})*1,1,ISNUMBER({row.hours_each})*1,ISNUMBER({row.hours_each})*1,"
+          "ISNUMBER({row.area_rate})*1)=0",
           lambda row, judge: {"area": row.area_rate, "perimeter": row.length_rate, "length": row.length_rate,
                               "count": row.count_rate,
-                              "hours": 1, "visit": row.hours_each, "color": row.hours_each}[same(row.basis)] is None),))
+                              "hours": 1, "visit": row.hours_each, "color": row.hours_each,
+                              "disturbed": row.area_rate}[same(row.basis)] is None),))
 
 CREWS = Kind("crews", named="name", capacity=6, fields=(
     Field("name", "Crew", rule=Name(), required=True, help="Jobs and systems name it by this."),
@@ -233,8 +261,11 @@ CREWS = Kind("crews", named="name", capacity=6, fields=(
 EXPOSURES = Kind("exposures", named="name", capacity=6, fields=(
     Field("name", "Exposure", rule=Name(), required=True, help="Jobs and systems name it by this."),
     Field("factor", "Loss factor", "number", Between(0.5, 3), True, help="Times the loss of the surface in still air."),
-    Field("lost_days", "Days lost to weather", "share", Between(0, 0.9), True,
-          help="Part of the days that weather takes."),
+    Field("weather", "Share of the weather that counts", "number", Between(0, 5),
+          help="Times the share of days that the month loses, on Terms: 0 indoors, 1 in the open. Leave blank to use "
+               "the days lost beside it."),
+    Field("lost_days", "Days lost to weather", "share", Between(0, 0.9),
+          help="Part of the days that weather takes in any month. Leave blank for none, or to go by the month."),
     Field("outdoors", "Outdoors", rule=Word("answer"), help="no: under a roof and between walls. Leave blank for yes."),
     SOURCE))
 
@@ -242,7 +273,7 @@ ACCESS = Kind("access", named="name", capacity=6, fields=(
     Field("name", "Access", rule=Name(), required=True, help="Takeoff lines name it by this."),
     Field("factor", "Work factor", "number", Between(0.5, 5), True,
           help="Times the measured area: how much slower the work is up there."),
-    Field("rental", "Rental", "money_day", MONEY, help="Leave blank for none."),
+    *rentals("it is your own, or there is none"),
     Field("height_limit", "Reaches up to", "length", Between(1, 500, "ft"), True,
           help="Checks asks about a line that is higher."), SOURCE))
 

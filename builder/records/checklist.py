@@ -28,8 +28,10 @@ ITEMS = (
     Item("film", "Coats with entries that do not go together", "Paint"),
     Item("no_nozzle", "Sprayed coats that no nozzle fits", "Paint"),
     Item("no_day", "Visits filled by their fixed work: no time is left for the job", "Tasks"),
+    Item("too_many", "More passes and tasks than the schedule has rows for: split the job into two", "Paint"),
+    Item("too_long", "More working days than the schedule lists: split the job into two, or add people", "Job"),
     Item("refused", "Margin and overhead add up to 100 % of the price or more", "Job"),
     Item("overhead", "Overhead for this job is a share, but Terms charge it by the labor hour", "Job"),
 )
 ITEMS_OF_COST = ("paint", "thinner", "nozzles", "task_material", "sundries", "coat_wages", "task_wages", "change_wages",
-                 "pump_rental", "access_rental", "tax", "overhead")
+                 "standing_wages", "pump_rental", "access_rental", "tax", "overhead")

@@ -9,7 +9,9 @@ from builder.values import same
 SHARE = Between(0, 0.95)
 # What an amount is, and what a basis counts: 1 an area, 2 a length, 3 a number, 0 nothing that a takeoff gives.
 AMOUNTS = {"measured area": 1.0, "coated area": 1.0, "opening perimeter": 2.0, "line length": 2.0, "openings": 3.0}
-BASES = {"area": 1.0, "perimeter": 2.0, "length": 2.0, "count": 3.0, "hours": 0.0, "visit": 0.0, "color": 0.0}
+BASES = {"area": 1.0, "perimeter": 2.0, "length": 2.0, "count": 3.0, "hours": 0.0, "visit": 0.0, "color": 0.0,
+         "disturbed": 0.0}
+WHOLE_JOB = ("visit", "color", "disturbed")
 LINES = 2_000                  # rows of takeoff that a book may have, to be read back
 
 
@@ -43,6 +45,12 @@ JOB = Kind("job", upright=True, fields=(
           help="What feeds the guns. Leave blank for the first on Pumps."),
     Field("exposure", "Exposure", rule=Usual("exposures"),
           help="Wind and weather. Leave blank for the first on Lists."),
+    Field("travel_time", "Travel, one way", "time", Between(0, 24, "h"),
+          help="From your yard to the site, for each visit. 0 if there is none; left blank, Checks asks."),
+    Field("distance", "Distance, one way", "distance", Between(0, 2000, "mi"),
+          help="From your yard to the site. 0 if there is none; left blank, Checks asks."),
+    Field("vehicles", "Vehicles", "count", Between(0, 20, whole=True),
+          help="That drive to the site each visit. Leave blank for 1."),
     Field("built", "Year built", "year", Between(1500, 2100, whole=True),
           help="Before 1978 old lead paint is likely: follow the lead-safe rules."),
     Field("building", "Kind of building", rule=Word("building"),
@@ -59,6 +67,10 @@ JOB = Kind("job", upright=True, fields=(
     Field("accepted", "Accepted as it is",
           help="Questions of Checks that may stand, by their short names, with commas: minimum, old prices."),
     Field("hose_length", "Hose", "length", Between(5, 500, "ft"), help="Leave blank to use the pump's own."),
+    Field("rental_days", "Days of every rental", "days", Between(0, 1000, whole=True),
+          help="Working days from delivery to return. Leave blank to use what the schedule gives."),
+    Field("price_is", "The price of this job is", rule=Word("price_is"),
+          help="A fixed price binds; an estimate may change with the work. Leave blank to use Terms."),
     Field("wage", "Wage for this job", "money_hour", MONEY_HOUR,
           help="One person, before burden. Leave blank to use the crew's."),
     Field("overhead", "Overhead for this job, share", "share", SHARE, help="Leave blank to use Terms."),
@@ -126,6 +138,10 @@ TAKEOFF = Kind("takeoff", named="tag", capacity=100, fields=(
           help="Flat, lapped, ribbed: the shape of the face. Leave blank to use the surface's."),
     Field("sides", "Sides", "count", Between(1, 2, whole=True), help="Leave blank for 1."),
     Field("access", "Access", rule=OneOf("access"), help="Ladder, lift or scaffold. Leave blank for the ground."),
+    Field("base", "Foot above the ground", "length", Length(0, 500, "ft"),
+          help="How high above the ground the line begins: 10 ft for an upper story. Leave blank for 0."),
+    Field("part", "Part", rule=Name(unique=False),
+          help="The part of the price that it belongs to, such as 'Garage'. Leave blank for 'Other'."),
     Field("tag", "Tag", rule=Name(), help="Needed where openings name this line."),
     Field("note", "Note", help="For yourself.")), checks=(standard_sizes("window", "door"),))
 
@@ -142,7 +158,9 @@ ROOMS = Kind("rooms", capacity=12, fields=(
     Field("walls", "Walls", rule=OneOf("systems"), help="What goes on them. Leave blank if they are not painted."),
     Field("ceiling", "Ceiling", rule=OneOf("systems"), help="What goes on it. Leave blank if it is not painted."),
     Field("base", "Base", rule=OneOf("systems"),
-          help="What goes on it. Leave blank if it is not painted. Its height stands on Terms.")), checks=(
+          help="What goes on it. Leave blank if it is not painted. Its height stands on Terms."),
+    Field("part", "Part", rule=Name(unique=False),
+          help="The part of the price that it belongs to, such as 'Upstairs'. Leave blank for 'Other'.")), checks=(
     Check("unpainted", "name the system of its walls, its ceiling or its base",
           '({row.walls}="")*({row.ceiling}="")*({row.base}="")',
           lambda row, judge: row.walls is None and row.ceiling is None and row.base is None),
@@ -182,7 +200,7 @@ TASKS = Kind("tasks", capacity=24, fields=(
           help="Of each person, instead of the rate. Needed for basis hours."),
     Field("people", "People", "count", Between(1, 20, whole=True), help="Leave blank to use the rate's.")), checks=(
     Check("amount_missing", "enter the length, count or hours that its basis needs, or what the amount is taken from",
-          "CHOOSE(MATCH({rate.basis},{words.basis},0),1,1,ISNUMBER({row.length})*1,ISNUMBER({row.count})*1,0,1,1)"
+          "CHOOSE(MATCH({rate.basis},{words.basis},0),1,1,ISNUMBER({row.length})*1,ISNUMBER({row.count})*1,0,1,1,1)"
           '+ISNUMBER({row.hours})+({row.amount_from}<>"")=0',
           lambda row, judge: row.hours is None and row.amount_from is None and {
               "length": row.length, "count": row.count, "hours": None}.get(
@@ -192,10 +210,10 @@ TASKS = Kind("tasks", capacity=24, fields=(
           "<>INDEX({words.basis_is},MATCH({rate.basis},{words.basis},0)))",
           lambda row, judge: row.amount_from is not None
           and AMOUNTS[same(row.amount_from)] != BASES[same(judge.find("rates", row.task).basis)]),
-    Check("whole_job", "a task by visit or by color is for the whole job: leave System blank",
+    Check("whole_job", "a task by visit, color or old paint disturbed is for the whole job: leave System blank",
           "INDEX({words.basis_whole_job},MATCH({rate.basis},{words.basis},0))*({row.system}<>\"\")",
           lambda row,
-          judge: row.system is not None and same(judge.find("rates", row.task).basis) in ("visit", "color"))))
+          judge: row.system is not None and same(judge.find("rates", row.task).basis) in WHOLE_JOB)))
 
 WEATHER = Kind("weather", upright=True, fields=(
     Field("air", "Air temperature", "temperature", Between(-20, 55, "degC"),

@@ -7,14 +7,16 @@ from math import pi
 from types import MappingProxyType
 
 from builder.records.feet import FRACTIONS
-from builder.records.job import AMOUNTS, BASES
+from builder.records.job import AMOUNTS, BASES, WHOLE_JOB
 from builder.records.questions import PLACEHOLDERS, STATES
 from builder.records.reasons import REASONS, WEIGHT
 from builder.records.rules import PATTERN
+from builder.records.terms import MONTHS
 from builder.records.words import WORDS
 from builder.values import same
 
 # fmt: off
+WEEKDAYS = ("Sat", "Sun", "Mon", "Tue", "Wed", "Thu", "Fri")       # as spreadsheets count: day 0 is a Saturday
 LOOKUPS = MappingProxyType({
     **WORDS,
     "pattern": tuple(PATTERN),
@@ -24,8 +26,8 @@ LOOKUPS = MappingProxyType({
     "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
     "fraction": FRACTIONS,
     "pair": tuple(f"{number:02}" for number in range(100)),   # of digits
-    "month": ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-              "November", "December"),
+    "month": MONTHS,
+    "weekday": WEEKDAYS,
 })
 
 # Figures that stand beside a list, word for word.
@@ -35,12 +37,13 @@ BESIDE = MappingProxyType({
     "method_rolls": (0.0, 1.0, 1.0, 0.0),
     "reason_weight": tuple(WEIGHT.values())[::-1],
     "shape_stands": (1.0, 1.0, 0.0, 0.0),             # its height is how high it reaches; not a diameter, not a girth
-    "basis_rated": (1.0, 1.0, 1.0, 1.0, 0.0, 0.0, 0.0),
-    "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0),
+    "basis_rated": (1.0, 1.0, 1.0, 1.0, 0.0, 0.0, 0.0, 1.0),
+    "basis_loads": tuple(float(basis == "color") for basis in WORDS["basis"]),
+    "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0),
     # Notches of a wet-film gauge in mil: steps of 0.5 to 6, of 1 to 10, 2 to 30, 5 above (ASTM D4414-95(2020) 7.1.2).
     "notch": (*(half / 2 for half in range(1, 13)), 7.0, 8.0, 9.0, 10.0, *map(float, range(12, 31, 2)),
               *map(float, range(35, 201, 5))),
-    "basis_whole_job": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 1.0),
+    "basis_whole_job": tuple(float(basis in WHOLE_JOB) for basis in WORDS["basis"]),
     "amount_is": tuple(AMOUNTS.values()),
     "basis_is": tuple(BASES.values()),
     "fraction_worth": tuple(float(Fraction(one)) for one in FRACTIONS),

@@ -7,11 +7,16 @@ from builder.records.cautions import CAUTIONS
 # fmt: off
 NO_ROOM = "no room for this row: delete a blank one above it"
 
-# Weather and crew card.
+# Readings of the day and crew card.
 VERDICTS = ("dry enough for the dew-point rule; the coating's own limits count too", "too near the dew point: wait")
-TODAY = ("not read yet: type the readings on Weather", "dry enough, and within the coating's limits",
+TODAY = ("not read yet: type the readings on Schedule", "dry enough, and within the coating's limits",
          "WAIT: too near the dew point",
          "WAIT: outside the coating's limits", "WAIT: too near the dew point, outside the coating's limits")
+
+# Schedule.
+NO_SCHEDULE = "No schedule yet: Checks says what to fix."
+LEGEND = ("S sprayed, B sprayed and back-rolled, R rolled, H brushed, each with the number of the pass; T tasks; then "
+          "hours of work.")
 
 # Bid.
 NO_PRICE = "This bid is not complete. It shows no price until this is fixed:"

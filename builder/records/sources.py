@@ -6,6 +6,8 @@ derived (arithmetic on definitions), common practice (no source), invented (for 
 
 from dataclasses import dataclass
 
+from builder.records.terms import MONTHS
+
 # fmt: off
 KINDS_OF_SOURCE = ("published", "restated", "from memory", "derived", "common practice", "invented")
 
@@ -106,7 +108,35 @@ SOURCES = (
            "invented", "Ask your tax office",
            _TERMS, ("purchase_tax", "purchase_tax_base")),
     Source("Wages", "Wage of the crew with its burden", "invented", "Ask your payroll",
-           "Crews and Terms; own wage on Job", ("burden",)),
+           "Crews and Terms; own wage on Job",
+           ("burden", "burden_unemployment", "burden_compensation", "burden_liability", "burden_health",
+            "burden_retirement", "burden_other")),
+    Source("Social insurance", "The employer's 6.2 and 1.45 %", "from memory", "26 USC 3111", _TERMS,
+           ("burden_social",)),
+    Source("Paid leave", "leave / (2080 - leave), of an hour worked", "derived",
+           "2,080 hours: 52 weeks of 40; the hours of leave are invented", _TERMS, ("leave",)),
+    Source("What a day loses", "Breaks, waiting, moving about: three quarters of an hour of eight", "common practice",
+           "No source", _TERMS, ("unproductive",)),
+    Source("Spots", "Handling of the area between them: a third of that of a whole face", "common practice",
+           "No source", _TERMS, ("walk",)),
+    Source("Standing time", "Hours in which people wait for a coat to dry, and what of them is paid", "invented",
+           "A rule of this book", _TERMS, ("standing_paid",)),
+    Source("Travel", "People and vehicles, there and back each visit; 0.70 USD a mile", "from memory",
+           "Standard mileage rate of the tax office of the United States for 2025", _TERMS,
+           ("travel_rate", "travel_lump", "travel_in_day")),
+    Source("Hose pumped back", "Four fifths of what it holds", "common practice", "No source", _TERMS, ("recovered",)),
+    Source("Reached from the ground", "Up to 8 ft without ladder", "common practice", "No source", _TERMS,
+           ("ground_reach",)),
+    Source("Weather by month", "Share of working days in the open that a month loses", "invented",
+           "A rule of thumb on one airport's hours of 2013 gave 10 to 81 %; one place, one year", _TERMS,
+           tuple(f"lost_{month[:3].lower()}" for month in MONTHS)),
+    Source("Promised day", "Kept in four jobs of five", "invented", "A rule of this book", _TERMS, ("promise",)),
+    Source("Law where you work", "Deposit, days to cancel and lines of a bid: some places set them by law",
+           "published",
+           "16 CFR 429.1 (three business days, sales at the buyer's home); others differ: check your local law", _TERMS,
+           ("deposit_cap_amount", "cancel_days", "bid_lines")),
+    Source("What the price is", "Fixed price or estimate, with or without its parts", "invented", "A rule of this book",
+           _TERMS, ("price_is", "show_parts")),
     Source("Days",
            "Labor over what a visit leaves, in steps of half a day, at least the drying chain; weather takes its share",
            "invented", "A rule of this book",
@@ -122,7 +152,7 @@ SOURCES = (
            _TERMS, ("deposit", "deposit_cap", "stages", "validity")),
     Source("Cents", "Price, tax and payments in whole cents, yen, fils, half of one rounded up",
            "from memory", "Minor units of ISO 4217; rounding half up: common practice",
-           "Nothing to replace"),
+           _TERMS, ("money_step",)),
     Source("Letterhead", "Name, address, license on the bid", "invented",
            "For the demo; some places ask for more on a bid",
            _TERMS, ("firm", "contact", "license")),

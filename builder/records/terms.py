@@ -28,11 +28,33 @@ def _standard(opening: str) -> tuple[Field, Field]:
                   help="Of those that Takeoff and Rooms count.", path=f"takeoff.{opening}.height"))
 
 
+def _month(month: str) -> Field:
+    """Working days that a month's weather takes from work in the open."""
+    return Field(f"lost_{month[:3].lower()}", f"Lost to weather in {month}", "share", Between(0, 0.9),
+                 help="Share of working days in the open that end without work. Your own logs of past years tell it. "
+                      "Leave blank for none.", path=f"weather.lost.{month[:3].lower()}")
+
+
+def _burden(key: str, title: str, help: str) -> Field:
+    """One line of what an hour costs beside its wage."""
+    return Field(f"burden_{key}", title, "share", Between(0, 1), path=f"labor.burdens.{key}",
+                 help=f"Share of the wage. {help} Leave blank for none.")
+
+
 def _upside_down(row: Any, judge: Judge) -> bool:
     return any(getattr(row, f"{driver}_low") > getattr(row, f"{driver}_high") for driver in DRIVERS)
 
 
 DRIVERS = ("area", "material", "time", "wear")
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+          "December")
+BURDENS = (("social", "Social insurance", "The employer's part; your payroll shows it."),
+           ("unemployment", "Unemployment insurance", "On your state's yearly notice."),
+           ("compensation", "Workers' compensation", "The rate of your class of work, on the insurer's bill."),
+           ("liability", "Liability insurance", "Where your insurer charges it by the payroll."),
+           ("health", "Health insurance", "What you pay for it over a year, as a share of the wages of that year."),
+           ("retirement", "Retirement", "What you add to a plan."),
+           ("other", "Other burden", "Clothing, training, tools that wages pay for."))
 
 TERMS = Kind("terms", upright=True, fields=(
     Field("demo", "Figures of the demo", rule=Word("answer"),
@@ -74,6 +96,9 @@ TERMS = Kind("terms", upright=True, fields=(
           help="Usable nozzles to carry beside the one in the gun."),
     Field("round_slack", "Slack before rounding up", "number", Between(0, 0.01), True, path="buying.round_slack",
           help="A need this little over a whole pack or day does not add another one."),
+    Field("recovered", "Recovered from the hose", "share", Between(0, 1), path="buying.recovered",
+          help="Part of what the hose holds that is pumped back into the pail at a change of color. Leave blank for "
+               "none."),
     Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"), path="takeoff.opening_none",
           help="Door or window sizes that are not taken off at all. Leave blank for none."),
     Field("opening_both", "Openings deducted from one face up to", "area", Between(0, 100, "m2"),
@@ -81,8 +106,29 @@ TERMS = Kind("terms", upright=True, fields=(
     *_standard("window"), *_standard("door"),
     Field("base_height", "Height of a base", "length", Between(0, 10, "ft"), path="takeoff.base_height",
           help="The board at the foot of a wall, for Rooms."),
-    Field("burden", "Burden on wages", "share", Between(0, 3), True, "Insurance, taxes, holidays, on top of the wage.",
-          "labor.burden"),
+    Field("ground_reach", "Reached from the ground", "length", Between(0, 50, "ft"), path="takeoff.ground_reach",
+          help="Checks asks about a line that is higher and names no access. Leave blank to have none asked about."),
+    Field("burden", "Burden on wages", "share", Between(0, 3), path="labor.burden",
+          help="Insurance, taxes, holidays, on top of the wage. Leave blank to add up the lines below."),
+    *(_burden(*line) for line in BURDENS),
+    Field("leave", "Paid leave", "time", Between(0, 1000, "h"), path="labor.leave",
+          help="Hours a year that one person is paid and does not work: holidays, vacation, sick days, of 2,080. Leave "
+               "blank for none."),
+    Field("unproductive", "Lost of a working day", "time", Between(0, 12, "h"), path="labor.unproductive",
+          help="Of one person: breaks, waiting, moving about; not set-up, cleaning or travel, which have their own "
+               "lines. Watch three days and write it down. Leave blank for none."),
+    Field("walk", "Walking past what is not painted", "share", Between(0, 1), path="labor.walk",
+          help="Of spots: handling of the area between them, as a share of the handling of a whole face. Leave blank "
+               "for none."),
+    Field("standing_paid", "Standing time that is paid", "share", Between(0, 1), path="labor.standing_paid",
+          help="Part of the hours in which people wait for a coat to dry. Leave blank for none."),
+    Field("travel_rate", "Cost of a vehicle", "money_distance", Between(0, 1e3, "/mi"), path="travel.rate",
+          help="Fuel, wear and insurance by distance: the tax office's mileage rate of the year, or your books. Leave "
+               "blank for none."),
+    Field("travel_lump", "Travel, once a job", "money", Between(0, 1e7), path="travel.lump",
+          help="Tolls, ferries, parking permits. Leave blank for none."),
+    Field("travel_in_day", "Travel is within the working day", rule=Word("answer"), path="travel.in_day",
+          help="yes: the hours of travel come off those of the day. no: they are added to it. Leave blank for no."),
     Field("day_hours", "Working hours of a day", "time", Between(1, 24, "h"), True, path="labor.day_hours",
           help="From arriving to leaving, breaks left out."),
     Field("day_step", "Days are counted in steps of", "days", Between(0.05, 5), True, "0.5: half days.",
@@ -104,6 +150,20 @@ TERMS = Kind("terms", upright=True, fields=(
     _share("deposit", "Deposit", "price.deposit", "Share of the total, at signing."),
     Field("deposit_cap", "Deposit allowed up to", "share", Between(0, 1), path="price.deposit_cap",
           help="Share of the total, where a law or your insurer limits it. Leave blank for none."),
+    Field("deposit_cap_amount", "Deposit allowed up to, money", "money", Between(0, 1e7),
+          path="price.deposit_cap_amount",
+          help="Where a law limits the amount; the lesser of this and the share counts. Leave blank for none."),
+    Field("money_step", "Smallest amount that is paid", "money", Between(0.001, 1e3), path="price.money_step",
+          help="Tax and payments are rounded to it. Leave blank for a cent, or what your currency has."),
+    Field("price_is", "The price is", rule=Word("price_is"), path="price.price_is",
+          help="A fixed price binds; an estimate may change with the work. Leave blank for a fixed price."),
+    Field("show_parts", "Parts on the bid", rule=Word("answer"), path="price.show_parts",
+          help="yes: the bid says the price of each part. Leave blank for no."),
+    Field("cancel_days", "Days to cancel", "count", Between(0, 365, whole=True), path="law.cancel_days",
+          help="Business days in which a customer may cancel after signing, where you work. Check your local law. "
+               "Leave blank to say none."),
+    Field("bid_lines", "Lines that the bid must bear", path="law.lines",
+          help="Words that the law where you work asks for on a bid. Check your local law. Leave blank for none."),
     Field("stages", "Payments after the deposit", "count", Between(1, 12, whole=True), True, path="price.stages",
           help="In equal parts; the last one is what remains."),
     Field("validity", "Valid for", "days", Between(1, 365, whole=True), True, path="price.validity",
@@ -117,6 +177,9 @@ TERMS = Kind("terms", upright=True, fields=(
     *_spread("wear", "Wear", "Nozzles used up, compared with the estimate."),
     Field("percentile", "Cost is covered in this share of jobs", "share", Between(0.5, 0.99), True,
           "The contingency makes up the difference.", "risk.percentile"),
+    Field("promise", "Chance of the promised day", "share", Between(0.5, 0.99), path="schedule.promise",
+          help="The finish that is promised is kept in this share of jobs. Leave blank for 50 %."),
+    *map(_month, MONTHS),
     Field("dew_slope", "Magnus coefficient", "number", Between(10, 25), True, "WMO-No. 8: 17.62.", "weather.dew_slope"),
     Field("dew_offset", "Magnus temperature", "number", Between(200, 280), True,
           "WMO-No. 8: 243.12, in degrees Celsius.", "weather.dew_offset"),

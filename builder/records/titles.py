@@ -14,7 +14,7 @@ TYPED_ON = MappingProxyType({     # kind -> its title, its sheet
     "coats": ("Coats", "Paint"),
     "tasks": ("Tasks", "Tasks"),
     "kit": ("Kit", "Kit"),
-    "weather": ("Weather", "Weather"),
+    "weather": ("Weather", "Schedule"),
     "terms": ("Terms", "Terms"),
     "coatings": ("Coatings", "Coatings"),
     "families": ("Nozzle families", "Nozzle sizes"),

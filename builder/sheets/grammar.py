@@ -6,6 +6,8 @@ In formula text, braces hold what the layout turns into cells and names:
     {a:b}  {#a:b}  the run of this row's cells from a to b; the headers above them
     {#key}         the header of a column
     {*key}         all cells of a column of the same block
+    {key^}         the cell above in a column of the same table, for a run that goes on from row to row; in the first
+                   row the header stands there, so it is asked for where {no} is above 1
     {word.key}     the row that the link `word` finds, in the column `key` of its block
     {block.key}    the whole column of another block, or all cells of an upright one of which this is the `run`;
                    `all` is all its inputs, `head` the headers over them, `around`
@@ -135,7 +137,7 @@ def cell_value(row, column, units, copy=0):
 def heading(column, units, copy=0):
     """What stands above a column or before a fact: title, which copy of a repeated column, unit."""
     unit = units.shown(column.quantity)
-    title = f"{column.title}: {column.heads[copy]}" if column.heads else column.title
+    title = ": ".join(filter(None, (column.title, *column.heads[copy : copy + 1])))
     return f"{title} ({unit})" if unit else title
 
 

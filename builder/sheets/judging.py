@@ -100,32 +100,38 @@ def upright(kind, units, derived=(), apart="", section=""):
         ),
         Column("sound", "Sound", "count", 'IF({faults}=0,1,"")', ""),
     )
-    flags = [
-        Column(f"bad_{one.key}", "", "count", _flag(kind, one, f"{{{one.key}}}"), "", beside=one.key)
-        for one in judged(kind)
-    ]
-    flags += [Column(f"bad_{key}", "", "count", f"{{{key}}}", "", beside=key) for key in crossed]
     cells = (*inputs(kind), *checks, *sums, *derived)
     cut = [one.key for one in cells].index(apart) if apart else len(cells)
     parts = [(cells[:cut], Block.top, ""), (cells[cut:], Block.top + cut + SECTION, section)]
     return (
         *(
-            Block(kind.key, kind.title, own, form="upright", entered=True, top=top, section=heading)
+            Block(kind.key, kind.sheet, own, form="upright", entered=True, top=top, section=heading)
             for own, top, heading in parts
             if own
         ),
-        Block(kind.key, kind.title, tuple(flags), form="upright", place=4),
-        Block(
-            kind.key,
-            kind.title,
-            tuple(
-                Column(f"told_{key}", "", "text", f'IF({{bad_{key}}}=1,"{words}","")', "", beside=key)
-                for key, words in told.items()
-            ),
-            form="upright",
-            place=5,
-        ),
+        *_wrong(kind, crossed, told),
     )
+
+
+def beside_inputs(kind, units, place):
+    """The inputs of a kind without checks, in the column `place` of a page; flags and words beside them."""
+    told = {one.key: fault(kind, one, units) for one in judged(kind)}
+    return Block(kind.key, kind.sheet, inputs(kind), form="upright", entered=True, place=place), *_wrong(kind, (), told)
+
+
+def _wrong(kind, crossed, told):
+    """A flag beside each input and each check, and its words."""
+    flags = [
+        Column(f"bad_{one.key}", "", "count", _flag(kind, one, f"{{{one.key}}}"), "", beside=one.key)
+        for one in judged(kind)
+    ]
+    flags += [Column(f"bad_{key}", "", "count", f"{{{key}}}", "", beside=key) for key in crossed]
+    words = tuple(
+        Column(f"told_{key}", "", "text", f'IF({{bad_{key}}}=1,"{text}","")', "", beside=key)
+        for key, text in told.items()
+    )
+    yield Block(kind.key, kind.sheet, tuple(flags), form="upright", place=4)
+    yield Block(kind.key, kind.sheet, words, form="upright", place=5)
 
 
 def limits(kinds):

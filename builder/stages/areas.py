@@ -55,9 +55,6 @@ def systems_block(units):
         C("work", "System: work area", "area", total("work"), "live"),
         C("lines", "System: measured lines", "count", "SUMPRODUCT(--({areas.system_at}={no}),{areas.passed})", "live"),
         C("coat_rows", "System: coats", "count", "SUMPRODUCT(--({film.system_at}={no}),{film.passed})", "live"),
-        C("chain", "System: drying time in", "time",
-          "({lines}>0)*{scenarios@}*SUMPRODUCT(--({film.system_at}={no}),{film.chain})", "live", **BY_SCENARIO),
-        C("chain_most", "Longest drying time", "time", "MAX(0,MAX({*chain@}))", **TOTALS),
         *(whole(*one) for one in MEASURES),
     ), {"surface": At("surfaces", "{surface_at}")})
 
@@ -106,6 +103,7 @@ def areas_block(capacity):
         C("coefficient", "Coefficient", "number", 'IF({profile_at}="",1,{profile.coefficient})'),
         C("paint_given", "Paint coefficient given", "number", 'IF({profile_at}="",0,0+{profile.paint_coefficient})'),
         C("paint_coefficient", "Paint coefficient", "number", "IF({paint_given}=0,{coefficient},{paint_given})"),
+        C("hired", "Its access is rented", "count", 'IF({access_at}="",0,{up.hired})'),
         C("access_factor", "Work factor of its access", "number", 'IF({access_at}="",1,{up.factor})'),
         C("shape_no", "Number of its shape", "count",
           'IF(({part}>0)+({line.shape}="")>0,1,MATCH({line.shape},{words.shape},0))'),
@@ -214,6 +212,7 @@ def _face(est, row, line):
     row.paint_given = (profile.paint_coefficient or 0.0) if profile else 0.0
     row.paint_coefficient = row.paint_given or row.coefficient
     row.access_factor = access.factor if access else 1.0
+    row.hired = access.hired if access else 0.0
     row.shape_no = place("shape", line.shape, 1) if line is not None else 1
     row.factor = BESIDE["shape_factor"][row.shape_no - 1]
 

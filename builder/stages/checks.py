@@ -23,7 +23,9 @@ COUNTS = {
     "uncoated": "SUMPRODUCT(--(({systems.lines}>0)*(({systems.coat_rows}=0)*({systems.live}=1))=1))",
     "film": 'COUNTIF({film.faults},">0")',
     "no_nozzle": "SUM({film.sprayed})-SUM({picks.live})",
-    "no_day": "N({days.no_day@1})",
+    "no_day": "N({plan.no_day})",
+    "too_many": "N({plan.too_many})",
+    "too_long": "N({plan.too_long})",
     "refused": "N({price.refused@1})",
     "overhead": '--(({job.overhead}<>"")*N({terms.sound})*({terms.overhead_basis}="labor hours")>0)',
 }
@@ -199,7 +201,7 @@ def _counts(est, found):
         **{f"faults_{kind.key}": (rows[kind.key][0].faults or 0) > 0 for kind in KINDS.values() if kind.upright},
         **{key: len(wrong) for key, wrong in found.items()},
         "no_lines": not any(row.sound for key in ("takeoff", "rooms") for row in rows[key]),
-        "no_day": rows["days"][0].no_day or 0,
+        **{key: getattr(rows["plan"][0], key) or 0 for key in ("no_day", "too_many", "too_long")},
         "refused": rows["price"][0].refused or 0,
         "overhead": bool(job.overhead is not None and terms.sound and same(terms.overhead_basis) == "labor hours"),
     }

@@ -3,7 +3,7 @@
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
 from builder.records.reasons import FILM_FAULTS
-from builder.sheets.alternates import ONLY, copies, most
+from builder.sheets.alternates import ONLY
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
@@ -75,7 +75,6 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
       '{coated}*{entry.times}*IF({entry.share}="",1,{entry.share})'),
     C("work_coats", "Work area times coats", "area", '{work}*{entry.times}*IF({entry.share}="",1,{entry.share})'),
     C("work_ratio", "Work over coated area", "number", "IF({coated}=0,1,{work}/{coated})"),
-    C("chain", "Drying, all coats", "time", "{entry.times}*{paint.recoat}"),
     C("wage", "Wage with burden", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
     C("guns", "Guns", "count", "{crew.guns}"),
     C("hands", "People of the crew", "count", "{crew.guns}+{crew.rollers}+{crew.tenders}"),
@@ -190,8 +189,7 @@ def _work(est, row, entry, paint, surface, crew, system):
     row.surface_coats = row.coated * entry.times * (1.0 if entry.share is None else entry.share)
     row.work_coats = row.work * entry.times * (1.0 if entry.share is None else entry.share)
     row.work_ratio = row.work / row.coated if row.coated else 1.0
-    row.chain = entry.times * paint.recoat
-    row.wage = (crew.wage if est.job.wage is None else est.job.wage) * (1 + est.terms.burden)
+    row.wage = (crew.wage if est.job.wage is None else est.job.wage) * (1 + (est.terms.burden or 0.0))
     row.guns = crew.guns
     row.hands = crew.guns + crew.rollers + crew.tenders
     row.paint_price = 0.0 if entry.owner_supplied is not None and same(entry.owner_supplied) == "yes" else paint.price
@@ -227,12 +225,8 @@ def _spray(est, row, entry, paint, surface, crew, system):
     row.abrasion = paint.abrasion
 
 
-def chains(est):
-    """Drying time that a system's coats need one after another, in each scenario (E21)."""
+def counts(est):
+    """How many coats each system has."""
     for system in est.rows["systems"]:
         if system.live:
-            total = sum(row.chain for row in est.rows["film"] if row.passed and row.system_at == system.no)
             system.coat_rows = float(sum(bool(row.passed) and row.system_at == system.no for row in est.rows["film"]))
-            busy = float(system.lines > 0)
-            system.chain = tuple(total * busy * flag for flag in system.scenarios)
-    est.rows["systems"][0].chain_most = copies(est.rows["systems"], "chain", most)

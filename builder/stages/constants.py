@@ -13,7 +13,9 @@ from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import STEPS, step
 from builder.stages import paging
+from builder.trade.rental import MONTH, WEEK
 from builder.trade.risk import DECILES, NORMAL
+from builder.trade.schedule import GUSTS, LOST_MOST, NEVER
 from builder.trade.weather import ICE
 from builder.values import ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
 
@@ -36,7 +38,15 @@ CONSTANTS = Block("constants", "Constants", (
     C("money_step", "Smallest amount that can be paid",
       note="a cent, a yen: the currency's minor unit, ISO 4217, from memory"),
     C("money_decimals", "Decimals of it", "count"),
-    C("clock", "Hours of a day on the clock", "time"), C("tenth", "A tenth, to which percent are said in words"),
+    C("clock", "Hours of a day on the clock", "time"),
+    C("monday", "A Monday, where a job has no first day", "date", note="its holidays are not asked for"),
+    C("tie", "Times closer than this are the same", "time"),
+    C("never", "Later than any work", "time"),
+    C("gusts", "Variance of what weather takes, over that of single days", note="found by drawing jobs"),
+    C("lost_most", "Weather takes at most", "share"),
+    C("week_days", "Working days of a week's rental", "count"),
+    C("month_days", "Working days of a month's rental", "count"),
+ C("tenth", "A tenth, to which percent are said in words"),
     C("voc", "VOC of a volume, as a mass"),
     C("lead_year", "Old lead paint is likely before", "year", note="40 CFR 745.83"),
     C("lead_inside", "Minor work in a room, up to", "area", note="6 ft2, 40 CFR 745.83"),
@@ -73,6 +83,8 @@ STROKE = {"us": 8 * scale("ft"), "metric": 2.5}              # about as far as a
 SQUARES = 10.0                 # a tenth of a life is what can be told by eye
 BATCH = {"us": 1000 * scale("ft2"), "metric": 100.0}
 CLOCK = 24 * 3600.0            # seconds of a day on the clock: coats dry at night too
+MONDAY = 36892.0               # 2001-01-01 as spreadsheets count days
+TIE = 0.0036                   # s: a millionth of an hour
 
 
 def shown_constants(units, sizes):
@@ -104,6 +116,8 @@ def shown_constants(units, sizes):
         "freezing": (ICE - ZERO[warm]) / scale(warm), "degree": scale(warm),
         "money_step": units.money_step, "money_decimals": float(units.cents),
         "clock": CLOCK, "tenth": 0.1,
+        "monday": MONDAY, "tie": TIE, "never": NEVER, "gusts": GUSTS, "lost_most": LOST_MOST,
+        "week_days": float(WEEK), "month_days": float(MONTH),
         **{f"reason_{key}": weight for key, weight in WEIGHT.items()},
         "notch": 1.0 if units.system == "us" else 25.0,
         "stroke": STROKE[units.system], "batch": BATCH[units.system], "squares": SQUARES,

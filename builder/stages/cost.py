@@ -32,7 +32,8 @@ COST = Block("cost", "Cost", results_first("no cost materials wages rental tax d
     C("nozzles", "Nozzles, by wear", "money", "{sizes.wear_cost_all@no}"),
     C("nozzles_cash", "Nozzles, cash at the counter (not added)", "money", "{sizes.cash_all@no}"),
     C("task_material", "Material of tasks", "money",
-      "{task_hours.once_material_all@no}+{day.visits}*{task_hours.visit_material_all@no}"),
+      "{task_hours.once_material_all@no}+{day.visits}*{task_hours.visit_material_all@no}"
+      "+{day.loads}*{task_hours.load_material_all@no}"),
     C("sundries", "Sundries", "money", "{terms.sundries}*({paint}+{thinner})"),
     C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{task_material}+{sundries}"),
     C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
@@ -40,9 +41,11 @@ COST = Block("cost", "Cost", results_first("no cost materials wages rental tax d
     C("task_wages", "Wages, tasks", "money", "({day.task_labor}+{day.visits}*{day.visit_hours})*{wage}"),
     C("trigger_wages", "Of the wages of coats, at the trigger", "money", _sum("hours", "trigger_cost")),
     C("change_wages", "Wages, changing nozzles", "money", _sum("gallons", "change_wages")),
-    C("wages", "Wages", "money", "{coat_wages}+{task_wages}+{change_wages}"),
-    C("pump_rental", "Rental of pumps", "money", "{day.days}*{pumps.rental_day_all@no}"),
-    C("access_rental", "Rental of lifts and scaffold", "money", "{access.rental_cost_all@no}"),
+    C("standing_wages", "Wages, standing time that is paid", "money",
+      "{day.standing}/{plan.productive}*{wage}*(0+{terms.standing_paid})"),
+    C("wages", "Wages", "money", "{coat_wages}+{task_wages}+{change_wages}+{standing_wages}"),
+    C("pump_rental", "Pumps on site", "money", "{machines.pump_cost@no}"),
+    C("access_rental", "Lifts and scaffold on site", "money", "{machines.access_cost@no}"),
     C("rental", "Rental", "money", "{pump_rental}+{access_rental}"),
     C("taxed", "Purchases that are taxed", "money",
       "{materials}+{rental}*(MATCH({terms.purchase_tax_base},{words.tax_base},0)-1)"),
@@ -139,17 +142,20 @@ def costs(est):
         row.nozzles = est.rows["sizes"][0].wear_cost_all[at]
         row.nozzles_cash = est.rows["sizes"][0].cash_all[at]
         row.task_material = tasks.once_material_all[at] + day.visits * tasks.visit_material_all[at]
+        row.task_material += day.loads * tasks.load_material_all[at]
         row.sundries = terms.sundries * (row.paint + row.thinner)
         row.materials = row.paint + row.thinner + row.nozzles + row.task_material + row.sundries
         crew = est.row("crews", day.crew_at)
-        row.wage = (crew.wage if job.wage is None else job.wage) * (1 + terms.burden)
+        row.wage = (crew.wage if job.wage is None else job.wage) * (1 + (terms.burden or 0.0))
         row.coat_wages = sum(one.cost * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.task_wages = (day.task_labor + day.visits * day.visit_hours) * row.wage
         row.trigger_wages = sum(one.trigger_cost * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.change_wages = sum(one.change_wages * included(one, scenario) for one in est.rows["gallons"] if one.live)
-        row.wages = row.coat_wages + row.task_wages + row.change_wages
-        row.pump_rental = day.days * est.rows["pumps"][0].rental_day_all[at]
-        row.access_rental = est.rows["access"][0].rental_cost_all[at]
+        standing = day.standing / est.rows["plan"][0].productive
+        row.standing_wages = standing * row.wage * (terms.standing_paid or 0.0)
+        row.wages = row.coat_wages + row.task_wages + row.change_wages + row.standing_wages
+        machines = est.rows["machines"][0]
+        row.pump_rental, row.access_rental = machines.pump_cost[at], machines.access_cost[at]
         row.rental = row.pump_rental + row.access_rental
         row.taxed = row.materials + row.rental * (place("tax_base", terms.purchase_tax_base) - 1)
         row.tax = terms.purchase_tax * row.taxed

@@ -1,18 +1,26 @@
-"""Days: labor, visits, finish date and rental of each scenario (E21)."""
+"""Days: labor, visits and dates of each scenario (E36). The base is scheduled in full; an alternate is the base and
+what its steps add.
+"""
 
 from builder.records.scenarios import SCENARIOS
 from builder.sheets.alternates import included, within
-from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
-from builder.stages.constants import CLOCK
-from builder.trade import labor
+from builder.stages.lanes import whole_days
+from builder.trade import labor, schedule
 from builder.trade.packs import whole
+from builder.trade.risk import NORMAL
 
 
 # fmt: off
 def steps(amount):
     """Days rounded up to the step of Terms."""
     return f"ROUNDUP(MAX(0,{amount}/{{terms.day_step}}-{{terms.round_slack}}),0)*{{terms.day_step}}"
+
+
+def date(days):
+    """The date of the last of so many working days."""
+    return f'IF({{job.start}}="","",WORKDAY(INT({{job.start}})-1,{days},{{holidays.day}}))'
 
 
 DAYS = Block("days", "Days", (
@@ -22,30 +30,44 @@ DAYS = Block("days", "Days", (
     C("coat_labor", "Labor of coats", "time", f"SUMPRODUCT({within('hours', '{no}')},{{hours.labor}})"),
     C("trigger_labor", "Of it at the trigger", "time",
       f"SUMPRODUCT({within('hours', '{no}')},{{hours.trigger_labor}})"),
-    C("task_labor", "Labor of tasks, once", "time", "{task_hours.labor_all@no}"),
     C("visit_hours", "Labor of tasks, each visit", "time", "{task_hours.visit_hours_all@no}"),
-    C("useful", "Labor a visit leaves", "time", "{basics.people}*{terms.day_hours}-{visit_hours}"),
-    C("no_day", "Visits leave no time", "count", "--({useful}<={basics.people}*{terms.day_hours}*{terms.slack})"),
-    C("passed", "Passed", "count", 'IF({no_day}=0,1,"")'),
-    C("worked", "Days of work", "days", steps("({coat_labor}+{task_labor})/{useful}"), "passed"),
-    C("clock", "Longest time of one pump on the clock", "time", "{pumps.clock_most@no}", "passed"),
-    C("clock_days", "Days that pump needs", "days", steps("{clock}*{basics.people}/{useful}"), "passed"),
-    C("drying", "Longest drying chain", "time", "{systems.chain_most@no}", "passed"),
-    C("drying_days", "Days of drying", "days", steps("{drying}/{constants.clock}"), "passed"),
-    C("days", "Days", "days", "MAX({worked},{clock_days},{drying_days})", "passed"),
-    C("visits", "Visits", "count", "ROUNDUP(MAX(0,{days}-{terms.round_slack}),0)", "passed"),
-    C("labor", "Labor in all", "time", "{coat_labor}+{task_labor}+{visits}*{visit_hours}", "passed"),
-    C("weather", "Days with weather", "days", "{days}/(1-{exposure.lost_days})", "passed"),
-    C("finish", "Finished on", "date",
-      'IF({job.start}="","",WORKDAY(INT({job.start})-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))',
+    C("passed", "Scheduled", "count", "{plan.passed}", ""),
+    C("loads", "Loads of all pumps", "count",
+      "{plan.loads}+SUMPRODUCT(--({gallons.only}={no}),{gallons.own_load})", "passed"),
+    C("clean_labor", "Labor of cleaning and flushing pumps", "time",
+      "{loads}*{task_hours.load_hours_all@no}+{plan.flush_labor}", "passed"),
+    C("task_labor", "Labor of tasks, once", "time", "{task_hours.labor_all@no}+{clean_labor}", "passed"),
+    C("added", "Gun time that its steps add", "time", "SUMPRODUCT(--({lanes.apart}={no}-1),{lanes.added})*({no}>1)",
       "passed"),
-    C("work", "Work area", "area", f"SUMPRODUCT({within('areas', '{no}')},{{areas.work}})", "passed"),
-), {"exposure": At("exposures", "{basics.exposure_at}")}, "live", "card")
+    C("alone", "Its longest system takes by itself", "time",
+      "SUMPRODUCT(LARGE(({lanes.apart}={no}-1)*{lanes.alone},1))*({no}>1)", "passed"),
+    C("lanes", "Both lanes end at work hour", "time",
+      "MAX({plan.lanes_end},{plan.begin}+MAX({plan.gun_time}+{added},{alone}))", "passed"),
+    C("body", "Labor before what comes last", "time",
+      "{coat_labor}+{task_hours.labor_all@no}-{plan.last_labor}", "passed"),
+    C("rest_from", "What comes last begins at work hour", "time",
+      "MAX({lanes},{body}*{plan.pace}/{basics.people}/(1-{plan.lost}))", "passed"),
+    C("work", "Done at work hour", "time",
+      "{rest_from}+({plan.last_labor}+{clean_labor})*{plan.pace}/{basics.people}", "passed"),
+    C("days", "Days", "days", steps("{work}/{plan.hours}"), "passed"),
+    C("visits", "Visits", "count",
+      f"SUM({{work_days.used}})+{whole_days('{work}')}-{whole_days('{days.work@1}')}", "passed"),
+    C("labor", "Labor in all", "time", "{coat_labor}+{task_labor}+{visits}*{visit_hours}", "passed"),
+    C("standing", "Standing time, all people", "time",
+      "MAX(0,{work}*{basics.people}-({coat_labor}+{task_labor})*{plan.pace}/(1-{plan.lost}))", "passed"),
+    C("finish", "Planned to be finished on", "date", date(whole_days("{work}")), "passed"),
+    C("score", "Standard score of the promise", "number",
+      'IF({terms.promise}="",0,NORMSINV({terms.promise}))', "passed"),
+    C("sure", "Done at work hour, promised", "time",
+      "{work}+{plan.halted}+SQRT(({work}*(EXP({score}*{plan.spread})-1))^2"
+      "+{constants.gusts}*{score}^2*{plan.hours}*{plan.lost_time}/(1-{plan.open_lost}))", "passed"),
+    C("promised", "Promised to be finished on", "date", date(whole_days("{sure}")), "passed"),
+), when="live", form="card")
 # fmt: on
 
 
 def days(est):
-    terms, job = est.terms, est.job
+    terms, job, tasks, plan = est.terms, est.job, est.rows["task_hours"][0], est.rows["plan"][0]
     for row, scenario in zip(est.rows["days"], SCENARIOS):
         at = scenario - 1
         row.live = 1.0 if terms.sound and job.sound else None
@@ -54,26 +76,58 @@ def days(est):
         row.crew_at = est.basics.crew_at
         row.coat_labor = sum(one.labor * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.trigger_labor = sum(one.trigger_labor * included(one, scenario) for one in est.rows["hours"] if one.live)
-        row.task_labor = est.rows["task_hours"][0].labor_all[at]
-        row.visit_hours = est.rows["task_hours"][0].visit_hours_all[at]
-        row.useful = labor.useful_day(est.basics.people, terms.day_hours, row.visit_hours)
-        row.no_day = float(row.useful <= est.basics.people * terms.day_hours * terms.slack)
-        row.passed = None if row.no_day else 1.0
+        row.visit_hours = tasks.visit_hours_all[at]
+        row.passed = plan.passed
         if row.passed:
-            _days(est, row, scenario)
+            _days(est, row, scenario, plan)
 
 
-def _days(est, row, scenario):
-    at, terms, job, slack = scenario - 1, est.terms, est.job, est.terms.round_slack
-    row.worked = labor.steps_up((row.coat_labor + row.task_labor) / row.useful, terms.day_step, slack)
-    row.clock = est.rows["pumps"][0].clock_most[at]
-    row.clock_days = labor.steps_up(row.clock * est.basics.people / row.useful, terms.day_step, slack)
-    row.drying = est.rows["systems"][0].chain_most[at]
-    row.drying_days = labor.steps_up(row.drying / CLOCK, terms.day_step, slack)
-    row.days = max(row.worked, row.clock_days, row.drying_days)
-    row.visits = whole(row.days, slack)
+def _days(est, row, scenario, plan):
+    at, tasks, people, slack = scenario - 1, est.rows["task_hours"][0], est.basics.people, est.terms.round_slack
+    own = [lane for lane in est.rows["lanes"] if scenario > 1 and lane.apart == at]
+    row.loads = plan.loads + sum(one.own_load for one in est.rows["gallons"] if one.live and one.only == scenario)
+    row.clean_labor = row.loads * tasks.load_hours_all[at] + plan.flush_labor
+    row.task_labor = tasks.labor_all[at] + row.clean_labor
+    row.added = float(sum(lane.added for lane in own))
+    row.alone = float(max((lane.alone for lane in own), default=0.0))
+    row.lanes = max(plan.lanes_end, plan.begin + max(plan.gun_time + row.added, row.alone))
+    row.body = row.coat_labor + tasks.labor_all[at] - plan.last_labor
+    labors = row.body * plan.pace, (plan.last_labor + row.clean_labor) * plan.pace
+    row.rest_from = schedule.finish(row.lanes, labors[0], people, plan.lost, 0.0)
+    row.work = schedule.finish(row.lanes, labors[0], people, plan.lost, labors[1])
+    row.days = labor.steps_up(row.work / plan.hours, est.terms.day_step, slack)
+    _dates(est, row, plan, at)
     row.labor = row.coat_labor + row.task_labor + row.visits * row.visit_hours
-    row.weather = labor.weather_days(row.days, est.row("exposures", est.basics.exposure_at).lost_days)
+    busy = (row.coat_labor + row.task_labor) * plan.pace / (1 - plan.lost)
+    row.standing = max(0.0, row.work * people - busy)
+
+
+def _dates(est, row, plan, at):
+    job, slack, listed = est.job, est.terms.round_slack, est.rows["work_days"]
+    took = whole(row.work / plan.hours, slack)
+    if at == 0:
+        plan.took = took
+        _used(est, plan, took)
+        plan.too_long = float(row.work > plan.hours * (len(listed) + slack))
+    base = est.rows["days"][0].work
+    row.visits = sum(one.used for one in listed) + took - whole(base / plan.hours, slack)
+    row.score = 0.0 if est.terms.promise is None else NORMAL.inv_cdf(est.terms.promise)
+    row.sure = schedule.promised(
+        row.work, plan.halted, plan.spread, row.score, plan.hours, plan.lost_time, plan.open_lost
+    )
     if job.start is not None:
-        row.finish = labor.workday(int(job.start), whole(row.weather, slack), {one.day for one in est.rows["holidays"]})
-    row.work = sum(one.work * included(one, scenario) for one in est.rows["areas"] if one.passed)
+        off = {one.day for one in est.rows["holidays"]}
+        row.finish = labor.workday(int(job.start), took, off)
+        row.promised = labor.workday(int(job.start), whole(row.sure / plan.hours, slack), off)
+
+
+def _used(est, plan, took):
+    """The days on which somebody works: gun, hands, or what comes last."""
+    slack = est.terms.round_slack
+    hand = whole(plan.hand_end / plan.hours, slack)
+    rest = schedule.first_day(plan.lanes_end, plan.hours, slack)
+    for row in est.rows["work_days"]:
+        row.gun = float(any(one.live and one.since <= row.no <= one.until for one in est.rows["run"]))
+        row.hand = float(row.no <= hand)
+        row.rest = float(rest < row.no <= took)
+        row.used = float(bool(row.gun or row.hand or row.rest))

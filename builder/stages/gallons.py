@@ -7,7 +7,7 @@ from builder.records.scenarios import NAMES, SCENARIOS
 from builder.sheets.alternates import ONLY, included, within
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
-from builder.trade import film, packs
+from builder.trade import film, packs, spray
 from builder.values import same
 
 # fmt: off
@@ -33,7 +33,12 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("spent", "Nozzle lives spent", "number", "IF({coat.by_hand}=1,0,{applied}/{pick.life})"),
     C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({coat.gun_wage})"),
     C("guns", "Guns", "count", "IF(N({live})*N({coat.sprayed})=1,{coat.guns},0)", ""),
-    C("fill", "Left in hose and pail", "volume", "IF(N({live})*N({coat.sprayed})=1,{pump.content}+{pump.heel},0)", ""),
+    C("hoses", "Hoses in use", "count",
+      "IF(N({live})*N({coat.sprayed})=1,MIN({pump.hose_count},{guns}),0)", ""),
+    C("fill", "Left in hose and pail by a load of its own", "volume",
+      "IF({hoses}=0,0,({pump.heel}+(1-(0+{terms.recovered}))*{pump.content}*{hoses})/(1+{coat.thinning}))", ""),
+    C("own_load", "Loads of its own, of an alternate", "count",
+      "IF({hoses}*({only}>0)=0,0,--(SUMPRODUCT(--({*system_at}={system_at}),--({*lead}={lead}),--({*no}<{no}))=0))"),
     C("share_told", "Share of the area, whole percent", "count",
       'IF({entry.share}="",0,MAX(1,INT({entry.share}*100+1/2+{terms.slack})))'),
     C("part_told", "Share and supply in words", "text",
@@ -82,7 +87,8 @@ def purchases_block(coats):
         C("what", "Coating and color", "text", "{gallon.what}"),
         C("paint_at", "Row of its coating", "count", "{gallon.coating_at}"),
         C("line_fill", "Left in hose and pail", "volume",
-          f"SUMPRODUCT(LARGE(({{gallons.lead}}={{coat}})*({within('gallons', '{scenario}')})*{{gallons.fill}},1))"),
+          "SUMPRODUCT(--({run.lead}={coat}),{run.fill})+SUMPRODUCT(--({gallons.lead}={coat}),"
+          "--({gallons.only}={scenario}),{gallons.own_load},{gallons.fill})"),
         C("touch_up", "Touch-up kept", "volume", "{terms.touch_up}"),
         C("total", "Needed in all", "volume", "{coats_need}+{line_fill}+{touch_up}"),
         C("larges", "Largest pack", "count",
@@ -126,7 +132,7 @@ def _first_least(*costs):
 
 def gallons(est):
     for row, entry, coat, pick in zip(est.rows["gallons"], est.rows["coats"], est.rows["film"], est.rows["picks"]):
-        row.guns = row.fill = 0.0
+        row.guns = row.hoses = row.fill = 0.0
         row.live = 1.0 if pick.live or coat.by_hand else None
         if not row.live:
             continue
@@ -148,7 +154,10 @@ def gallons(est):
         row.spent = 0.0 if coat.by_hand else row.applied / pick.life
         if coat.sprayed:
             pump = est.row("pumps", coat.pump_at)
-            row.guns, row.fill = coat.guns, pump.content + pump.heel
+            row.guns = coat.guns
+            row.hoses = min(pump.hose_count, row.guns)
+            recovered = est.terms.recovered or 0.0
+            row.fill = spray.line_fill(pump.heel, pump.content, recovered, row.hoses, coat.thinning)
         row.share_told = 0.0 if entry.share is None else float(max(1, floor(entry.share * 100 + 0.5 + est.terms.slack)))
         row.work = _in_words(row, entry, coat, owner, est.judge.as_text)
         if row.applied > 0:
@@ -157,6 +166,9 @@ def gallons(est):
     for row in est.rows["gallons"]:
         if row.live:
             row.lead = first.setdefault(same(row.what), row.no)
+            earlier = (one for one in est.rows["gallons"][: row.no - 1] if one.live)
+            known = any(one.system_at == row.system_at and one.lead == row.lead for one in earlier)
+            row.own_load = float(bool(row.hoses and row.only) and not known)
 
 
 def _in_words(row, entry, coat, owner, as_text):
@@ -194,7 +206,8 @@ def _buy(est, row, gallon):
     row.what, row.paint_at = gallon.what, gallon.coating_at
     paint = est.row("coatings", row.paint_at)
     alike = [other for other in est.rows["gallons"] if other.lead == gallon.no]
-    row.line_fill = max(other.fill * included(other, row.scenario) for other in alike)
+    row.line_fill = sum(one.fill for one in est.rows["run"] if one.lead == gallon.no)
+    row.line_fill += sum(other.own_load * other.fill for other in alike if other.only == row.scenario)
     row.touch_up = est.terms.touch_up
     row.total = row.coats_need + row.line_fill + row.touch_up
     offered = tuple(

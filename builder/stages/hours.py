@@ -52,10 +52,10 @@ def _amount(own, key):
 
 # Of each person: people share the time of a rate, which is one person's (E27).
 TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{edge@}/{rate.length_rate},"
-         "{pieces@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each})/{sharing}")
+         "{pieces@}/{rate.count_rate},0,{rate.hours_each},{rate.hours_each},0)/{sharing}")
 MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{edge@}"
              "*{rate.length_material},"
-             "{pieces@}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material})")
+             "{pieces@}*{rate.each_material},0,{rate.each_material},{rate.each_material},0)")
 
 TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
     C("no", "Task", "count", label=lambda number: number),
@@ -68,6 +68,10 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("live", "Worked out", "count", 'IF(({system_live}=1)*(N({job.sound})=1)*(N({terms.sound})=1)=1,1,"")', "sound"),
     C("basis_no", "Number of its basis", "count", "MATCH({rate.basis},{words.basis},0)"),
     C("visits", "By visit", "count", "INDEX({words.basis_visits},{basis_no})"),
+    C("by_load", "By load of a pump", "count", "INDEX({words.basis_loads},{basis_no})"),
+    C("loads", "Hours by load", "count", '{by_load}*({task.hours}="")'),
+    C("when_no", "Of no system: 1 first, 2 last, 1+2 alongside", "count",
+      '({system_at}="")*IF({rate.when}="",1,MATCH({rate.when},{words.when},0))'),
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
     C("sharing", "People who share the time of its rate", "count",
       "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
@@ -83,17 +87,22 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("area", "Area", "area", _amount("area", "area"), **BY_SCENARIO),
     C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
     C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
-    C("colors", "Colors", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **BY_SCENARIO),
     C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **BY_SCENARIO),
     C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **BY_SCENARIO),
-    C("labor", "Labor, once", "time", "{hours@}*(1-{visits})", **BY_SCENARIO),
+    C("labor", "Labor, once", "time", "{hours@}*(1-{visits}-{loads})", **BY_SCENARIO),
+    C("lane_labor", "Labor, once, in its scenario", "time",
+      'IF({system_at}="",{labor@1},MAX({labor@1:labor@4}))'),
     C("visit_hours", "Labor a visit", "time", "{hours@}*{visits}", **BY_SCENARIO),
-    C("once_material", "Material, once", "money", "{material@}*(1-{visits})", **BY_SCENARIO),
+    C("load_hours", "Labor a load", "time", "{hours@}*{loads}", **BY_SCENARIO),
+    C("once_material", "Material, once", "money", "{material@}*(1-{visits}-{by_load})", **BY_SCENARIO),
     C("visit_material", "Material a visit", "money", "{material@}*{visits}", **BY_SCENARIO),
+    C("load_material", "Material a load", "money", "{material@}*{by_load}", **BY_SCENARIO),
     total("labor", "Labor, once, all tasks", "time"), total("visit_hours", "Labor a visit, all tasks", "time"),
+    total("load_hours", "Labor a load, all tasks", "time"),
     total("once_material", "Material, once, all tasks", "money"),
     total("visit_material", "Material a visit, all tasks", "money"),
+    total("load_material", "Material a load, all tasks", "money"),
 )), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")
 # fmt: on
 
@@ -133,7 +142,7 @@ def tasks(est):
         if row.live:
             _task(est, row, task, est.row("rates", row.rate_at), system)
     rows = est.rows["task_hours"]
-    summed = ("labor", "visit_hours", "once_material", "visit_material")
+    summed = ("labor", "visit_hours", "load_hours", "once_material", "visit_material", "load_material")
     rows[0].set(**{f"{key}_all": copies(rows, key) for key in summed})
 
 
@@ -144,7 +153,9 @@ def _task(est, row, task, rate, system):
     (E27).
     """
     row.basis_no = place("basis", rate.basis)
-    row.visits = BESIDE["basis_visits"][row.basis_no - 1]
+    row.visits, row.by_load = (BESIDE[f"basis_{key}"][row.basis_no - 1] for key in ("visits", "loads"))
+    row.loads = row.by_load * (task.hours is None)
+    row.when_no = place("when", rate.when, 1) * float(system is None)
     row.people = task.people or rate.people or 1.0
     row.sharing = row.people if BESIDE["basis_rated"][row.basis_no - 1] else 1.0
     row.measures = float(any(one.lines for one in est.rows["systems"] if system in (None, one)))
@@ -160,16 +171,14 @@ def _task(est, row, task, rate, system):
         found = _found_in(est, figures[int(row.second) - 1], system)
         amounts = tuple(row.share * one if own is None else own for one in found)
         row.set(**{f"{key}_found": found, key: amounts})
-    row.colors = tuple(
-        float(sum(one.live is not None for one in est.rows["purchases"] if one.scenario == scenario))
-        for scenario in SCENARIOS
-    )
     each = rate.hours_each
     kind = int(row.basis_no) - 1
     times, material = [], []
-    for area, edge, pieces, colors in zip(row.area, row.edge, row.pieces, row.colors):
-        done = (area, edge, edge, pieces, 0.0, 1.0, colors)[kind]
-        pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None)[kind]
+    for area, edge, pieces in zip(row.area, row.edge, row.pieces):
+        done = (area, edge, edge, pieces, 0.0, 1.0, 1.0, 0.0)[kind]
+        pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None, rate.area_rate)[
+            kind
+        ]
         price = (
             rate.area_material,
             rate.length_material,
@@ -178,6 +187,7 @@ def _task(est, row, task, rate, system):
             0.0,
             rate.each_material,
             rate.each_material,
+            rate.area_material,
         )[kind]
         own = labor.each_time(done, pace, row.sharing) if pace else done * (each or 0.0)
         times.append(own if task.hours is None else task.hours)
@@ -185,12 +195,14 @@ def _task(est, row, task, rate, system):
     row.each_hours = tuple(times)
     row.hours = tuple(time * row.people * flag for time, flag in zip(times, row.scenarios))
     row.material = tuple(one * flag for one, flag in zip(material, row.scenarios))
-    row.labor, row.once_material = (
-        tuple(one * (1 - row.visits) for one in all_of) for all_of in (row.hours, row.material)
-    )
+    row.labor = tuple(one * (1 - row.visits - row.loads) for one in row.hours)
+    row.lane_labor = row.labor[0] if system is None else max(row.labor)
+    row.once_material = tuple(one * (1 - row.visits - row.by_load) for one in row.material)
     row.visit_hours, row.visit_material = (
         tuple(one * row.visits for one in all_of) for all_of in (row.hours, row.material)
     )
+    row.load_hours = tuple(one * row.loads for one in row.hours)
+    row.load_material = tuple(one * row.by_load for one in row.material)
 
 
 def _flags(system):

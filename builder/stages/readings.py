@@ -1,27 +1,54 @@
-"""Weather: may this face be coated now? Dew point against the surface (E24)."""
+"""Readings of the day, on Schedule: may this face be coated now? Dew point against the surface (E24)."""
 
 from builder.records.kinds import KINDS
 from builder.records.sentences import VERDICTS
+from builder.records.wording import judged
+from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
-from builder.sheets.judging import upright
+from builder.sheets.judging import beside_inputs
+from builder.stages.lanes import READINGS_TOP, SHEET
 from builder.trade import weather
+
+TOP, PLACE = 5, 2  # the first reading on the page
 
 
 # fmt: off
 def weather_blocks(units):
-    dry, damp = VERDICTS
-    return upright(KINDS["weather"], units, (
-        C("live", "All three read", "count", 'IF((N({sound})=1)*(N({terms.sound})=1)*(ISNUMBER({air})'
-                                             '*ISNUMBER({humidity})*ISNUMBER({surface})=1),1,"")', ""),
-        C("air_c", "Air, degrees Celsius", "number", "({air}-{constants.freezing})*{constants.degree}", "live"),
-        C("gamma", "Magnus exponent", "number", "LN({humidity})+{terms.dew_slope}*{air_c}/({terms.dew_offset}+{air_c})",
-          "live"),
-        C("dew_point", "Dew point", "temperature",
-          "{terms.dew_offset}*{gamma}/({terms.dew_slope}-{gamma})/{constants.degree}+{constants.freezing}", "live"),
-        C("least", "Lowest surface temperature", "temperature", "{dew_point}+{terms.dew_margin}", "live"),
-        C("verdict", "May it be coated", "text", f'IF({{surface}}-{{least}}>=-{{terms.slack}},"{dry}","{damp}")',
-          "live"),
-    ))
+    """Readings with what is wrong beside them and what follows below; how it follows stands on the workings."""
+    kind, (dry, damp) = KINDS["weather"], VERDICTS
+    keys = [one.key for one in judged(kind)]
+    faults = "+".join(f"{{weather.bad_{key}}}" for key in keys)
+    told = [f"{{weather.told_{key}}}" for key in keys]
+    first = told[0] + "".join(
+        f'&REPT({one}&"",--({"&".join(told[:at])}=""))' for at, one in enumerate(told[1:], start=1))
+
+    def read(formula):
+        return f'IF({{weather.live}}="","",{formula})'
+
+    inputs, *flags = beside_inputs(kind, units, PLACE)
+    return (
+        inputs, *flags,
+        Block("weather", kind.sheet, (
+            C("dew_point", "Dew point", "temperature",
+              read("{terms.dew_offset}*{weather.gamma}/({terms.dew_slope}-{weather.gamma})/{constants.degree}"
+                   "+{constants.freezing}")),
+            C("least", "Surface at least", "temperature", read("{dew_point}+{terms.dew_margin}")),
+            C("verdict", "May it be coated?", "text",
+              read(f'REPT("{dry}",--({{weather.surface}}-{{least}}>=-{{terms.slack}}))'
+                   f'&REPT("{damp}",--({{weather.surface}}-{{least}}<-{{terms.slack}}))')),
+        ), form="upright", place=PLACE, top=TOP + len(keys)),
+        Block("weather", SHEET, (
+            C("faults", "Faults of the readings", "count", faults, ""),
+            C("fault", "First of them", "text", first, ""),
+            C("sound", "Readings sound", "count", 'IF({faults}=0,1,"")', ""),
+            C("live", "All three read", "count",
+              'IF((N({sound})=1)*(N({terms.sound})=1)*(ISNUMBER({weather.air})*ISNUMBER({weather.humidity})'
+              '*ISNUMBER({weather.surface})=1),1,"")', ""),
+            C("air_c", "Air, degrees Celsius", "number", "({weather.air}-{constants.freezing})*{constants.degree}"),
+            C("gamma", "Magnus exponent", "number",
+              "LN({weather.humidity})+{terms.dew_slope}*{air_c}/({terms.dew_offset}+{air_c})"),
+        ), when="live", form="upright", top=READINGS_TOP),
+    )
 # fmt: on
 
 

@@ -5,13 +5,12 @@ a pump's hose.
 from builder.quantities import scale
 from builder.records.kinds import KINDS
 from builder.records.lookups import rank
-from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, TOTALS, copies, included, most, total, within
+from builder.sheets.alternates import BY_SCENARIO
 from builder.sheets.grammar import At
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.stages.constants import INCH, WATER_DENSITY
-from builder.trade import film, labor, spray, wear
+from builder.trade import film, spray, wear
 from builder.values import is_number, size_digits
 
 # fmt: off
@@ -52,8 +51,10 @@ def coatings_block(units):
     ))
 
 
+HIRED = "--(ISNUMBER({row.rental})+ISNUMBER({row.rental_5})+ISNUMBER({row.rental_20})>0)"
+
+
 def pumps_block(units):
-    runs = f"SUMPRODUCT(--({{hours.pump_at}}={{no}}),{within('hours', '{@}')},{{hours.%s}})"
     run = '{constants.run}*({length}/{row.hose_bore}^4+IF({row.whip_length}="",0,{row.whip_length}/{row.whip_bore}^4))'
     content = ('{constants.bore}*({length}*{row.hose_bore}^2'
                '+IF({row.whip_length}="",0,{row.whip_length}*{row.whip_bore}^2))')
@@ -72,11 +73,8 @@ def pumps_block(units):
         C("holds", "Pump: weakest rating", "pressure", least("pressure_max", "hose_pressure_max", "whip_pressure_max"),
           "live"),
         C("narrowest", "Pump: narrowest bore", "width", least("hose_bore", "whip_bore"), "live"),
-        C("used", "Pump: runs in", "count", f"--({runs % 'labor'}>0)", "live", **BY_SCENARIO),
-        C("clock", "Pump: hours on the clock in", "time", runs % "elapsed", "live", **BY_SCENARIO),
-        C("rental_day", "Pump: rental a day in", "money_day", "{used@}*{row.rental}", "live", **BY_SCENARIO),
-        C("clock_most", "Longest time of one pump on the clock", "time", "MAX(0,MAX({*clock@}))", **TOTALS),
-        total("rental_day", "Rental of pumps a day, all", "money_day"),
+        C("hired", "Pump: rented", "count", HIRED, "live"),
+        C("hose_count", "Pump: hoses", "count", 'IF({row.hoses}="",1,{row.hoses})', "live"),
     ))
 
 
@@ -99,16 +97,10 @@ def kit_block(units):
 
 
 def access_block(units):
-    steps = "ROUNDUP(MAX(0,{day.days}*{work@}/{day.work}/{terms.day_step}-{terms.round_slack}),0)"
-    days = f"IF(N({{day.work}})=0,0,{{terms.day_step}}*{steps})"
-    work = f"SUMPRODUCT(--({{areas.access_at}}={{no}}),{within('areas', '{@}')},{{areas.work}})"
     return judging(KINDS["access"], units, (
         C("live", "Access: worked out", "count", 'IF({terms.sound}=1,1,"")'),
-        C("work", "Access: work area in", "area", work, "live", **BY_SCENARIO),
-        C("days", "Access: days in", "days", days, "live", **BY_SCENARIO),
-        C("rental_cost", "Access: rental in", "money", "{days@}*{row.rental}", "live", **BY_SCENARIO),
-        total("rental_cost", "Rental of lifts and scaffold, all", "money"),
-    ), {"day": At("days", "{@}")})
+        C("hired", "Access: rented", "count", HIRED, "live"),
+    ))
 
 
 def holidays_block(units):
@@ -168,6 +160,7 @@ def pumps(est):
         row.live = 1.0 if row.sound and est.job.sound else None
         if not row.live:
             continue
+        row.hired, row.hose_count = _hired(row), row.hoses or 1.0
         row.length = row.hose_length if est.job.hose_length is None else est.job.hose_length
         row.run = spray.hose_run(row.length, row.hose_bore)
         row.content = spray.hose_volume(row.length, row.hose_bore)
@@ -199,19 +192,9 @@ def kit(est):
             size.in_kit = float(any(row.usable and row.nozzle_at == size.no for row in est.rows["kit"]))
 
 
-def pump_use(est):
-    """Which pumps run in each scenario."""
-    for row in est.rows["pumps"]:
-        if row.live:
-            own = [one for one in est.rows["hours"] if one.pump_at == row.no]
-            labor, row.clock = (
-                tuple(sum(getattr(one, key) * included(one, scenario) for one in own) for scenario in SCENARIOS)
-                for key in ("labor", "elapsed")
-            )
-            row.used = tuple(float(one > 0) for one in labor)
-            row.rental_day = tuple(one * (row.rental or 0.0) for one in row.used)
-    pumps = est.rows["pumps"]
-    pumps[0].set(clock_most=copies(pumps, "clock", most), rental_day_all=copies(pumps, "rental_day"))
+def _hired(row):
+    """Whether a pump or an access is rented, at any rate."""
+    return float(any(rate is not None for rate in (row.rental, row.rental_5, row.rental_20)))
 
 
 def holidays(est):
@@ -220,22 +203,12 @@ def holidays(est):
         row.day = row.date if row.sound else 1.0
 
 
-def access_use(est):
-    """Days of each lift or scaffold: its share of the work area, in steps of a day."""
+def access(est):
+    """Which ladders, lifts and scaffolds are rented."""
     for row in est.rows["access"]:
         row.live = 1.0 if row.sound and est.terms.sound else None
-        if not row.live:
-            continue
-        own = [one for one in est.rows["areas"] if one.passed and one.access_at == row.no]
-        row.work = tuple(sum(one.work * included(one, scenario) for one in own) for scenario in SCENARIOS)
-        row.days = tuple(
-            labor.steps_up(day.days * work / day.work, est.terms.day_step, est.terms.round_slack)
-            if day.passed and day.work
-            else 0.0
-            for day, work in zip(est.rows["days"], row.work)
-        )
-        row.rental_cost = tuple(one * (row.rental or 0.0) for one in row.days)
-    est.rows["access"][0].rental_cost_all = copies(est.rows["access"], "rental_cost")
+        if row.live:
+            row.hired = _hired(row)
 
 
 def ages(est):

@@ -263,3 +263,28 @@ def elapsed(gun_time, guns, roll_time):
     (10.5, 8.0)
     """
     return max(gun_time / guns, roll_time)
+
+
+def line_fill(heel, content, recovered, hoses, thinning):
+    """Unthinned paint that a load leaves in pail and hose: one coating and color in one pump (E30; derived).
+
+        line_fill = (heel + (1 - recovered) * content * hoses) / (1 + thinning)
+
+    Parameters
+    ----------
+    heel : left in pail and pump [m**3]
+    content : of one hose with its whip [m**3]
+    recovered : share of the hose's content won back [-]
+    hoses : hoses in use [-]
+    thinning : thinner over paint of the least thinned coat of the load [-]
+
+    Returns
+    -------
+    volume [m**3]
+
+    Examples
+    --------
+    >>> line_fill(0.25, 0.5, 0.75, 2, 0.0)
+    0.5
+    """
+    return (heel + (1 - recovered) * content * hoses) / (1 + thinning)

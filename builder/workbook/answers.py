@@ -44,6 +44,7 @@ def _note(column):
 
 # block -> the role of each of its columns
 LOOKS = {
+    "calendar": lambda column: {"name": "mark_name", "day": "mark"}.get(column.key, "row"),
     "pick_list": _list,
     "size_list": _list,
     "wear_list": _list,

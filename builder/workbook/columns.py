@@ -32,6 +32,8 @@ WIDE = {
     "because": 44,
     "answer_place": 24,
     "short": 14,
+    "day": 8,
+    "told": 9,
     **dict.fromkeys(("name", "system", "coating", "profile", "surface", "task"), 22),
     **dict.fromkeys(("fault", "source", "standard", "help"), 38),
 }

@@ -49,6 +49,8 @@ def beside(block, column):
     """What stands beside the cells of a card's column, or of a fact: what it is -> its column of the sheet, from 0."""
     if block.form == "card":
         return {"label": 0}
+    if block.form == "upright" and block.sheet == "Schedule" and block.place == 2:
+        return {"label": 1, "unit": 3}  # its first column is that of the calendar
     if block.form != "upright" or block.place != 1:
         return {}
     unit = {"Check counts": {}, "Limits": {"unit": 3}}.get(block.sheet, {"unit": 2})
@@ -277,6 +279,13 @@ class _Scope:
             return f"${letters(place.col)}${place.row}"
         return f"${letters(place.col + index)}{ROW}"
 
+    def _above(self, text):
+        """The cell above this record's in a column of its own table."""
+        key, _, index = self._split(text)
+        if self.block.form != "table":
+            raise ValueError(f"{self.block.key}.{self.column.key}: only a table has a row above, {{{text}^}}")
+        return f"{self.own(key, index)}{UP}"
+
     def _number(self):
         """The cell above this copy that holds its number."""
         place = self.layout.places[self.block.key, self.column.key]
@@ -300,6 +309,8 @@ class _Scope:
             return self._elsewhere(*text.split("."))
         if text == "^":
             return self.row_number()
+        if text[-1] == "^":
+            return self._above(text[:-1])
         if text[0] == "*":
             key, _, index = self._split(text[1:])
             return self.whole(key, index)

@@ -7,7 +7,6 @@ CARD_HEADS = (("", 44), *((name, 16) for name in NAMES))
 UPRIGHT_HEADS = {
     "Job": (("", 28), ("Your entry", 24), ("Unit", 8), ("What it is", 54), ("Fault", 8), ("Needs", 24)),
     "Terms": (("", 28), ("Your figure", 20), ("Unit", 10), ("What it is", 56), ("Fault", 8), ("Needs", 24)),
-    "Weather": (("", 28), ("Your reading", 24), ("Unit", 8), ("What it is", 54), ("Fault", 8), ("Needs", 24)),
     "Limits": (("", 50), ("Least", 16), ("Most", 16), ("Unit", 10)),
     "Constants": (("", 50), ("Figure", 20), ("What it is", 60)),
     "Summary workings": (("", 44), ("Figure", 26), ("Unit", 9)),

@@ -12,6 +12,7 @@ PAPERS = {"letter": 1, "a4": 9}
 # lines of 15 points down the 9.7 inches that letter paper leaves, at 60 %: 9.7 * 72 / 15 / 0.6
 LOWEST = 77
 LOW = 830  # points of rows down the 7 inches of a sheet of A4 on its side, at 60 %
+READ = ("Schedule",)  # of the sheets with entries, those that are read though nothing is typed
 SPARE = 5  # rows printed below what stands on a sheet
 NOWHERE = ROWS - 1, COLUMNS - 1  # a cell that holds nothing
 READABLE = 200  # characters across ten inches at 60 %, the smallest that is read without a glass
@@ -65,6 +66,8 @@ def areas(writer, shown):
 
 def _unused(writer, title):
     """Whether nothing is typed on a sheet of entries, though others of the book are in use."""
+    if title in READ:
+        return False
     rows = [row for kind in KINDS.values() if kind.sheet == title for row in writer.estimate.rows[kind.key]]
     return bool(rows and writer.estimate.rows["price"][0].live and not any(row.filled for row in rows))
 

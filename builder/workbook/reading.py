@@ -28,6 +28,8 @@ ROLES = MappingProxyType({
     "lined": _LINED, "lined_first": {**_LINED, "bold": True}, "lined_sum": {**_LINED, "bold": True, "bg_color": ANSWER},
     "choice": {"bg_color": ENTRY, "border": 1, "border_color": RULE, "locked": False, "bold": True,
                "valign": "vcenter"},
+    "mark_name": {"valign": "top", "bold": True, "shrink": True},
+    "mark": {"valign": "top", "align": "center", "font_size": 10},
     "strip_title": {"bold": True, "font_size": 14, "align": "left"},
     "strip_work": {"bold": True, "font_size": 10.5},
     "strip_label": {"font_color": QUIET, "font_size": 9},

@@ -16,6 +16,7 @@ from builder.workbook import (
     paper,
     price_page,
     printed,
+    schedule_page,
     shopping_page,
     summary_page,
 )
@@ -31,7 +32,8 @@ from builder.workbook.validation import WORKED_OUT, choosing, validation
 
 CREATED = datetime.datetime(2026, 1, 1)  # fixed, so that the same input gives the same bytes
 BESIDE = {"label": "wrap", "unit": "quiet", "help": "help"}  # the roles of what stands beside a fact
-FACTS = ("Sources", "Summary workings", "Shopping workings", "Price workings")  # facts beside tables: one line each
+# facts beside tables: one line each
+FACTS = ("Schedule", "Schedule workings", "Sources", "Summary workings", "Shopping workings", "Price workings")
 
 
 class WriteError(Exception):
@@ -166,7 +168,7 @@ class _Writer:
             if column.field:
                 entry = str(self.cell_value(row, column, 0)) if column.quantity == "text" else ""
                 texts = (column.title, entry, "", column.field.help)
-                for text, (_, room) in zip(texts, pages.UPRIGHT_HEADS[block.sheet]):
+                for text, (_, room) in zip(texts, pages.UPRIGHT_HEADS.get(block.sheet, ())):
                     sheet.fit(line, text, room - 1)
             if column.formula:
                 self.formula(
@@ -276,6 +278,7 @@ def write(layout, estimate, settings, shown=VISIBLE):
         answers.nozzles(writer)
         answers.wear_budget(writer)
         answers.trace(writer)
+        schedule_page.schedule(writer)
         answers.crew_card(writer)
         paper.unprinted(writer)
         checks_page.checks(writer)

@@ -32,6 +32,11 @@ UNCALLED = {  # not called with quantities, and why
     "packs.first_least": "takes a tuple of costs",
     "packs.least_cost": "takes a tuple of pairs",
     "labor.workday": "counts day numbers",
+    "schedule.halted": "takes a tuple of shares",
+    "schedule.work_at": "takes a tuple of mornings",
+    "schedule.ready_at": "takes the working days",
+    "schedule.by_hand": "takes tuples of steps",
+    "schedule.sequence": "takes tuples of steps",
     "weather.saturation_pressure": "takes the plain 273.15 from a temperature",
     "weather.dew_point": "takes the plain 273.15 from a temperature",
 }

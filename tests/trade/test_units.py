@@ -13,7 +13,7 @@ from builder.records.fields import Field
 from builder.returned.typed import understood
 from builder.spellings import SPELLINGS, measured
 from builder.stages.constants import shown_constants
-from builder.trade import film, labor, packs, price, spray, takeoff, wear
+from builder.trade import film, labor, packs, price, rental, schedule, spray, takeoff, wear
 
 UNIT = pint.UnitRegistry()
 UNIT.define("money = [money]")
@@ -80,6 +80,19 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     labor.useful_day: ([2, (8, "hour"), (1.5, "hour")], "hour"),
     labor.weather_days: ([5, 0.1], ""),
     labor.workday: ([46146, 3, ()], ""),
+    schedule.useful_hours: ([(8, "hour"), (90, "min"), (1, "hour"), 2, 0.9], "hour"),
+    schedule.first_day: ([(20, "hour"), (7, "hour"), 1e-9], ""),
+    schedule.last_day: ([(20, "hour"), (7, "hour"), 1e-9], ""),
+    schedule.clock_of: ([(20, "hour"), 2, (7, "hour"), 1.1, (2, "day")], "hour"),
+    schedule.work_at: ([(30, "hour"), (7, "hour"), 1.1, ((0, "day"), (1, "day"), (4, "day"))], "hour"),
+    schedule.lost_share: ([0.2, 0.5, 0.0], ""),
+    schedule.finish: ([(20, "hour"), (50, "hour"), 2, 0.1, (90, "min")], "hour"),
+    schedule.halted: ([(0.2, 0.0), (7, "hour")], "hour"),
+    schedule.promised: ([(100, "hour"), (1, "hour"), 0.2, 0.84, (7, "hour"), (400, "min"), 0.1], "hour"),
+    rental.offered: ([(100, "money"), None, (900, "money")], "money"),
+    rental.short_rental: ([8, (100, "money"), (300, "money")], "money"),
+    rental.least_rental: ([33, (100, "money"), (300, "money"), (900, "money")], "money"),
+    spray.line_fill: ([(1, "qt"), (0.5, "gal"), 0.8, 2, 0.1], "gal"),
     price.selling_price: ([(10000, "money"), 0.2, 0.15], "money"),
     price.cost_paid: ([(10000, "money"), 0.2, 0.15], "money"),
     price.payable: ([(70.035, "money"), (0.01, "money"), 1e-6], "money"),
@@ -103,11 +116,13 @@ def _plain(value):
 
 # modules whose functions test_docstrings.py alone calls with quantities
 BY_DOCSTRING = ("emission", "risk", "weather")
+# what takes the working days and steps, and gives many times: tests/trade/test_schedule.py holds them
+BY_EXAMPLE = {schedule.ready_at, schedule.by_hand, schedule.sequence}
 
 
 def test_every_trade_function_is_called():
     called = {function for name, function in FUNCTIONS.items() if name.partition(".")[0] not in BY_DOCSTRING}
-    assert called == set(CALLS)
+    assert called == {*CALLS, *BY_EXAMPLE}
 
 
 @pytest.mark.parametrize(
@@ -140,6 +155,8 @@ LITERALS = {
     "m": 1,
     "cm": 0.01,
     "mm": 0.001,
+    "mi": 5280 * FOOT,
+    "km": 1000,
     "mil": INCH / 1000,
     "thou": INCH / 1000,
     "um": 1e-6,
@@ -202,6 +219,8 @@ LITERALS = {
     "/m2": 1,
     "/ft": 1 / FOOT,
     "/m": 1,
+    "/mi": 1 / (5280 * FOOT),
+    "/km": 1 / 1000,
     "/h": 1 / 3600,
     "/day": 1,
     "K": 1,

@@ -26,16 +26,28 @@ NESTED = {"task_hours.area", "task_hours.edge"}  # an own figure, else the syste
 # Rule 15: rounding for its own sake happens where something is bought, priced, paid, put on a calendar or said in
 # words.
 ROUNDED = {
-    "access.days",
     "film.coats_needed",
     "picks.pays",
     "picks.worn_out",
     "sizes.buy",
-    "days.worked",
-    "days.clock_days",
-    "days.drying_days",
+    "lanes.hand_day",
+    "lanes.hand_until",
+    "lanes.later_lost",
+    "work_days.hand",
+    "work_days.rest",
+    "run.system",
+    "run.day",
+    "run.last",
+    "machines.planned",
+    "machines.many_fit",
+    "machines.many_more",
+    "machines.case_none",
+    "machines.case_fit",
+    "machines.case_more",
+    "days.days",
     "days.visits",
     "days.finish",
+    "days.promised",
     "price.net",
     "price.tax",
     "price.deposit",
@@ -58,7 +70,7 @@ ROUNDED = {
     "crew_card.small_told",
     "nozzles.fan",
     "nozzles.orifice",
-}  # the last two read the digits of a size
+}  # the last two read the digits of a size; run.system reads it from the number by which it was chosen
 
 
 READ = {sheet.title for sheet in SHEETS if sheet.group == "read"}

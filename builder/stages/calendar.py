@@ -1,0 +1,187 @@
+"""Schedule: a calendar of systems and machines in letters, then each day in words. Read off the workings; feeds
+nothing.
+"""
+
+from builder.records.sentences import LEGEND, NO_SCHEDULE
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+from builder.stages.bid import day, spoken_day
+from builder.stages.brief import plain
+from builder.stages.day_words import HOUR, WHOLE, halves, said_date, short, to_halves, weekday
+from builder.stages.lanes import DATES_TOP, DAYS, SHEET
+
+# fmt: off
+PAGE = "Schedule"
+HEADLINE = 12                            # what is planned and promised; a legend; numbers, headers, then lines
+LINES_TOP = HEADLINE + 4
+ACROSS = 30                              # days of the calendar
+BELOW = 3                                # rows from the last line of the calendar to the headers of the days
+WEEKDAY, DATE, FIRST, SYSTEM, LAST, MACHINE = range(1, 7)     # kinds of line
+
+
+def _kind(number, systems):
+    """Of a line of the calendar: weekdays, dates, the first tasks, the systems, what comes last, then machines."""
+    if number <= FIRST:
+        return number
+    return SYSTEM if number <= FIRST + systems else LAST if number == FIRST + systems + 1 else MACHINE
+
+
+def _at(number, systems, wanted):
+    """The row of its system or machine; 1 where it has none."""
+    place = {SYSTEM: number - FIRST, MACHINE: number - FIRST - systems - 1}
+    return place[wanted] if _kind(number, systems) == wanted else 1
+
+
+def lines_block(systems):
+    """Weekdays and dates, then one row a system, the whole job first and last, a machine; those in use are shown."""
+    days = {"repeat": ACROSS, "heads": tuple(f"day {number}" for number in range(1, ACROSS + 1))}
+    morning, evening = "({@}-1)*{plan.hours}", "{@}*{plan.hours}"
+    first = f"MAX(0,MIN({{plan.begin}},{evening})-{morning})"
+    last = f"MAX(0,MIN({{days.work@1}},{evening})-MAX({{days.rest_from@1}},{morning}))"
+    date = "INDEX({work_days.date},{@})"
+
+    def task(time):
+        return f'REPT("T "&{halves(time)},--({time}>{{plan.hours}}*{{terms.slack}}))'
+
+    def told(text):
+        return f'REPT({text},--({{job.start}}<>""))'
+
+    return Block("cal_lines", SHEET, (
+        C("no", "Line of the calendar", "count", label=lambda number: number),
+        C("kind", "Line: 1 weekday, 2 date, 1+2 first tasks, 4 system, 4+1 last tasks, 4+2 machine", "count",
+          label=lambda number: _kind(number, systems)),
+        C("system_at", "Line: row of its system", "count", label=lambda number: _at(number, systems, SYSTEM)),
+        C("machine_at", "Line: row of its machine", "count", label=lambda number: _at(number, systems, MACHINE)),
+        C("live", "Line: scheduled", "count", "{plan.passed}", ""),
+        C("hours", "Line: hours", "time",
+          "CHOOSE({kind},1,1,{plan.begin},SUMPRODUCT(--({run.of}={system_at}),{run.time})"
+          "+{lane.hand}*({lane.hand_end}-{lane.hand_start}),{days.work@1}-{days.rest_from@1},N({machine.span}))"),
+        C("shown", "Line: row, where used", "count", 'IF({hours}>{terms.slack},{no},"")'),
+        C("name", "Line: name", "text",
+          f'CHOOSE({{kind}},"Weekday","Date","{WHOLE[0].capitalize()}",{{lane.name}},"{WHOLE[1].capitalize()}",'
+          '{machine.name}&"")', "shown"),
+        C("words", "Line: in words", "text",
+          'CHOOSE({kind},"","","of the whole job",{lane.passes}&" pass"&REPT("es",--({lane.passes}<>1))'
+          '&REPT(", tasks",{lane.tasks}),"of the whole job",IF(N({machine.hired})=1,"rented","not rented"))', "shown"),
+        C("told", "Line: hours, or days, in words", "text",
+          f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",{halves("{hours}")}&" h",'
+          '{hours}&" day"&REPT("s",--({hours}<>1)))', "shown"),
+        C("cell", "Line: on", "text",
+          f'IF({{@}}>{{plan.took}},"",CHOOSE({{kind}},{told(weekday(date))},{told(short(date))},{task(first)},'
+          f'INDEX({{day_told.cell}},{{@}},{{system_at}})&"",{task(last)},'
+          'REPT("on",({machine.since}<={@})*({machine.until}>={@}))))', "shown", **days),
+    ), {"lane": At("lanes", "{system_at}"), "machine": At("machines", "{machine_at}")}, "live", under="day_told",
+        section="Lines of the calendar")
+
+
+USED = "ROW()-ROW({{#{0}}})>COUNT({{{1}}})"
+
+
+def page_blocks(lines):
+    """The calendar of so many lines, and the list of days below it."""
+    header = Block("schedule", PAGE, (
+        C("headline", "", "text",
+          f'IF(N({{plan.passed}})=0,"{NO_SCHEDULE}",{{days.visits@1}}&" working day"&REPT("s",--({{days.visits@1}}<>1))'
+          '&{schedule.dates})', "", look="section"),
+        C("legend", "", "text", f'"{LEGEND}"', "", look="line"),
+    ), form="page", place=0, top=HEADLINE)
+    dates = Block("schedule", SHEET, (
+        C("passed", "Scheduled, for the page", "count", "{plan.passed}", ""),
+        C("dates", "Days planned and promised, in words", "text",
+          f'IF({{days.finish@1}}="",", no first day yet",": planned until "&{day("{days.finish@1}")}'
+          f'&", promised by "&{day("{days.promised@1}")})', "passed"),
+    ), form="upright", top=DATES_TOP)
+    at = {"line": At("cal_lines", "SMALL({cal_lines.shown},ROW()-ROW({#name}))")}
+    calendar = Block("calendar", PAGE, (
+        C("name", "System", "text", f'IF({USED.format("name", "cal_lines.shown")},"",{{line.name}})', ""),
+        C("words", "What", "text", "{line.words}"),
+        C("told", "Hours", "text", "{line.told}"),
+        C("day", "", "text", '{line.cell@}&""', repeat=ACROSS,
+          heads=tuple(f"Day {number}" for number in range(1, ACROSS + 1))),
+    ), at, "name", top=LINES_TOP)
+    days = Block("day_list", PAGE, (
+        C("date", "Day", "text", f'IF({USED.format("date", "day_told.place")},"",{{one.date}})', "", look="row_first"),
+        C("crew", "Crew", "text", "{one.crew}", look="row"),
+        C("work", "Work", "text", "MID({one.words},1,LEN({one.words})-2)", look="line"),
+    ), {"one": At("day_told", "SMALL({day_told.place},ROW()-ROW({#date}))")}, "date", "list", 0, LINES_TOP + lines + BELOW)
+    return header, dates, calendar, days
+# fmt: on
+
+
+def rows(capacity):
+    """Rows of the blocks of this stage."""
+    lines = 2 + 1 + capacity["systems"] + 1 + capacity["machines"]
+    return {"day_told": DAYS, "cal_lines": lines, "calendar": lines, "day_list": DAYS, "schedule": 1}
+
+
+def calendar(est):
+    """What is read of a job that is scheduled."""
+    plan, page = est.rows["plan"][0], est.rows["schedule"][0]
+    page.legend, page.headline, page.passed = LEGEND, NO_SCHEDULE, plan.passed
+    for line in est.rows["cal_lines"]:
+        line.kind, line.live = _kind(line.no, est.capacity["systems"]), plan.passed
+    if not plan.passed:
+        return
+    day = est.rows["days"][0]
+    page.dates = ", no first day yet"
+    if day.finish is not None:
+        page.dates = f": planned until {spoken_day(day.finish)}, promised by {spoken_day(day.promised)}"
+    page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
+    for line in est.rows["cal_lines"]:
+        _line(est, line, plan, day)
+    _read(est)
+
+
+def _plural(number, word, more="s"):
+    return f"{plain(number)} {word}{'' if number == 1 else more}"
+
+
+def _line(est, line, plan, day):
+    """One line of the calendar."""
+    systems, slack = est.capacity["systems"], est.terms.slack
+    lane = est.rows["lanes"][_at(line.no, systems, SYSTEM) - 1]
+    machine = est.rows["machines"][_at(line.no, systems, MACHINE) - 1]
+    busy = sum(one.time for one in est.rows["run"] if one.of == lane.no) + lane.hand * (lane.hand_end - lane.hand_start)
+    rest = day.work - day.rest_from
+    span = (machine.span or 0.0) * HOUR
+    line.hours = (HOUR, HOUR, plan.begin, busy, rest, span)[line.kind - 1]
+    if line.hours / HOUR <= slack:
+        return
+    line.shown = float(line.no)
+    passes = _plural(lane.passes, "pass", "es") + (", tasks" if lane.tasks else "")
+    first, last = (one.capitalize() for one in WHOLE)
+    line.name = ("Weekday", "Date", first, lane.name, last, machine.name)[line.kind - 1]
+    hired = "rented" if machine.hired else "not rented"
+    line.words = ("", "", "of the whole job", passes, "of the whole job", hired)[line.kind - 1]
+    hours = f"{plain(to_halves(est, line.hours))} h"
+    line.told = ("", "", hours, hours, hours, _plural(machine.span or 0.0, "day"))[line.kind - 1]
+    line.cell = tuple(
+        _mark(est, line.kind, number, lane, machine) if number <= plan.took else None for number in range(1, ACROSS + 1)
+    )
+
+
+def _mark(est, kind, number, lane, machine):
+    """What a line says of a day."""
+    plan, day = est.rows["plan"][0], est.rows["days"][0]
+    morning, evening = (number - 1) * plan.hours, number * plan.hours
+    if kind in (WEEKDAY, DATE):
+        named = said_date(est.rows["work_days"][number - 1].date)[kind - 1]
+        return "" if est.job.start is None else named
+    if kind == SYSTEM:
+        return est.rows["day_told"][number - 1].cell[lane.no - 1] or ""
+    if kind == MACHINE:
+        return "on" if machine.since <= number <= machine.until else ""
+    begun, done = (0.0, plan.begin) if kind == FIRST else (day.rest_from, day.work)
+    time = max(0.0, min(done, evening) - max(begun, morning))
+    return f"T {plain(to_halves(est, time))}" if time > plan.hours * est.terms.slack else ""
+
+
+def _read(est):
+    """The page: lines and days in use."""
+    lines = [one for one in est.rows["cal_lines"] if one.shown]
+    for row, line in zip(est.rows["calendar"], lines):
+        row.name, row.words, row.told = line.name, line.words, line.told
+        row.day = tuple(cell or "" for cell in line.cell)
+    days = [one for one in est.rows["day_told"] if one.place]
+    for row, one in zip(est.rows["day_list"], days):
+        row.date, row.crew, row.work = one.date, one.crew, one.words[:-2]

@@ -1,0 +1,149 @@
+"""Each day of a job in words: who works on what, in letters for the calendar and in sentences for the list below it.
+Feeds nothing but what is read.
+"""
+
+from math import floor
+
+from builder.records.lookups import LOOKUPS, WEEKDAYS
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+from builder.stages.brief import plain
+from builder.stages.lanes import SHEET
+from builder.values import to_date
+
+# fmt: off
+WHOLE = ("first tasks", "last tasks")
+HOUR = 3600.0
+
+
+def halves(amount):
+    """A time to its nearest half hour."""
+    return f"INT(({amount})*2+1/2+{{terms.slack}})/2"
+
+
+def weekday(date):
+    """'Mon' (day 1 of spreadsheets is a Sunday)."""
+    return f"INDEX({{words.weekday}},1+MOD({date},COUNTA({{words.weekday}})))"
+
+
+def short(date):
+    """'May 18'"""
+    return f'MID(INDEX({{words.month}},MONTH({date})),1,1+2)&" "&DAY({date})'
+
+
+def upto(begun, done):
+    """Of a time between two work hours, what lies before the evening of the day."""
+    within = f"({begun}<{{evening}})*({{evening}}<{done})*({{evening}}-{begun})"
+    return f"(({done}<={{evening}})*({done}-{begun})+{within})"
+
+
+def told_block(systems):
+    """What is done each day, system by system."""
+    every = {"repeat": systems, "heads": tuple(f"system {number}" for number in range(1, systems + 1))}
+    joined = "&".join(f"{{say@{number}}}" for number in range(1, systems + 1))
+    on = "({run.of}={@})*({run.since}<={no})*({run.until}>={no})"
+    return Block("day_told", SHEET, (
+        C("no", "Day told", "count", label=lambda number: number),
+        C("live", "Day told: of the job", "count",
+          "IF((N({plan.passed})=1)*({no}<=N({plan.took}))=1,1,\"\")", ""),
+        C("evening", "Day told: work hour of its evening", "time", "{no}*{plan.hours}"),
+        C("last", "Day told: last place of", "count", f"SUMPRODUCT(LARGE({on}*{{run.no}},1))", **every),
+        C("first", "Day told: first place of", "count",
+          f"({{last@}}>0)*(1+COUNT({{run.no}})-SUMPRODUCT(LARGE({on}*(1+COUNT({{run.no}})-{{run.no}}),1)))", **every),
+        C("hand", "Day told: hands work on", "count",
+          "{lane.hand}*({lane.hand_day}<={no})*({lane.hand_until}>={no})", **every),
+        C("upto", "Day told: time up to its evening of", "time",
+          f"SUMPRODUCT(--({{run.of}}={{@}}),{upto('{run.begun}', '{run.done}')})+"
+          + upto("{lane.hand_start}", "{lane.hand_end}"), **every),
+        C("hours", "Day told: hours on", "number",
+          f'{halves("{upto@}")}-{halves("IF({no}=1,0,{upto@^})")}', **every),
+        C("cell", "Day told: on the calendar", "text",
+          'IF({hand@}+{last@}=0,"",REPT("T",{hand@})&REPT(" ",{hand@}*({last@}>0))&REPT({end.mark}&"",--({last@}>0))'
+          '&REPT(" "&{hours@},--({hours@}>0)))', **every),
+        C("say", "Day told: in words", "text",
+          'IF({hand@}+{last@}=0,"",{lane.name}&": "&REPT("tasks",{hand@})&REPT(", ",{hand@}*({last@}>0))'
+          '&REPT({start.words}&" to ",--({first@}<{last@}))&REPT({end.words}&"",--({last@}>0))&"; ")', **every),
+        C("opens", "Day told: first tasks", "count", 
+          "--(({no}-1)*{plan.hours}<{plan.begin}-{plan.hours}*{terms.slack})"),
+        C("closes", "Day told: last tasks", "count",
+          "({days.work@1}>{days.rest_from@1}+{plan.hours}*{terms.slack})"
+          "*({evening}>{days.rest_from@1}+{plan.hours}*{terms.slack})"),
+        C("gun", "Day told: time of the gun up to its evening", "time",
+          f"SUMPRODUCT({upto('{run.begun}', '{run.done}')})"),
+        C("words", "Day told: all of it", "text",
+          f'REPT("{WHOLE[0]}; ",{{opens}})&{joined}&REPT("{WHOLE[1]}; ",{{closes}})'),
+        C("place", "Day told: row, where somebody works", "count", 'IF({work.used}=1,{no},"")'),
+        C("date", "Day told: date", "text",
+          f'IF({{job.start}}="","Day "&{{no}},{weekday("{work.date}")}&" "&{short("{work.date}")})'),
+        C("crew", "Day told: people and gun", "text",
+          'IF({basics.people}=1,"1 person",{basics.people}&" people")&", gun "'
+          f'&({halves("{gun}")}-{halves("IF({no}=1,0,{gun^})")})&" h"'),
+    ), {"work": At("work_days", "{no}"), "lane": At("lanes", "{@}"),
+        "end": At("steps", "INDEX({run.step},MAX(1,{last@}))"),
+        "start": At("steps", "INDEX({run.step},MAX(1,{first@}))")}, "live", under="machines", section="Days in words")
+# fmt: on
+
+
+def day_words(est):
+    """Every day that the base takes."""
+    plan, day = est.rows["plan"][0], est.rows["days"][0]
+    if plan.passed:
+        for row in est.rows["day_told"][: int(plan.took)]:
+            _told(est, row, plan, day)
+
+
+def to_halves(est, time):
+    return floor(time / HOUR * 2 + 0.5 + est.terms.slack) / 2
+
+
+def _before(evening, begun, done):
+    """Of a time between two work hours, what lies before an evening."""
+    return min(max(evening - begun, 0.0), done - begun)
+
+
+def said_date(number):
+    date = to_date(number)
+    return WEEKDAYS[int(number) % 7], f"{LOOKUPS['month'][date.month - 1][:3]} {date.day}"
+
+
+def _told(est, row, plan, day):
+    """One day: each system with its passes, hands and hours."""
+    row.evening, steps, run = row.no * plan.hours, est.rows["steps"], est.rows["run"]
+    before = est.rows["day_told"][row.no - 2] if row.no > 1 else None
+    row.live, lanes = 1.0, est.rows["lanes"]
+    on = [[one for one in run if one.of == lane.no and one.since <= row.no <= one.until] for lane in lanes]
+    row.last, row.first = (tuple(pick((one.no for one in own), default=0) for own in on) for pick in (max, min))
+    row.hand = tuple(float(bool(lane.hand and lane.hand_day <= row.no <= lane.hand_until)) for lane in lanes)
+    row.upto = tuple(
+        sum(_before(row.evening, one.begun, one.done) for one in run if one.of == lane.no)
+        + _before(row.evening, lane.hand_start, lane.hand_end)
+        for lane in lanes
+    )
+    row.hours = tuple(
+        to_halves(est, time) - (to_halves(est, before.upto[at]) if before else 0.0) for at, time in enumerate(row.upto)
+    )
+    cells, says = [], []
+    for at, (lane, own, hand) in enumerate(zip(lanes, on, row.hand)):
+        if not own and not hand:
+            cells.append(None)
+            says.append(None)
+            continue
+        told = [steps[one.step - 1] for one in own]
+        marks = ["T"] * bool(hand) + [one.mark for one in told[-1:]]
+        passes = [*dict.fromkeys((told[0].words, told[-1].words))] if told else []
+        marks += [plain(row.hours[at])] * (row.hours[at] > 0)
+        cells.append(" ".join(marks))
+        says.append(f"{lane.name}: {', '.join([*['tasks'] * bool(hand), *[' to '.join(passes)] * bool(told)])}; ")
+    row.cell, row.say = tuple(cells), tuple(says)
+    tiny = plan.hours * est.terms.slack
+    row.opens = float((row.no - 1) * plan.hours < plan.begin - tiny)
+    row.closes = float(day.work > day.rest_from + tiny and row.evening > day.rest_from + tiny)
+    row.gun = sum(_before(row.evening, one.begun, one.done) for one in run)
+    whole = [f"{words}; " * int(flag) for words, flag in zip(WHOLE, (row.opens, row.closes))]
+    row.words = whole[0] + "".join(say or "" for say in says) + whole[1]
+    listed = est.rows["work_days"][row.no - 1]
+    row.place = float(row.no) if listed.used else None
+    row.date = f"Day {row.no}" if est.job.start is None else " ".join(said_date(listed.date))
+    gun = to_halves(est, row.gun) - (to_halves(est, before.gun) if before else 0.0)
+    people = est.basics.people
+    row.crew = f"{'1 person' if people == 1 else f'{plain(people)} people'}, gun {plain(gun)} h"

@@ -1,0 +1,292 @@
+"""The base in the order of its work: listed days, then one row a step as the gun does them (E30, E35, E36).
+
+Each row of the sequence goes on from the one above it: when each system could go on, what is in each pump, which system
+is taken, from when to when.
+"""
+
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+from builder.stages.constants import CLOCK, TIE
+from builder.stages.lanes import SHEET, day_of, lost_share, whole_days
+from builder.trade import labor, schedule, spray
+from builder.values import to_date
+
+# fmt: off
+WORK_DAYS = Block("work_days", SHEET, (
+    C("no", "Day", "count", label=lambda number: number),
+    C("live", "Day: scheduled", "count", "{plan.passed}", ""),
+    C("date", "Day: date", "date", "WORKDAY(IF({no}=1,{plan.start}-1,{date^}),1,{holidays.day})"),
+    C("morning", "Day: begins, on the clock", "time", "({date}-INDEX({*date},1))*{constants.clock}"),
+    C("lost", "Day: lost in the open", "share",
+      'IF({job.start}="",{plan.mean_lost},INDEX({months.lost},MONTH({date})))'),
+    C("gun", "Day: the gun works", "count",
+      "--(SUMPRODUCT(--({run.since}<={no}),--({run.until}>={no}),--({run.since}>0))>0)"),
+    C("hand", "Day: hands work", "count", f"--({{no}}<={whole_days('{plan.hand_end}')})"),
+    C("rest", "Day: what comes last", "count",
+      "({no}>INT({plan.lanes_end}/{plan.hours}+{terms.round_slack}))*"
+      f"({{no}}<={whole_days('{days.work@1}')})"),
+    C("used", "Day: somebody works", "count", "--({gun}+{hand}+{rest}>0)"),
+), when="live", under="steps", section="Days")
+
+
+def run_block(systems, pumps, machines):
+    every = {"repeat": systems, "heads": tuple(f"system {number}" for number in range(1, systems + 1))}
+    in_pump = {"repeat": pumps, "heads": tuple(f"pump {number}" for number in range(1, pumps + 1))}
+    by_machine = {"repeat": machines, "heads": tuple(f"machine {number}" for number in range(1, machines + 1))}
+    total = {**by_machine, "rows": 1, "when": ""}
+
+    def span(key):
+        return f"{{{key}@1:{key}@{pumps if key == 'loaded' else systems}}}"
+
+    return Block("run", SHEET, (
+        C("no", "Place", "count", label=lambda number: number),
+        C("live", "Used", "count", 'IF((N({plan.passed})=1)*({no}<=N({plan.steps}))=1,1,"")', ""),
+        C("next", "Next step of", "count",
+          "IF({no}=1,INDEX({lanes.before},{@})+1,{next@^}+({system^}={@}))", **every),
+        C("able", "Could go on from", "time",
+          "IF({next@}>INDEX({lanes.upto},{@}),{constants.never},"
+          "CHOOSE(1+({no}>1)*(1+({system^}={@})),INDEX({lanes.ready},{@}),{able@^},{ready^}))", **every),
+        C("loaded", "Coating in", "count", "CHOOSE(1+({no}>1)*(1+({pump^}={@})),0,{loaded@^},{load^})", **in_pump),
+        C("free", "Gun free from", "time", "IF({no}=1,{plan.begin},{end^})"),
+        C("soonest", "Soonest start", "time", f"MAX({{free}},MIN({span('able')}))"),
+        C("worth", "Worth, 0 where later, of", "number",
+          "IF({able@}>{soonest}+{constants.tie},0,(((INDEX({lanes.upto},{@})-{next@}+1)*2+1-({coming.pump_at}>0)"
+          f"*(INDEX({span('loaded')},1,MAX(1,{{coming.pump_at}}))<>{{coming.load}}))*2+{{coming.rented}})*100+100-{{@}})",
+          **every),
+        C("system", "System", "count", f"100-MOD(MAX({span('worth')}),100)"),
+        C("step", "Step", "count", f"INDEX({span('next')},1,{{system}})"),
+        C("pump", "Pump, 0 for none", "count", "{this.pump_at}"),
+        C("load", "Coating and color", "count", "{this.load}"),
+        C("changed", "Its pump is filled anew", "count",
+          f"({{pump}}>0)*(INDEX({span('loaded')},1,MAX(1,{{pump}}))<>{{load}})"),
+        C("start", "Begins at work hour", "time", f"MAX({{free}},INDEX({span('able')},1,{{system}}))"),
+        C("day", "Begins on day", "count", day_of("{start}")),
+        C("lost", "Lost to weather", "share", lost_share("{day}", "lane.")),
+        C("end", "Ends at work hour", "time", "{start}+{this.time}/(1-{lost})"),
+        C("last", "Ends on day", "count", f"MIN(COUNT({{work_days.no}}),MAX(1,{whole_days('{end}')}))"),
+        C("dry", "Dry, on the clock", "time",
+          "INDEX({work_days.morning},{last})+({end}-{plan.hours}*({last}-1))*{plan.stretch}+{this.recoat}"),
+        C("back", "Last day begun by then", "count", "MATCH({dry},{work_days.morning},1)"),
+        C("ready", "Next coat from work hour", "time",
+          "MAX({end},{plan.hours}*({back}-1)+MIN({plan.hours},({dry}-INDEX({work_days.morning},{back}))/{plan.stretch}))"),
+        C("time", "Time, weather included", "time", "IF(N({live})=1,{end}-{start},0)", ""),
+        C("lost_time", "Time lost to weather", "time", "IF(N({live})=1,({end}-{start})*{lost},0)", ""),
+        C("halts", "A bad day stops what follows", "share",
+          "IF(N({live})=1,({no}>1)*MAX(0,N({lost^})-{lost}),0)", ""),
+        C("of", "Of system", "count", "IF(N({live})=1,{system},0)", ""),
+        C("begun", "Begun", "time", "IF(N({live})=1,{start},0)", ""),
+        C("done", "Done", "time", "IF(N({live})=1,{end},0)", ""),
+        C("since", "From day", "count", "IF(N({live})=1,{day},0)", ""),
+        C("until", "Until day", "count", "IF(N({live})=1,{last},0)", ""),
+        C("pump_no", "In pump", "count", "IF(N({live})=1,{pump},0)", ""),
+        C("lead", "Coating in the gun", "count", "IF(N({live})=1,{load},0)", ""),
+        C("fills", "Fills a pump", "count", "IF(N({live})=1,{changed},0)", ""),
+        C("load_from", "Load begun at place", "count",
+          "IF({pump_no}=0,0,SUMPRODUCT(LARGE(({*pump_no}={pump_no})*{*fills}*({*no}<={no})*{*no},1)))", ""),
+        C("hoses", "Hoses in use", "count", "IF({pump_no}=0,0,{coat.hoses})", ""),
+        C("unthinned", "Paint in what is sprayed", "share", "IF({pump_no}=0,0,{coat.unthinned})", ""),
+        C("fill", "Left in hose and pail by its load", "volume",
+          "IF({fills}=0,0,({own.heel}+(1-(0+{terms.recovered}))*{own.content}"
+          "*SUMPRODUCT(LARGE(({*load_from}={no})*{*hoses},1)))*SUMPRODUCT(LARGE(({*load_from}={no})*{*unthinned},1)))",
+          ""),
+        C("evenings", "Evenings on which its load stays", "count",
+          "IF({pump_no}=0,0,{until}-{since}"
+          "+(1-{fills})*({since}>SUMPRODUCT(LARGE(({*load_from}={load_from})*({*no}<{no})*{*until},1))))", ""),
+        C("flush", "Time of flushing", "time", "IF({pump_no}=0,0,{evenings}*(0+{own.flush}))", ""),
+        C("uses", "Needs", "count",
+          "IF(N({live})=0,0,--(({pump_no}=INDEX({machines.pump_no},{@}))"
+          "+(INDEX({machines.access_no},{@})>0)*{lane.uses@}>0))", "", **by_machine),
+        C("fresh", "Days it adds to those of", "count",
+          "{uses@}*MAX(0,{until}-MAX({since}-1,SUMPRODUCT(LARGE({*uses@}*({*no}<{no})*{*until},1))))", "",
+          **by_machine),
+        C("use_from", "Gun lane needs, from day", "count",
+          "IF({use_until@}=0,0,1+COUNT({work_days.no})-SUMPRODUCT(LARGE({*uses@}*(1+COUNT({work_days.no})-{*since}),1)))",
+          **total),
+        C("use_until", "Gun lane needs, until day", "count", "SUMPRODUCT(LARGE({*uses@}*{*until},1))", **total),
+        C("use_days", "Gun lane needs, days", "count", "SUM({*fresh@})", **total),
+    ), {"lane": At("lanes", "{system}"), "coming": At("steps", "{next@}"), "this": At("steps", "{step}"),
+        "coat": At("coat_steps", "INDEX({steps.coat_at},{step})"), "own": At("pumps", "{pump_no}")}, "live",
+        under="work_days", section="Steps, in the order of the work")
+# fmt: on
+
+
+def sequence(est):
+    """Days, hands and gun of the base."""
+    plan = est.rows["plan"][0]
+    if plan.passed:
+        _sequence(est, plan)
+    for row in est.rows["run"]:
+        _totals(est, row)
+    _machines(est)
+    if plan.passed:
+        _ends(est, plan)
+
+
+def _sequence(est, plan):
+    days = _days(est, plan)
+    steps = [[one for one in est.rows["steps"] if one.live and one.system_at == lane.no] for lane in est.rows["lanes"]]
+    given = tuple(
+        tuple(
+            schedule.Step(one.time, one.recoat, lane.weather, lane.always, one.pump_at, one.load, int(one.rented))
+            for one in own
+        )
+        for lane, own in zip(est.rows["lanes"], steps)
+    )
+    _hands(est, plan, days)
+    ready = [lane.ready for lane in est.rows["lanes"]]
+    placed = schedule.sequence(plan.begin, ready, given, days, TIE)
+    state = _State(est, plan, days)
+    for row, one in zip(est.rows["run"], placed):
+        _row(est, row, one, state)
+
+
+def _ends(est, plan):
+    """When both lanes end, and what weather and pumps take."""
+    plan.gun_end = max(plan.begin, *(one.end or 0.0 for one in est.rows["run"]))
+    plan.lanes_end = max(plan.hand_end, plan.gun_end)
+    plan.gun_time, plan.lost_time = (sum(getattr(one, key) for one in est.rows["run"]) for key in ("time", "lost_time"))
+    plan.lost = plan.lost_time / plan.gun_time if plan.gun_time else 0.0
+    plan.open_time = sum(one.time for one in est.rows["run"] if one.lost_time > 0)
+    plan.open_lost = plan.lost_time / plan.open_time if plan.open_time else 0.0
+    plan.halted = schedule.halted(tuple(one.lost for one in est.rows["run"] if one.live), plan.hours)
+    plan.loads, plan.flush_labor = (sum(getattr(one, key) for one in est.rows["run"]) for key in ("fills", "flush"))
+
+
+def _days(est, plan):
+    """Dates and months of the listed days."""
+    off, lost = {one.day for one in est.rows["holidays"]}, [month.lost for month in est.rows["months"]]
+    date = plan.start - 1
+    for row in est.rows["work_days"]:
+        date = labor.workday(date + 1, 1, off)
+        row.live, row.date = 1.0, float(date)
+        row.morning = (row.date - est.rows["work_days"][0].date) * CLOCK
+        row.lost = plan.mean_lost if est.job.start is None else lost[to_date(date).month - 1]
+    listed = est.rows["work_days"]
+    return schedule.Days(
+        plan.hours,
+        plan.stretch,
+        tuple(one.morning for one in listed),
+        tuple(one.lost for one in listed),
+        est.terms.round_slack,
+    )
+
+
+def _hands(est, plan, days):
+    """When the tasks of each system are done, in the order of Paint."""
+    lanes, listed = est.rows["lanes"], len(days.mornings)
+    tasks = tuple(
+        schedule.Step(lane.labor * plan.pace, 0.0, lane.weather, lane.always) if lane.hand else None for lane in lanes
+    )
+    ready = schedule.by_hand(plan.begin, tasks, est.basics.people, max(1.0, plan.hands), days)
+    now, at_it = plan.begin, est.basics.people
+    for lane, end in zip(lanes, ready):
+        lane.passed, lane.hand_start, lane.at_it, lane.ready = 1.0, now, at_it, end
+        first = min(listed - 1, schedule.first_day(now, days.hours, days.slack))
+        lane.hand_day = first + 1.0
+        lane.hand_lost = schedule.lost_share(days.months[first], lane.weather, lane.always)
+        now, at_it = (end, max(1.0, plan.hands)) if lane.hand else (now, at_it)
+        lane.hand_end = now
+        last = schedule.last_day(now, days.hours, days.slack)
+        lane.hand_until = min(float(listed), last + 1.0) if lane.hand else 0.0
+    plan.hand_end = max(plan.begin, now)
+
+
+class _State:
+    """What the rows of the sequence hand on: the next step of each system and from when, what is in each pump."""
+
+    def __init__(self, est, plan, days):
+        lanes = est.rows["lanes"]
+        self.days, self.upto = days, [lane.upto for lane in lanes]
+        self.next = [lane.before + 1 for lane in lanes]
+        self.able = [lane.ready for lane in lanes]
+        self.loaded = [0.0 for _ in est.rows["pumps"]]
+        self.free = plan.begin
+
+
+def _row(est, row, one, state):
+    """One step, and why it is taken: as the cells of its row say it."""
+    days, listed = state.days, len(est.rows["work_days"])
+    row.live, row.next, row.loaded, row.free = 1.0, tuple(state.next), tuple(state.loaded), state.free
+    row.able = tuple(
+        schedule.NEVER if ahead > upto else able for ahead, upto, able in zip(state.next, state.upto, state.able)
+    )
+    row.soonest = max(row.free, min(row.able))
+    row.worth = tuple(_worth(est, row, state, at) for at, _ in enumerate(row.able))
+    step = est.row("steps", int(state.next[one.system]))
+    row.system, row.step = one.system + 1, step.no
+    row.pump, row.load, row.changed = step.pump_at, step.load, float(one.changed)
+    row.start, row.end, row.lost, row.ready = one.start, one.end, one.lost, one.ready
+    row.day = min(listed, schedule.first_day(one.start, days.hours, days.slack) + 1.0)
+    row.last = min(listed, schedule.last_day(one.end, days.hours, days.slack) + 1.0)
+    morning = days.mornings[int(row.last) - 1]
+    row.dry = schedule.clock_of(one.end, row.last - 1, days.hours, days.stretch, morning) + step.recoat
+    row.back = float(sum(begun <= row.dry for begun in days.mornings))
+    state.free, state.able[one.system] = one.end, one.ready
+    state.next[one.system] += 1
+    if row.pump:
+        state.loaded[row.pump - 1] = row.load
+    row.set(time=one.end - one.start, lost_time=(one.end - one.start) * one.lost, until=row.last, pump_no=row.pump)
+    before = est.rows["run"][row.no - 2].lost if row.no > 1 else 0.0
+    row.halts = max(0.0, before - one.lost)
+    row.set(since=row.day, lead=row.load, fills=row.changed, of=row.system, begun=one.start, done=one.end)
+
+
+def _worth(est, row, state, at):
+    """Steps left, then whether its pump is kept and a rented machine needed, then its place, as one number."""
+    if row.able[at] > row.soonest + TIE:
+        return 0.0
+    coming = est.row("steps", int(state.next[at]))
+    kept = float(coming.pump_at == 0 or state.loaded[coming.pump_at - 1] == coming.load)
+    left = state.upto[at] - state.next[at] + 1
+    return ((left * 2 + kept) * 2 + coming.rented) * 100 + 100 - (at + 1)
+
+
+def _totals(est, row):
+    """What follows from a row once all are known: its load, its evenings, the days on which machines are needed."""
+    rows, earlier = est.rows["run"], est.rows["run"][: row.no - 1]
+    if not row.live:
+        row.set(time=0.0, lost_time=0.0, until=0.0, pump_no=0, lead=0, fills=0.0, since=0.0)
+        row.set(of=0, begun=0.0, done=0.0, halts=0.0)
+    row.load_from = row.hoses = row.unthinned = row.fill = row.evenings = row.flush = 0.0
+    if row.pump_no:
+        row.load_from = max(one.no for one in rows[: row.no] if one.pump_no == row.pump_no and one.fills)
+        coat = est.row("coat_steps", est.row("steps", row.step).coat_at)
+        row.hoses, row.unthinned = coat.hoses, coat.unthinned
+    same_load = [one.until for one in earlier if row.pump_no and one.load_from == row.load_from]
+    pump = est.row("pumps", row.pump_no) if row.pump_no else None
+    if pump:
+        row.evenings = row.until - row.since + (not row.fills and row.since > max(same_load))
+        row.flush = row.evenings * (pump.flush or 0.0)
+    uses = est.row("lanes", row.system).uses if row.live else ()
+    row.uses = tuple(
+        float(bool(row.live) and (row.pump_no == machine.pump_no or bool(machine.access_no and uses[machine.no - 1])))
+        for machine in est.rows["machines"]
+    )
+    row.fresh = tuple(
+        used * max(0.0, row.until - max(row.since - 1, max((one.uses[at] * one.until for one in earlier), default=0.0)))
+        for at, used in enumerate(row.uses)
+    )
+
+
+def _machines(est):
+    """Fills of each load; from which day to which each machine is needed."""
+    rows, terms = est.rows["run"], est.terms
+    for row in rows:
+        if row.fills:
+            load = [one for one in rows if one.load_from == row.no]
+            pump, least = est.row("pumps", row.pump_no), 1 / max(one.unthinned for one in load) - 1
+            row.fill = spray.line_fill(
+                pump.heel, pump.content, terms.recovered or 0.0, max(one.hoses for one in load), least
+            )
+    places = range(len(est.rows["machines"]))
+    needs = [[one for one in rows if one.uses[at]] for at in places]
+    rows[0].use_from = tuple(min((one.since for one in own), default=0.0) for own in needs)
+    rows[0].use_until = tuple(max((one.until for one in own), default=0.0) for own in needs)
+    rows[0].use_days = tuple(sum(one.fresh[at] for one in rows) for at in places)
+    lanes, machines = est.rows["lanes"], est.rows["machines"]
+    if not est.rows["plan"][0].passed:
+        return
+    for key, reach, pick in (("hand_use", "hand_until", max), ("hand_from", "hand_day", min)):
+        lanes[0].set(**{key: tuple(
+            pick((getattr(lane, reach) for lane in lanes if lane.hand and lane.uses[at] and machines[at].access_no),
+                 default=0.0) for at in places)})  # fmt: skip

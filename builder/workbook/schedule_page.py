@@ -1,0 +1,24 @@
+"""Schedule: the readings of the day, the calendar, the list of days; how they look and print."""
+
+from builder.stages.calendar import ACROSS, LINES_TOP, PAGE
+from builder.workbook import paper, reading
+
+WIDTHS = (110, 190, 70)  # pixels: system, what, hours
+DAY = 64
+PRINTED = 15  # days of the calendar on paper, more where the job has more
+
+
+def schedule(writer):
+    sheet, places = writer.sheets[PAGE], writer.layout.places
+    reading.columns(sheet, (*WIDTHS, *(DAY for _ in range(ACROSS))))
+    sheet.write_string(3, 0, "Weather now", writer.styles("section"))
+    sheet.write_string(3, 2, "Read", writer.styles("head_number"))
+    name, day = places["calendar", "name"], places["day_list", "date"]
+    for place in (name, day):
+        first, last = place.row - 1, place.row + place.rows - 2
+        reading.call(writer, sheet, (first, 0, last, len(WIDTHS) + ACROSS - 1), ("line", f"LEN($A{place.row})>0"))
+    took = int(writer.estimate.rows["plan"][0].took or 0)
+    across = len(WIDTHS) + min(ACROSS, max(PRINTED, took)) - 1
+    sheet.print_area(0, 0, paper.bottom(writer, sheet, day.row + day.rows - 2), across)
+    sheet.fit_to_pages(1, 0)
+    sheet.repeat_rows(LINES_TOP - 2)

@@ -1,0 +1,221 @@
+"""The schedule of small jobs, worked by hand: the day, the order, loads, machines on site, dates; formulas and model."""
+
+import pytest
+from support.editing import LiveBook
+from support.places import ROOT
+
+from builder.jobs import open_job
+from builder.quantities import scale
+from builder.values import day
+
+FT2, HOUR, GALLON, INCH, FOOT = (scale(unit) for unit in ("ft2", "h", "gal", "in", "ft"))
+SMALL = {"lines": 6, "coats": 5, "nozzles": 4, "openings": 2, "tasks": 6, "kit": 2, "systems": 4}
+
+# An invented yard: fence A 20 ft by 20 ft in two coats, wall B 20 ft by 30 ft in one, rolled at 200 ft2 an hour: passes
+# of 2, 2 and 3 hours, each dry after 4. One person for eight hours a day, 1.6 of them lost to breaks: 6.4 hours of work.
+YARD = """
+job: {units: us, currency: USD, crew: one, people: PEOPLE, pump: Mine, exposure: EXPOSURE, start: 2026-05-18,
+      opening_none: 5 ft2, opening_both: 5 ft2}
+systems:
+  - {name: Fence, surface: Flat boards, method: METHOD}
+  - {name: Wall, surface: Flat boards, method: METHODALTERNATE}
+coats:
+  - {system: Fence, coating: Yard red, color: Red, coats: 2}
+  - {system: Wall, coating: Yard red, color: White, coats: 1}
+takeoff:
+  - {tag: A, system: Fence, length: 20 ft, height: 20 ft, access: FENCE}
+  - {tag: B, system: Wall, length: 20 ft, height: 30 ft, access: WALL}
+MORE
+own:
+  crews:
+    - {name: one, guns: 1, rollers: 0, tenders: 0, flow_max: 2 gal/min, gun_speed_factor: 1, handling_factor: 1,
+       wage: 20, source: invented}
+  surfaces:
+    - {name: Flat boards, profile: Flat, loss: 20 %, hand_loss: 0 %, clear_width: 100 in, solid: 1, uptake: 1,
+       fan: {min: 6 in, max: 24 in}, gun_speed: {min: 0.1 ft/s, max: 9 ft/s}, handling: 0 s/ft2, roll_rate: 200 ft2/h,
+       finish: plain, source: invented}
+  coatings:
+    - {name: Yard red, kind: finish, base: water, spread: 100 ft2/gal, density: 10 lb/gal, viscosity: 100 cP,
+       thinning: 10 %, thinning_max: 10 %, pressure: 2000 psi, orifice: {min: 9 thou, max: 40 thou}, finish: plain,
+       abrasion: 1, recoat: RECOAT, packs: [{volume: 1 gal, pack_price: 40}], priced_on: 2026-03-02, source: invented}
+  pumps:
+    - {name: Mine, flow_max: 2 gal/min, pressure_max: 4000 psi, guns_max: 2, heel: 0.2 gal, flush: 15 min,
+       hose: {length: 100 ft, bore: 1/2 in, pressure_max: 4000 psi}, source: invented}
+  access:
+    - {name: steps, factor: 1, height_limit: 90 ft, owned_day: 7, source: invented}
+    - {name: boom, factor: 1, height_limit: 90 ft, rental: 100, rental_5: 300, delivery: 30, source: invented}
+  rates:
+    - {name: Wash, basis: hours, source: invented}
+    - {name: Sign in, basis: hours, when: first, source: invented}
+    - {name: Walk round, basis: hours, when: last, source: invented}
+    - {name: Look on, basis: hours, when: alongside, source: invented}
+    - {name: Rinse pump, basis: color, hours_each: 0.5 h, each_material: 2, source: invented}
+"""
+USUAL = {"people": "1", "exposure": "indoors", "method": "roll", "fence": "steps", "wall": "steps", "alternate": "",
+         "recoat": "4 h"}  # fmt: skip
+SIZES = ("515", "521", "527", "621")
+TERMS = {
+    "unproductive": 1.6 * HOUR, "recovered": 0.75, "promise": 0.5,
+    **{f"{driver}_{end}": 1.0 for driver in ("area", "material", "time", "wear") for end in ("low", "high")},
+}  # fmt: skip
+
+
+@pytest.fixture
+def yard(tmp_path):
+    """yard(...) -> the rows of the model, once every formula gives what they hold."""
+
+    def build(more="", values=None, **given):
+        text = YARD.replace("MORE", more)
+        for word, usual in USUAL.items():
+            text = text.replace(word.upper(), given.get(word, usual))
+        values = {"terms": {}} | (values or {})
+        path = tmp_path / "yard.yaml"
+        path.write_text(text)
+        opened = open_job(path, [ROOT / "catalogs"])
+        assert not opened.errors, opened.errors
+        values["terms"] = TERMS | values["terms"]
+        for block, own in values.items():
+            opened.values[block][0].update(own)
+        opened.values["nozzles"] = [row for row in opened.values["nozzles"] if row["size"] in SIZES][: SMALL["nozzles"]]
+        book = LiveBook(opened.values, opened.units, tmp_path, **SMALL)
+        assert book.differences() == []
+        return book.estimate().rows
+
+    return build
+
+
+def placed(rows):
+    """(system, begins, ends) of each step in order, in hours of work."""
+    return [(row.system, row.start / HOUR, row.end / HOUR) for row in rows["run"] if row.live]
+
+
+def test_one_person_coats_one_while_the_other_dries(yard):
+    """An hour of work is 8 / 6.4 = 1.25 on the clock. Fence 0 to 2; dry at clock 2.5 + 4 = 6.5, hour 5.2. Wall 2 to 5.
+    Fence again 5.2 to 7.2: into the second day. 7.2 / 6.4 = 1.125 days, 1.5 in halves, two visits, until Tuesday.
+    Standing: from 5 to 5.2. Labor 7 h.
+    """
+    rows = yard()
+    assert placed(rows) == [pytest.approx(one) for one in ((1, 0, 2), (2, 2, 5), (1, 5.2, 7.2))]
+    base = rows["days"][0]
+    assert (rows["plan"][0].hours / HOUR, base.work / HOUR) == pytest.approx((6.4, 7.2))
+    assert (base.days, base.visits, base.finish) == (1.5, 2, day("2026-05-19"))
+    assert (base.labor / HOUR, base.standing / HOUR) == pytest.approx((7, 0.2))
+    assert base.promised == base.finish  # a chance of a half
+
+
+def test_standing_time_is_paid_by_its_share(yard):
+    """0.2 h of work are 0.25 h of the day; half of it at 20 an hour and the burden of 32 %: 0.125 x 26.4 = 3.30."""
+    rows = yard(values={"terms": {"standing_paid": 0.5, "burden": 0.32}})
+    assert rows["cost"][0].standing_wages == pytest.approx(3.30)
+    assert rows["cost"][0].wages == pytest.approx(7 * 26.4 + 3.30)
+
+
+def test_tasks_come_before_first_last_and_alongside(yard):
+    """One person, one lane: first 1 h, then 2 h of washing the wall as its first step. At 1 the fence has two passes
+    left and the wall two steps: the fence is first in Paint. Fence 1 to 3, dry at clock 3.75 + 4 = 7.75: hour 6.2. Wash
+    3 to 5, wall 5 to 8, fence 8 to 10, last 0.5 h: 10.5. Alongside: 3 h more of labor, 13.5 in all, which is more than
+    10 + 0.5: labor before the last is 1 + 2 + 7 + 3 = 13, so 13.5.
+    """
+    tasks = """
+tasks:
+  - {task: Wash, system: Wall, hours: 2 h}
+  - {task: Sign in, hours: 1 h}
+  - {task: Walk round, hours: 0.5 h}
+"""
+    rows = yard(tasks)
+    assert placed(rows) == [pytest.approx(one) for one in ((1, 1, 3), (2, 3, 5), (2, 5, 8), (1, 8, 10))]
+    assert rows["days"][0].work / HOUR == pytest.approx(10.5)
+    rows = yard(tasks + "  - {task: Look on, hours: 3 h}\n")
+    assert rows["days"][0].work / HOUR == pytest.approx(13.5)
+
+
+def test_hands_beside_the_gun_prepare_what_comes_next(yard):
+    """Two people, a crew of one: a hand lane of one. Fence 2 h of washing by both: 1 h. Wall 3 h by one: until 4. The
+    fence is coated from 1 to 3, dry at clock 3.75 + 4: 6.2; the wall from 4 to 7; the fence again 7 to 9.
+    """
+    tasks = """
+tasks:
+  - {task: Wash, system: Fence, hours: 2 h}
+  - {task: Wash, system: Wall, hours: 3 h}
+"""
+    rows = yard(tasks, people="2")
+    assert [row.ready / HOUR for row in rows["lanes"][:2]] == pytest.approx([1, 4])
+    assert placed(rows) == [pytest.approx(one) for one in ((1, 1, 3), (2, 4, 7), (1, 7, 9))]
+    assert rows["plan"][0].two == 1 and rows["plan"][0].steps == 3
+
+
+@pytest.mark.parametrize(
+    "exposure, months, lost",
+    [
+        ("open", {"lost_may": 0.2}, 0.2),
+        ("sheltered", {"lost_may": 0.2}, 0.1),
+        ("windy", {"lost_may": 0.2}, 0.3),
+        ("indoors", {"lost_may": 0.2}, 0.0),
+        ("windy", {"lost_may": 0.8}, 0.9),
+        ("open", {"lost_may": 0.0, "lost_jun": 0.5}, 0.0),
+    ],
+)
+def test_weather_takes_working_time_of_outdoor_steps_by_the_month(yard, exposure, months, lost):
+    """Of May, when it begins; times 0 indoors, 1/2, 1, 3/2 where it is; at most nine tenths. The first pass takes 2 h."""
+    rows = yard(exposure=exposure, values={"terms": months})
+    assert placed(rows)[0][2] == pytest.approx(2 / (1 - lost))
+
+
+def test_an_exposure_of_before_loses_the_same_in_any_month(yard):
+    """`weather` blank: its days lost, a fifth. 2 / 0.8 = 2.5 h."""
+    old = {"name": "indoors", "weather": None, "lost_days": 0.2}
+    rows = yard(values={"exposures": old, "terms": {"lost_may": 0.9}})
+    assert placed(rows)[0][2] == pytest.approx(2.5)
+
+
+def test_a_rented_boom_is_paid_from_first_to_last_use_and_brought_and_fetched(yard):
+    """On the wall alone: hours 2 to 5 of the first day, one day: 100 + 2 x 30. On the fence: two days: 260. Four days
+    said on Job: 300 for the week, less than 4 x 100. Steps of one's own: 7 for each day of use.
+    """
+    cost = yard(wall="boom")["cost"][0]
+    assert cost.access_rental == pytest.approx(100 + 60 + 2 * 7)  # the boom; steps on both days
+    assert yard(fence="boom")["cost"][0].access_rental == pytest.approx(200 + 60 + 7)
+    assert yard(fence="boom", values={"job": {"rental_days": 4.0}})["cost"][0].access_rental == pytest.approx(
+        300 + 60 + 7
+    )
+
+
+def test_the_boom_of_an_alternate_is_paid_for_the_days_that_its_steps_add(yard):
+    """Wall as alternate A: 3 h of the gun, a day of the boom, 160. The fence alone: 0 to 2 and 5.2 to 7.2, two days.
+    With the wall the gun works 2 + 2 + 3 = 7 h, not longer than it waits for the fence to dry: 7.2 still. Without a boom
+    both times; steps on both days.
+    """
+    rows = yard(wall="boom", alternate=", alternate: A")
+    assert placed(rows) == [pytest.approx(one) for one in ((1, 0, 2), (1, 5.2, 7.2))]
+    assert [row.work / HOUR for row in rows["days"][:2]] == pytest.approx([7.2, 7.2])
+    assert [row.labor / HOUR for row in rows["days"][:2]] == pytest.approx([4, 7])
+    assert [row.access_rental for row in rows["cost"][:2]] == pytest.approx([14, 14 + 160])
+
+
+CONTENT = 3.141592653589793 / 4 * (0.5 * INCH) ** 2 * 100 * FOOT  # of the hose: pi / 4 d^2 times its length
+FILL = (0.2 * GALLON + 0.25 * CONTENT) / 1.1  # heel and the quarter that is not won back, less a tenth of thinner
+
+
+def test_each_change_of_color_is_a_load(yard):
+    """Sprayed, each pass far shorter than its 24 hours of drying: red, white, and red again the next day: three loads,
+    three cleanings, three fills. White was done on the first day, red begins on the second: no evening keeps a load.
+    """
+    tasks = "tasks:\n  - {task: Rinse pump}\n"
+    rows = yard(tasks, method="spray", recoat="24 h")
+    base, buys = rows["days"][0], {row.what: row for row in rows["purchases"] if row.live and row.scenario == 1}
+    order = [row.system for row in rows["run"] if row.live]
+    assert order == [1, 2, 1] and base.loads == 3
+    assert buys["Yard red / Red"].line_fill == pytest.approx(2 * FILL)
+    assert buys["Yard red / White"].line_fill == pytest.approx(FILL)
+    assert base.clean_labor / HOUR == pytest.approx(3 * 0.5)  # of one person; nothing is flushed
+    assert rows["cost"][0].task_material == pytest.approx(3 * 2)
+
+
+def test_a_load_that_stays_overnight_is_flushed_in_the_evening(yard):
+    """The fence alone, of a paint dry after 24 hours: its second pass is on the second day. One load, one cleaning of
+    half an hour, one evening with more of the color to come: a quarter of an hour.
+    """
+    tasks = "tasks:\n  - {task: Rinse pump}\n"
+    rows = yard(tasks, method="spray", recoat="24 h", alternate=", alternate: A")
+    base = rows["days"][0]
+    assert base.loads == 1 and base.clean_labor / HOUR == pytest.approx(0.5 + 0.25)
