@@ -175,8 +175,8 @@ def _work(opened: Opened, customer: bool) -> Iterator[tuple[str, str]]:
         yield "Working time", f"{day.days:g} day{'s' * (day.days != 1)}{'' if customer else crew}"
     if start := _day(job.start, job):
         yield "First working day", _date(start)
-    if day.finish:
-        yield "Finished about", _date(to_date(day.finish))
+    if day.promised:
+        yield "Finished about", _date(to_date(day.promised))
     if opened.gallons() and not customer:
         yield "Coating to be bought", f"about {opened.gallons():,.4g} {units.shown('volume')}"
     if opened.from_owner():

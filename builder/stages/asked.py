@@ -26,7 +26,7 @@ COUNTS = {
                                    "SUMPRODUCT(--({purchases.scenario}=1),{purchases.coats_need})"),
     "cost_sum": _differ_formula("{kinds_of_cost}", "{items_of_cost}"),
     "demo": '--({said_demo}="yes")',
-    "tasks": "--(N({task_hours.labor_all@1})+N({task_hours.visit_hours_all@1})=0)",
+    "tasks": "--(N({task_hours.labor_all@1})+N({task_hours.visit_hours_all@1})+N({task_hours.load_hours_all@1})=0)",
     "profile": 'SUMPRODUCT(--({areas.part}=0),--({areas.profile_at}=""),{areas.passed})',
     "old_prices": "SUM({coatings.old})+SUM({nozzles.old})",
     "inside": "SUM({coat_asks.inside})",
@@ -39,6 +39,7 @@ COUNTS = {
     "overthinned": "SUM({film.overthinned})",
     "turbulent": "SUM({picks.turbulent})",
     "stock": "SUM({coat_asks.ordered})",
+    "rental": "SUM({machines.idle})",
     "minimum": "IF({price.live@1}=1,--({price.asked@1}*(1+{slack})<{price.minimum@1}),0)",
     "deposit": "IF(N({terms.sound})*ISNUMBER({terms.deposit_cap})=0,0,--({terms.deposit}>{terms.deposit_cap}*(1"
                "+{slack})))",
@@ -197,6 +198,7 @@ def _of_rows(est):
         "misfit": count("misfit", "picks"),
         "turbulent": count("turbulent", "picks"),
         "too_high": count("too_high", "areas"),
+        "rental": count("idle", "machines"),
         "sags": count("sags", "film"),
         "overthinned": count("overthinned", "film"),
         "voc": count("over_voc", "film"),
@@ -208,7 +210,7 @@ def _of_price(est):
     price, terms, done = est.rows["price"][0], est.terms, est.rows["task_hours"][0]
     more = 1 + est.checks.slack
     return {
-        "tasks": (done.labor_all or (0,))[0] + (done.visit_hours_all or (0,))[0] == 0,
+        "tasks": not any((each or (0,))[0] for each in (done.labor_all, done.visit_hours_all, done.load_hours_all)),
         "minimum": price.live is not None and price.asked * more < price.minimum,
         "deposit": terms.sound and terms.deposit_cap is not None and terms.deposit > terms.deposit_cap * more,
     }

@@ -26,7 +26,7 @@ FACTS = (
       "SUMPRODUCT(--({purchases.scenario}=1),{purchases.bought})-{from_owner}"),
     C("from_owner", "From the owner", "volume", "SUMPRODUCT(--({purchases.scenario}=1),{purchases.from_owner})"),
     C("days", "Days of work", "days", "{days.days@1}"),
-    C("finish", "Finished on", "date", "{days.finish@1}"),
+    C("finish", "Promised to be finished on", "date", "{days.promised@1}"),
     C("state", "State", "text", STATE, ""),
     C("first", "First to fix or to answer", "text", "{checks.first}", ""),
     C("priced_on", "Newest price in the catalogs", "date",
@@ -86,7 +86,7 @@ def brief(est):
     base_buys = [one for one in est.rows["purchases"] if one.live and one.scenario == 1]
     row.from_owner = sum(one.from_owner for one in base_buys)
     row.gallons = sum(one.bought for one in base_buys) - row.from_owner
-    row.days, row.finish = est.rows["days"][0].days, est.rows["days"][0].finish
+    row.days, row.finish = est.rows["days"][0].days, est.rows["days"][0].promised
     row.told_price = money(est, row.price)
     whole = floor(est.units.to_cell(row.price, "money") + 0.5 + est.terms.slack)
     row.shown_price = f"{whole:,.0f} {est.units.currency}"

@@ -8,7 +8,7 @@ from builder.sheets.grammar import Column as C
 from builder.stages.bid import day, spoken_day
 from builder.stages.brief import plain
 from builder.stages.day_words import HOUR, WHOLE, halves, said_date, short, to_halves, weekday
-from builder.stages.lanes import DATES_TOP, DAYS, SHEET
+from builder.stages.plan import DATES_TOP, DAYS, SHEET
 
 # fmt: off
 PAGE = "Schedule"
@@ -100,10 +100,12 @@ def page_blocks(lines):
           heads=tuple(f"Day {number}" for number in range(1, ACROSS + 1))),
     ), at, "name", top=LINES_TOP)
     days = Block("day_list", PAGE, (
-        C("date", "Day", "text", f'IF({USED.format("date", "day_told.place")},"",{{one.date}})', "", look="row_first"),
+        C("date", "Day", "text", f'IF({USED.format("date", "day_told.place")},"",{{one.date}})', "",
+          look="row_first"),
         C("crew", "Crew", "text", "{one.crew}", look="row"),
         C("work", "Work", "text", "MID({one.words},1,LEN({one.words})-2)", look="line"),
-    ), {"one": At("day_told", "SMALL({day_told.place},ROW()-ROW({#date}))")}, "date", "list", 0, LINES_TOP + lines + BELOW)
+    ), {"one": At("day_told", "SMALL({day_told.place},ROW()-ROW({#date}))")}, "date", "list", 0,
+        LINES_TOP + lines + BELOW)
     return header, dates, calendar, days
 # fmt: on
 

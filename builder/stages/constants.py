@@ -15,8 +15,9 @@ from builder.sheets.shown import STEPS, step
 from builder.stages import paging
 from builder.trade.rental import MONTH, WEEK
 from builder.trade.risk import DECILES, NORMAL
-from builder.trade.schedule import GUSTS, LOST_MOST, NEVER
+from builder.trade.schedule import GUSTS, NEVER
 from builder.trade.weather import ICE
+from builder.trade.working_days import LOST_MOST
 from builder.values import ORIFICE_LEAST, SIZE_LEAST, SIZE_MOST
 
 LENGTHS = {"foot": "ft", "inch": "in", "meter": "m", "centimeter": "cm", "millimeter": "mm"}

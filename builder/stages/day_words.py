@@ -8,7 +8,7 @@ from builder.records.lookups import LOOKUPS, WEEKDAYS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.brief import plain
-from builder.stages.lanes import SHEET
+from builder.stages.plan import SHEET
 from builder.values import to_date
 
 # fmt: off

@@ -6,8 +6,8 @@ from builder.records.scenarios import SCENARIOS
 from builder.sheets.alternates import included, within
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
-from builder.stages.lanes import whole_days
-from builder.trade import labor, schedule
+from builder.stages.plan import whole_days
+from builder.trade import labor, schedule, working_days
 from builder.trade.packs import whole
 from builder.trade.risk import NORMAL
 
@@ -125,7 +125,7 @@ def _used(est, plan, took):
     """The days on which somebody works: gun, hands, or what comes last."""
     slack = est.terms.round_slack
     hand = whole(plan.hand_end / plan.hours, slack)
-    rest = schedule.first_day(plan.lanes_end, plan.hours, slack)
+    rest = working_days.first_day(plan.lanes_end, plan.hours, slack)
     for row in est.rows["work_days"]:
         row.gun = float(any(one.live and one.since <= row.no <= one.until for one in est.rows["run"]))
         row.hand = float(row.no <= hand)

@@ -1,4 +1,4 @@
-"""Gallons of each coat; Purchases: whole packs of each coating and color at least cost (E18-E19)."""
+"""Gallons of each coat; Purchases: whole packs of each coating and color at least cost (E18-E19, E30)."""
 
 from math import floor
 

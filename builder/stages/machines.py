@@ -4,7 +4,7 @@ from builder.records.scenarios import SCENARIOS
 from builder.sheets.alternates import BY_SCENARIO, TOTALS, copies
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.stages.lanes import SHEET
+from builder.stages.plan import SHEET
 from builder.trade import rental
 from builder.trade.packs import whole
 
@@ -54,7 +54,7 @@ def machines_block(pumps):
         C("access_at", "Machine: row on Access", "count", label=label("access", 1)),
         C("live", "Machine: scheduled", "count",
           'IF((N({plan.passed})=1)*(N(CHOOSE({kind},{pump.live},{up.live}))=1)=1,1,"")', ""),
-        C("name", "Machine", "text", either("name")),
+        C("name", "Machine: its name", "text", either("name")),
         C("hired", "Machine: rented", "count", either("hired")),
         *(C(f"no_{key}", f"Machine: no {key}", "count", blank(key)) for key in ("rental", "rental_5", "rental_20")),
         C("one", "Machine: rental of a day", "money",

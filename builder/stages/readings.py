@@ -6,7 +6,7 @@ from builder.records.wording import judged
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import beside_inputs
-from builder.stages.lanes import READINGS_TOP, SHEET
+from builder.stages.plan import READINGS_TOP, SHEET
 from builder.trade import weather
 
 TOP, PLACE = 5, 2  # the first reading on the page

@@ -7,8 +7,8 @@ is taken, from when to when.
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.constants import CLOCK, TIE
-from builder.stages.lanes import SHEET, day_of, lost_share, whole_days
-from builder.trade import labor, schedule, spray
+from builder.stages.plan import SHEET, day_of, lost_share, whole_days
+from builder.trade import labor, schedule, spray, working_days
 from builder.values import to_date
 
 # fmt: off
@@ -162,7 +162,7 @@ def _days(est, plan):
         row.morning = (row.date - est.rows["work_days"][0].date) * CLOCK
         row.lost = plan.mean_lost if est.job.start is None else lost[to_date(date).month - 1]
     listed = est.rows["work_days"]
-    return schedule.Days(
+    return working_days.Days(
         plan.hours,
         plan.stretch,
         tuple(one.morning for one in listed),
@@ -181,12 +181,12 @@ def _hands(est, plan, days):
     now, at_it = plan.begin, est.basics.people
     for lane, end in zip(lanes, ready):
         lane.passed, lane.hand_start, lane.at_it, lane.ready = 1.0, now, at_it, end
-        first = min(listed - 1, schedule.first_day(now, days.hours, days.slack))
+        first = min(listed - 1, working_days.first_day(now, days.hours, days.slack))
         lane.hand_day = first + 1.0
-        lane.hand_lost = schedule.lost_share(days.months[first], lane.weather, lane.always)
+        lane.hand_lost = working_days.lost_share(days.months[first], lane.weather, lane.always)
         now, at_it = (end, max(1.0, plan.hands)) if lane.hand else (now, at_it)
         lane.hand_end = now
-        last = schedule.last_day(now, days.hours, days.slack)
+        last = working_days.last_day(now, days.hours, days.slack)
         lane.hand_until = min(float(listed), last + 1.0) if lane.hand else 0.0
     plan.hand_end = max(plan.begin, now)
 
@@ -216,10 +216,10 @@ def _row(est, row, one, state):
     row.system, row.step = one.system + 1, step.no
     row.pump, row.load, row.changed = step.pump_at, step.load, float(one.changed)
     row.start, row.end, row.lost, row.ready = one.start, one.end, one.lost, one.ready
-    row.day = min(listed, schedule.first_day(one.start, days.hours, days.slack) + 1.0)
-    row.last = min(listed, schedule.last_day(one.end, days.hours, days.slack) + 1.0)
+    row.day = min(listed, working_days.first_day(one.start, days.hours, days.slack) + 1.0)
+    row.last = min(listed, working_days.last_day(one.end, days.hours, days.slack) + 1.0)
     morning = days.mornings[int(row.last) - 1]
-    row.dry = schedule.clock_of(one.end, row.last - 1, days.hours, days.stretch, morning) + step.recoat
+    row.dry = working_days.clock_of(one.end, row.last - 1, days.hours, days.stretch, morning) + step.recoat
     row.back = float(sum(begun <= row.dry for begun in days.mornings))
     state.free, state.able[one.system] = one.end, one.ready
     state.next[one.system] += 1

@@ -53,55 +53,6 @@ def each_time(amount, rate, people):
     return amount / rate / people
 
 
-def useful_day(people, day_hours, visit_hours):
-    """Labor that one visit leaves after its fixed work (E21; derived).
-
-        useful_day = people * day_hours - visit_hours
-
-    0 or less where a visit's own work fills the day: callers make that a fault.
-
-    Parameters
-    ----------
-    people : people on the job [-]
-    day_hours : working time of a day [s]
-    visit_hours : labor that every visit takes [s]
-
-    Returns
-    -------
-    labor left [s]
-
-    Examples
-    --------
-    Two people, 8 hours each, 1 hour to set up: 15 hours.
-
-    >>> useful_day(2, 28800.0, 3600.0)
-    54000.0
-    """
-    return people * day_hours - visit_hours
-
-
-def weather_days(days, lost):
-    """Working days with those lost to weather among them (E21; derived).
-
-        weather_days = days / (1 - lost)
-
-    Parameters
-    ----------
-    days : days of work [day]
-    lost : share of days lost, below 1 [-]
-
-    Returns
-    -------
-    days of work and waiting [day]
-
-    Examples
-    --------
-    >>> weather_days(6.0, 0.25)
-    8.0
-    """
-    return days / (1 - lost)
-
-
 def workday(start, days, holidays):
     """The last of a number of working days, Monday to Friday less holidays (E21; common practice, no source).
 

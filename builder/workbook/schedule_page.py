@@ -1,6 +1,6 @@
 """Schedule: the readings of the day, the calendar, the list of days; how they look and print."""
 
-from builder.stages.calendar import ACROSS, LINES_TOP, PAGE
+from builder.stages.calendar import ACROSS, PAGE
 from builder.workbook import paper, reading
 
 WIDTHS = (110, 190, 70)  # pixels: system, what, hours
@@ -21,4 +21,3 @@ def schedule(writer):
     across = len(WIDTHS) + min(ACROSS, max(PRINTED, took)) - 1
     sheet.print_area(0, 0, paper.bottom(writer, sheet, day.row + day.rows - 2), across)
     sheet.fit_to_pages(1, 0)
-    sheet.repeat_rows(LINES_TOP - 2)

@@ -43,7 +43,7 @@ COSTS = [
     ("coatings", "pack1_price"),
     ("coatings", "pack2_price"),
     ("nozzles", "nozzle_price"),
-    ("access", "rental"),
+    ("access", "rental_20"),
     ("terms", "sundries"),
     ("terms", "burden"),
     ("terms", "overhead"),
@@ -148,16 +148,19 @@ def into_the_base(name):
 
 
 def test_an_alternate_is_priced_as_the_difference_it_makes(boathouse):
-    """Base and A together are the job whose base holds A; the alternate's price is what that job costs more than the
-    base alone.
+    """Base and A together are the job whose base holds A, but for its days, which are those of the base and what its
+    steps add: within one, and the price within a day's work. The alternate's price is the difference to the base.
     """
     both = again(boathouse, railings_as_b)
     base = net(again(boathouse, without("Club room", "Railings")))
     assert net(both) == base
     for name, other, scenario in (("Club room", "Railings", 2), ("Railings", "Club room", 3)):
-        with_it = net(again(boathouse, without(other), into_the_base(name)))
-        assert net(both, scenario) == with_it
-        assert both.rows["price"][scenario - 1].difference == pytest.approx(with_it - base) and with_it > base
+        whole = again(boathouse, without(other), into_the_base(name))
+        assert abs(both.rows["days"][scenario - 1].days - whole.rows["days"][0].days) <= 1
+        assert both.rows["days"][scenario - 1].coat_labor == pytest.approx(whole.rows["days"][0].coat_labor)
+        assert net(both, scenario) == pytest.approx(net(whole), rel=0.02)
+        difference = both.rows["price"][scenario - 1].difference
+        assert difference == pytest.approx(net(both, scenario) - base) and difference > 0
     assert net(both, 4) is None  # no system belongs to C
 
 

@@ -41,6 +41,8 @@ ASKED = {
     "overthinned": ([("coats", "thinning", 1, 0.2)], [("coats", "thinning", 1, 0.1)]),
     # the flow of the satin, tenth of the catalog, as thin as water: Reynolds number 18 at 250 cP, so 4600 at 1 cP
     "turbulent": ([("coatings", "viscosity", 9, 1.0)], [("terms", "reynolds_max", 0, 100000.0)]),
+    # the boards, partly reached by a rented lift, dry ten days between two coats
+    "rental": ([("coatings", "recoat", 9, 240.0)], [("job", "rental_days", 0, 5.0)]),
     "minimum": ([("job", "minimum", 0, 1e6)], [("job", "minimum", 0, 1.0)]),
     "deposit": ([("terms", "deposit_cap", 0, 0.1)], [("terms", "deposit", 0, 0.1)]),
     "voc": ([("job", "voc_limit", 0, 10.0)], [("job", "voc_limit", 0, "")]),

@@ -5,7 +5,8 @@ from math import ceil
 
 import pytest
 
-from builder.trade.schedule import Days, Step, ready_at, sequence
+from builder.trade.schedule import Step, sequence
+from builder.trade.working_days import Days, ready_at
 
 GRID, DAY, LISTED = 4, 7, 80  # quarters of an hour, hours of a day, working days
 WEEK = Days(float(DAY), 1.0, tuple(24.0 * (day // 5 * 7 + day % 5) for day in range(LISTED)), (0.0,) * LISTED, 1e-9)

@@ -11,7 +11,8 @@ import numpy
 import pytest
 
 from builder.trade.risk import sigma
-from builder.trade.schedule import Days, Step, halted, promised, sequence
+from builder.trade.schedule import Step, halted, promised, sequence
+from builder.trade.working_days import Days
 
 DRAWS, AIM, LISTED = 10_000, 0.8, 160
 LOST = (0.6, 0.55, 0.4, 0.25, 0.15, 0.12, 0.1, 0.1, 0.15, 0.25, 0.45, 0.6, 0.6, 0.55)  # invented, by month

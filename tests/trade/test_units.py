@@ -13,7 +13,7 @@ from builder.records.fields import Field
 from builder.returned.typed import understood
 from builder.spellings import SPELLINGS, measured
 from builder.stages.constants import shown_constants
-from builder.trade import film, labor, packs, price, rental, schedule, spray, takeoff, wear
+from builder.trade import film, labor, packs, price, rental, schedule, spray, takeoff, wear, working_days
 
 UNIT = pint.UnitRegistry()
 UNIT.define("money = [money]")
@@ -77,15 +77,13 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     ),
     labor.steps_up: ([(21, "hour"), (4, "hour"), 1e-9], "hour"),
     labor.each_time: ([(400, "ft**2"), (100, "ft**2/hour"), 2], "hour"),
-    labor.useful_day: ([2, (8, "hour"), (1.5, "hour")], "hour"),
-    labor.weather_days: ([5, 0.1], ""),
     labor.workday: ([46146, 3, ()], ""),
-    schedule.useful_hours: ([(8, "hour"), (90, "min"), (1, "hour"), 2, 0.9], "hour"),
-    schedule.first_day: ([(20, "hour"), (7, "hour"), 1e-9], ""),
-    schedule.last_day: ([(20, "hour"), (7, "hour"), 1e-9], ""),
-    schedule.clock_of: ([(20, "hour"), 2, (7, "hour"), 1.1, (2, "day")], "hour"),
-    schedule.work_at: ([(30, "hour"), (7, "hour"), 1.1, ((0, "day"), (1, "day"), (4, "day"))], "hour"),
-    schedule.lost_share: ([0.2, 0.5, 0.0], ""),
+    working_days.useful_hours: ([(8, "hour"), (90, "min"), (1, "hour"), 2, 0.9], "hour"),
+    working_days.first_day: ([(20, "hour"), (7, "hour"), 1e-9], ""),
+    working_days.last_day: ([(20, "hour"), (7, "hour"), 1e-9], ""),
+    working_days.clock_of: ([(20, "hour"), 2, (7, "hour"), 1.1, (2, "day")], "hour"),
+    working_days.work_at: ([(30, "hour"), (7, "hour"), 1.1, ((0, "day"), (1, "day"), (4, "day"))], "hour"),
+    working_days.lost_share: ([0.2, 0.5, 0.0], ""),
     schedule.finish: ([(20, "hour"), (50, "hour"), 2, 0.1, (90, "min")], "hour"),
     schedule.halted: ([(0.2, 0.0), (7, "hour")], "hour"),
     schedule.promised: ([(100, "hour"), (1, "hour"), 0.2, 0.84, (7, "hour"), (400, "min"), 0.1], "hour"),
@@ -117,7 +115,7 @@ def _plain(value):
 # modules whose functions test_docstrings.py alone calls with quantities
 BY_DOCSTRING = ("emission", "risk", "weather")
 # what takes the working days and steps, and gives many times: tests/trade/test_schedule.py holds them
-BY_EXAMPLE = {schedule.ready_at, schedule.by_hand, schedule.sequence}
+BY_EXAMPLE = {working_days.ready_at, schedule.by_hand, schedule.sequence}
 
 
 def test_every_trade_function_is_called():

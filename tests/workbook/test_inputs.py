@@ -75,10 +75,14 @@ def test_19_every_input_has_label_unit_limits_prompt_and_alert_and_lists_point_a
         assert field.help and rule.prompt.startswith(field.help), field.key
         label = book.book[place.sheet].cell(
             book.layout.head(place.block) if place.block.form == "table" else cell.row,
-            cell.column if place.block.form == "table" else 1,
+            cell.column if place.block.form == "table" else cell.column - 1,
         )
         unit = book.estimate.units.shown(field.quantity)
-        beside = label.value if place.block.form == "table" else str(book.book[place.sheet].cell(cell.row, 3).value)
+        beside = (
+            label.value
+            if place.block.form == "table"
+            else str(book.book[place.sheet].cell(cell.row, cell.column + 1).value)
+        )
         assert label.value.startswith(field.title) and unit in beside, (key, field.key)
         limits = set(re.findall(r"(?:least|most)_\w+", f"{rule.formula1} {rule.formula2}"))
         numbers = ("custom",) if isinstance(field.rule, Length) else ("decimal", "whole", "date")
