@@ -138,7 +138,7 @@ TAKEOFF = Kind("takeoff", named="tag", capacity=100, fields=(
           help="Flat, lapped, ribbed: the shape of the face. Leave blank to use the surface's."),
     Field("sides", "Sides", "count", Between(1, 2, whole=True), help="Leave blank for 1."),
     Field("access", "Access", rule=OneOf("access"), help="Ladder, lift or scaffold. Leave blank for the ground."),
-    Field("base", "Foot above the ground", "length", Length(0, 500, "ft"),
+    Field("base", "Foot above the ground", "length", Between(0, 500, "ft"),
           help="How high above the ground the line begins: 10 ft for an upper story. Leave blank for 0."),
     Field("part", "Part", rule=Name(unique=False),
           help="The part of the price that it belongs to, such as 'Garage'. Leave blank for 'Other'."),

@@ -1,4 +1,4 @@
-"""Hours of each coat (E12) and of each task (E21, E27)."""
+"""Hours of each coat (E12) and of each task (E21, E27, E28)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
@@ -50,9 +50,9 @@ def _amount(own, key):
     return f'IF({{task.{own}}}="",{{share}}*{{{key}_found@}},{{task.{own}}})'
 
 
-# Of each person: people share the time of a rate, which is one person's (E27).
-TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{edge@}/{rate.length_rate},"
-         "{pieces@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each},0)/{sharing}")
+# Of each person: people share the time of a rate, which is one person's (E27), from the ground (E28).
+TIMES = ("CHOOSE({basis_no},{area@}*{slow@}/{rate.area_rate},{edge@}*{edge_slow@}/{rate.length_rate},"
+         "{edge@}*{edge_slow@}/{rate.length_rate},{pieces@}*{pieces_slow@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each},0)/{sharing}")
 MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{edge@}"
              "*{rate.length_material},"
              "{pieces@}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material},0)")
@@ -83,6 +83,15 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("area", "Area", "area", _amount("area", "area"), **BY_SCENARIO),
     C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
     C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
+    C("heeds", "Slower up high", "count", '--({rate.access}="yes")'),
+    C("slow", "Slower by access, its lines together", "number",
+      f"IF({{heeds}}*({_found('measured')}>0)=0,1,{_found('work')}/{_found('measured')})", **BY_SCENARIO),
+    C("edge_slow", "Slower by access, its length", "number",
+      'IF({heeds}*({task.length}="")*({second}=1)*({edge_found@}>0)=0,{slow@},'
+      f"{_found('edge_work')}/{{edge_found@}})", **BY_SCENARIO),
+    C("pieces_slow", "Slower by access, its openings", "number",
+      f"IF({{heeds}}*({{task.count}}=\"\")*({{pieces_found@}}>0)=0,1,{_found('open_work')}/{{pieces_found@}})",
+      **BY_SCENARIO),
     C("colors", "Colors", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **BY_SCENARIO),
     C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **BY_SCENARIO),
     C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
@@ -160,6 +169,7 @@ def _task(est, row, task, rate, system):
         found = _found_in(est, figures[int(row.second) - 1], system)
         amounts = tuple(row.share * one if own is None else own for one in found)
         row.set(**{f"{key}_found": found, key: amounts})
+    _slower(est, row, task, rate, system)
     row.colors = tuple(
         float(sum(one.live is not None for one in est.rows["purchases"] if one.scenario == scenario))
         for scenario in SCENARIOS
@@ -167,7 +177,7 @@ def _task(est, row, task, rate, system):
     each = rate.hours_each
     kind = int(row.basis_no) - 1
     times, material = [], []
-    for area, edge, pieces, colors in zip(row.area, row.edge, row.pieces, row.colors):
+    for at, (area, edge, pieces, colors) in enumerate(zip(row.area, row.edge, row.pieces, row.colors)):
         done = (area, edge, edge, pieces, 0.0, 1.0, colors, 0.0)[kind]
         pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None, rate.area_rate)[
             kind
@@ -182,7 +192,8 @@ def _task(est, row, task, rate, system):
             rate.each_material,
             rate.area_material,
         )[kind]
-        own = labor.each_time(done, pace, row.sharing) if pace else done * (each or 0.0)
+        slow = (row.slow, row.edge_slow, row.edge_slow, row.pieces_slow, None, None, None, None)[kind]
+        own = labor.each_time(done * (slow[at] if slow else 1.0), pace, row.sharing) if pace else done * (each or 0.0)
         times.append(own if task.hours is None else task.hours)
         material.append(done * (price or 0.0))
     row.each_hours = tuple(times)
@@ -194,6 +205,25 @@ def _task(est, row, task, rate, system):
     row.visit_hours, row.visit_material = (
         tuple(one * row.visits for one in all_of) for all_of in (row.hours, row.material)
     )
+
+
+def _slower(est, row, task, rate, system):
+    """What access does to its time: that of its lines together, or of each opening by its own line (E28)."""
+    row.heeds = float(same(rate.access) == "yes")
+    measured, work, edge_work, open_work = (
+        _found_in(est, key, system) for key in ("measured", "work", "edge_work", "open_work")
+    )
+
+    def factors(works, amounts):
+        return tuple(labor.slower(*pair) if row.heeds else 1.0 for pair in zip(works, amounts))
+
+    row.slow = factors(work, measured)
+    row.edge_slow, row.pieces_slow = row.slow, tuple(1.0 for _ in SCENARIOS)
+    if task.length is None and row.second == 1:
+        by_line = factors(edge_work, row.edge_found)
+        row.edge_slow = tuple(own if edge else all_of for own, edge, all_of in zip(by_line, row.edge_found, row.slow))
+    if task.count is None:
+        row.pieces_slow = factors(open_work, row.pieces_found)
 
 
 def _flags(system):

@@ -1,4 +1,4 @@
-"""Price by part of the work (E44): what each system that is measured costs in itself, and its part of the price.
+"""Price by part of the work (E46): what each system that is measured costs in itself, and its part of the price.
 
 A part bears its own paint, nozzles, wages and tasks. All else (tasks of the whole job, rental, tax, overhead,
 contingency, margin) is shared in proportion to these, so that the parts add up to the price.

@@ -53,6 +53,33 @@ def each_time(amount, rate, people):
     return amount / rate / people
 
 
+def slower(work, amount):
+    """How much slower a task is where its lines are reached from ladder, lift or scaffold (E28; derived).
+
+        slower = work / amount, 1 where nothing is measured
+
+    `work` is the same amount, each line of it times the work factor of its access. Rates are those of work from the
+    ground; what is done on the ground (floors, set-up) is not slower.
+
+    Parameters
+    ----------
+    work : amount, each line times the factor of its access [m**2]
+    amount : area, or edge or number of openings, of those lines [m**2]
+
+    Returns
+    -------
+    factor on the time of the task [-]
+
+    Examples
+    --------
+    300 from the ground and 100 from a ladder of factor 2: 500 over 400. Nothing measured.
+
+    >>> slower(500.0, 400.0), slower(0.0, 0.0)
+    (1.25, 1.0)
+    """
+    return work / amount if amount else 1.0
+
+
 def useful_day(people, day_hours, visit_hours):
     """Labor that one visit leaves after its fixed work (E21; derived).
 

@@ -77,6 +77,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     ),
     labor.steps_up: ([(21, "hour"), (4, "hour"), 1e-9], "hour"),
     labor.each_time: ([(400, "ft**2"), (100, "ft**2/hour"), 2], "hour"),
+    labor.slower: ([(500, "ft**2"), (400, "ft**2")], ""),
     labor.useful_day: ([2, (8, "hour"), (1.5, "hour")], "hour"),
     labor.weather_days: ([5, 0.1], ""),
     labor.workday: ([46146, 3, ()], ""),

@@ -1,0 +1,68 @@
+"""The whole cost, worked out by hand: what the barn costs beside paint and trigger, one definition a test. The numbers
+are written down, formulas and model give them.
+"""
+
+import pytest
+from support.barn import Barn
+
+from builder.quantities import scale
+
+FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
+
+# ---- E28: tasks are slower from ladder, lift and scaffold ------------------------------------------------------------
+
+TASKS = """
+  access: [{name: ladder of two, factor: 2, height_limit: 24 ft, source: invented}]
+  rates:
+    - {name: Sweep, basis: area, area_rate: 100 ft2/h, area_material: 0.50 /ft2, access: yes, source: invented}
+    - {name: Cover, basis: area, area_rate: 100 ft2/h, access: no, source: invented}
+    - {name: Dust, basis: area, area_rate: 100 ft2/h, source: invented}
+    - {name: Tape, basis: perimeter, length_rate: 10 ft/h, access: yes, source: invented}
+    - {name: Caulk, basis: length, length_rate: 10 ft/h, access: yes, source: invented}
+    - {name: Lamps, basis: count, count_rate: 1 /h, access: yes, source: invented}
+tasks:
+"""
+# Beside the 400 ft2 from the ground, 20 x 10 ft from the ladder with a door of 4 x 5 ft: 180 ft2, edge 18 ft.
+UP = """
+  - {tag: B, system: Boards, length: 20 ft, height: 10 ft, access: ladder of two,
+     openings: [{name: Door, width: 4 ft, height: 5 ft}]}
+"""
+SLOW = (400 + 2 * 180) / 580  # work over measured area
+
+
+@pytest.mark.parametrize(
+    "task, hours",
+    [
+        ("{task: Sweep, system: Boards}", 580 * SLOW / 100),  # 7.6 h
+        ("{task: Sweep}", 580 * SLOW / 100),
+        ("{task: Sweep, system: Boards, area: 50 ft2}", 50 * SLOW / 100),  # an own area too
+        ("{task: Sweep, system: Boards, share: 50 %}", 290 * SLOW / 100),
+        ("{task: Sweep, system: Boards, hours: 3 h}", 3),
+        ("{task: Cover, system: Boards}", 5.8),
+        ("{task: Dust, system: Boards}", 5.8),  # a catalog that does not know the question
+        ("{task: Tape, system: Boards}", 2 * 18 / 10),  # the door by its own line
+        ("{task: Tape, system: Boards, length: 30 ft}", 30 * SLOW / 10),
+        ("{task: Caulk, system: Boards, length: 30 ft}", 30 * SLOW / 10),
+        ("{task: Caulk, system: Boards, amount_from: line length}", 40 * SLOW / 10),
+        ("{task: Caulk, system: Boards, amount_from: opening perimeter}", 2 * 18 / 10),
+        ("{task: Lamps, amount_from: openings}", 2),
+        ("{task: Lamps, count: 3}", 3),
+    ],
+)
+def test_a_task_is_as_much_slower_as_its_lines_are(tmp_path, task, hours):
+    rows = Barn(tmp_path, f"{TASKS}  - {task}\n", lines=UP).worked()
+    done = rows["task_hours"][0]
+    assert done.labor[0] / HOUR == pytest.approx(hours)
+    if "Sweep" in task and "area" not in task and "share" not in task:
+        assert done.material[0] == pytest.approx(290)  # 580 ft2 at 0.50, however they are reached
+
+
+def test_what_an_alternate_reaches_slows_its_own_scenario_alone(tmp_path):
+    """The lines from the ladder are alternate A: without them 400 ft2 at 100 ft2/h, with them 580 ft2, 760 as slow."""
+    book = Barn(tmp_path, f"{TASKS}  - {{task: Sweep}}\n", lines=UP)
+    for key, value in (("name", "Ends"), ("surface", "Flat boards"), ("method", "roll"), ("alternate", "A")):
+        book.change("systems", key, 1, value)
+    for key, value in (("system", "Ends"), ("coating", "Barn red")):
+        book.change("coats", key, 1, value)
+    book.change("takeoff", "system", 1, "Ends")
+    assert [one / HOUR for one in book.worked()["task_hours"][0].labor[:2]] == pytest.approx([4, 7.6])
