@@ -7,6 +7,7 @@ from builder.sheets.alternates import BY_SCENARIO, ONLY, copies, total
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
+from builder.stages.areas import WORK
 from builder.trade import labor
 from builder.values import same
 
@@ -50,6 +51,10 @@ def _amount(own, key):
     return f'IF({{task.{own}}}="",{{share}}*{{{key}_found@}},{{task.{own}}})'
 
 
+# Of the lines of its system, or of all: what tells how much slower the task is up there (E28).
+HERE = (("measured", "Measured area of its lines", "area"),
+        *((key, f"{title}, of its lines", quantity) for key, title, quantity, _ in WORK))
+
 # Of each person: people share the time of a rate, which is one person's (E27), from the ground (E28).
 TIMES = ("CHOOSE({basis_no},{area@}*{slow@}/{rate.area_rate},{edge@}*{edge_slow@}/{rate.length_rate},"
          "{edge@}*{edge_slow@}/{rate.length_rate},{pieces@}*{pieces_slow@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each},0)/{sharing}")
@@ -84,14 +89,14 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
     C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
     C("heeds", "Slower up high", "count", '--({rate.access}="yes")'),
+    *(C(f"{key}_here", title, quantity, _found(key), **BY_SCENARIO) for key, title, quantity in HERE),
     C("slow", "Slower by access, its lines together", "number",
-      f"IF({{heeds}}*({_found('measured')}>0)=0,1,{_found('work')}/{_found('measured')})", **BY_SCENARIO),
+      "IF({heeds}*({measured_here@}>0)=0,1,{work_here@}/{measured_here@})", **BY_SCENARIO),
     C("edge_slow", "Slower by access, its length", "number",
-      'IF({heeds}*({task.length}="")*({second}=1)*({edge_found@}>0)=0,{slow@},'
-      f"{_found('edge_work')}/{{edge_found@}})", **BY_SCENARIO),
-    C("pieces_slow", "Slower by access, its openings", "number",
-      f"IF({{heeds}}*({{task.count}}=\"\")*({{pieces_found@}}>0)=0,1,{_found('open_work')}/{{pieces_found@}})",
+      'IF({heeds}*({task.length}="")*({second}=1)*({edge_found@}>0)=0,{slow@},{edge_work_here@}/{edge_found@})',
       **BY_SCENARIO),
+    C("pieces_slow", "Slower by access, its openings", "number",
+      'IF({heeds}*({task.count}="")*({pieces_found@}>0)=0,1,{open_work_here@}/{pieces_found@})', **BY_SCENARIO),
     C("colors", "Colors", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **BY_SCENARIO),
     C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **BY_SCENARIO),
     C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
@@ -210,20 +215,18 @@ def _task(est, row, task, rate, system):
 def _slower(est, row, task, rate, system):
     """What access does to its time: that of its lines together, or of each opening by its own line (E28)."""
     row.heeds = float(same(rate.access) == "yes")
-    measured, work, edge_work, open_work = (
-        _found_in(est, key, system) for key in ("measured", "work", "edge_work", "open_work")
-    )
+    row.set(**{f"{key}_here": _found_in(est, key, system) for key, *_ in HERE})
 
     def factors(works, amounts):
         return tuple(labor.slower(*pair) if row.heeds else 1.0 for pair in zip(works, amounts))
 
-    row.slow = factors(work, measured)
+    row.slow = factors(row.work_here, row.measured_here)
     row.edge_slow, row.pieces_slow = row.slow, tuple(1.0 for _ in SCENARIOS)
     if task.length is None and row.second == 1:
-        by_line = factors(edge_work, row.edge_found)
+        by_line = factors(row.edge_work_here, row.edge_found)
         row.edge_slow = tuple(own if edge else all_of for own, edge, all_of in zip(by_line, row.edge_found, row.slow))
     if task.count is None:
-        row.pieces_slow = factors(open_work, row.pieces_found)
+        row.pieces_slow = factors(row.open_work_here, row.pieces_found)
 
 
 def _flags(system):
