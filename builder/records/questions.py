@@ -73,6 +73,8 @@ QUESTIONS = (
     Question("building", "Old paint is scraped or sanded, and the kind of building is not said",
              "Homes and places for children built before 1978 may carry lead paint.", "job.building"),
     Question("misfit", "Chosen nozzles that do not fit", "Leave the nozzle blank to use the pick.", "coats.nozzle"),
+    Question("spots", "Coats sprayed on less than half of their area",
+             "Nobody sprays spots: roll or brush them, or accept it where they lie in large pieces.", "coats.method"),
     Question("too_high", "Takeoff lines higher than their ladder, lift or scaffold reaches",
              "Choose an access that reaches; accept it where the face lies flat, as a ceiling does.",
              "takeoff.access"),

@@ -34,6 +34,7 @@ COUNTS = {
     "lead_safe": "--({old_paint}*({tested}-1=2)=1)",
     "building": '--(({disturbing}>0)*({said_building}="")=1)',
     "misfit": "SUM({picks.misfit})",
+    "spots": "SUM({coat_asks.spots})",
     "too_high": "SUM({areas.too_high})",
     "sags": "SUM({film.sags})",
     "overthinned": "SUM({film.overthinned})",
@@ -86,9 +87,11 @@ COAT_ASKS = Block("coat_asks", "Questions", (
     C("live", "Coat: worked out", "count", "{coat.passed}", ""),
     C("inside", "Coat: meant for inside, used outdoors", "count",
       '--(({paint.where}="inside")*({exposure.outdoors}<>"no")*({system.lines}>0)=1)'),
+    C("spots", "Coat: sprayed on less than half of its area", "count",
+      '--((N({coat.sprayed})=1)*({entry.share}<>"")*(2*{entry.share}<1-{terms.slack})*({system.lines}>0)=1)'),
     C("ordered", "Coat: nozzle to buy that must be ordered", "count",
       'IF({pick.live}=1,--(({size.stocked}="no")*({budget.buy@1}>0)=1),0)'),
-), {"coat": At("film", "{no}"), "paint": At("coatings", "{coat.coating_at}"),
+), {"coat": At("film", "{no}"), "entry": At("coats", "{no}"), "paint": At("coatings", "{coat.coating_at}"),
     "system": At("systems", "{coat.system_at}"), "exposure": At("exposures", "{system.exposure_at}"),
     "pick": At("picks", "{no}"), "size": At("nozzles", "{pick.size_at}"), "budget": At("sizes", "{pick.size_at}")},
     "live")
@@ -115,13 +118,15 @@ def questions(est):
 
 
 def _coats(est):
-    for row, coat, pick in zip(est.rows["coat_asks"], est.rows["film"], est.rows["picks"]):
+    for row, entry, coat, pick in zip(*(est.rows[key] for key in ("coat_asks", "coats", "film", "picks"))):
         row.live = coat.passed
         if not row.live:
             continue
         paint, system = est.row("coatings", coat.coating_at), est.row("systems", coat.system_at)
         outdoors = same(est.row("exposures", system.exposure_at).outdoors) != "no"
         row.inside = float(same(paint.where) == "inside" and outdoors and system.lines > 0)
+        spots = entry.share is not None and 2 * entry.share < 1 - est.terms.slack
+        row.spots = float(bool(coat.sprayed) and spots and system.lines > 0)
         row.ordered = 0.0
         if pick.live:
             size, budget = est.row("nozzles", pick.size_at), est.row("sizes", pick.size_at)
@@ -196,6 +201,7 @@ def _of_rows(est):
         "stock": count("ordered", "coat_asks"),
         "misfit": count("misfit", "picks"),
         "turbulent": count("turbulent", "picks"),
+        "spots": count("spots", "coat_asks"),
         "too_high": count("too_high", "areas"),
         "sags": count("sags", "film"),
         "overthinned": count("overthinned", "film"),

@@ -16,6 +16,7 @@ ANSWERS = (
     ("terms", "firm", 0, "Own Firm"),
     ("terms", "license", 0, "Number 7"),
     ("systems", "exposure", 1, "indoors"),
+    ("coats", "share", 0, 0.5),
     ("job", "accepted", 0, ""),
 )
 NO_TASK = tuple(("tasks", key, row, "") for row in range(6) for key in ("task", "system", "length", "hours"))
@@ -34,6 +35,7 @@ ASKED = {
     "lead_safe": ([*OLD_HOME, *SANDED, ("job", "lead_test", 0, "lead found")], [("job", "built", 0, 1978.0)]),
     "building": ([("job", "building", 0, ""), *SANDED], [("job", "building", 0, "other")]),
     "misfit": ([("coats", "nozzle", 0, "standard 1223")], [("coats", "nozzle", 0, "")]),
+    "spots": ([("coats", "share", 0, 0.49)], [("coats", "method", 0, "brush")]),
     # a ladder of the catalog reaches 24 ft
     "too_high": ([("takeoff", "height", 0, 25.0)], [("takeoff", "height", 0, 24.0)]),
     "sags": ([("coats", "dry_film", 1, 4.0)], [("coats", "dry_film", 1, "")]),

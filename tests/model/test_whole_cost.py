@@ -3,7 +3,7 @@ are written down, formulas and model give them.
 """
 
 import pytest
-from support.barn import Barn
+from support.barn import Barn, racks
 
 from builder.quantities import scale
 
@@ -66,3 +66,44 @@ def test_what_an_alternate_reaches_slows_its_own_scenario_alone(tmp_path):
         book.change("coats", key, 1, value)
     book.change("takeoff", "system", 1, "Ends")
     assert [one / HOUR for one in book.worked()["task_hours"][0].labor[:2]] == pytest.approx([4, 7.6])
+
+
+# ---- E29: who paints spots walks past what lies between them ---------------------------------------------------------
+
+
+def test_spots_by_hand_take_the_time_of_walking_to_them(tmp_path):
+    """A quarter of 400 ft2 at 200 ft2/h is half an hour; a third of the time of the other 300 ft2 is half an hour
+    more. Paint is for 100 ft2: a gallon.
+    """
+    book = Barn(tmp_path, terms={"walk": 1 / 3})
+    book.change("coats", "share", 0, 0.25)
+    rows = book.worked()
+    assert rows["hours"][0].labor / HOUR == pytest.approx(1)
+    assert rows["gallons"][0].need / GALLON == pytest.approx(1)
+    book.change("terms", "walk", 0, "")
+    assert book.worked()["hours"][0].labor / HOUR == pytest.approx(0.5)
+
+
+def test_spots_that_are_sprayed_take_handling_and_no_trigger_for_the_rest(tmp_path):
+    """36 s/ft2 of handling, 4 h for 400 ft2: a quarter of it is 1 h, a third of the rest 1 h more; the check of the
+    nozzle reckons the two hours on the 100 ft2 that are sprayed, 72 s/ft2.
+    """
+    book = Barn(tmp_path, **racks())
+    boards = len(book.values["surfaces"]) - 1
+    for change in (
+        ("surfaces", "handling", boards, 36.0),
+        ("systems", "method", 0, "spray"),
+        ("coats", "share", 0, 0.25),
+    ):
+        book.change(*change)
+    labor, time = {}, {}
+    for walk in (0.0, 1 / 3):
+        book.change("terms", "walk", 0, walk)
+        rows = book.worked()
+        labor[walk] = (rows["hours"][0].labor - rows["hours"][0].trigger) / HOUR
+        time[walk] = rows["picks"][0].time * FT2
+    assert (labor[0.0], labor[1 / 3]) == pytest.approx((1, 2))
+    assert time[1 / 3] - time[0.0] == pytest.approx(36)
+    book.change("coats", "share", 0, "")
+    rows = book.worked()
+    assert (rows["hours"][0].labor - rows["hours"][0].trigger) / HOUR == pytest.approx(4)

@@ -1,7 +1,7 @@
 """Figures worked out by hand, one definition a test: the numbers are written down, formulas and model give them."""
 
 import pytest
-from support.barn import Barn
+from support.barn import Barn, racks
 from support.editing import SETTINGS
 
 from builder.jobs import Opened
@@ -46,28 +46,6 @@ def test_people_share_the_time_of_a_rate_and_each_have_typed_hours(tmp_path):
 
 
 # ---- E41: a nozzle of the kit within the preference of the least cost ------------------------------------------------
-
-
-def racks():
-    """Sizes that differ in their loss alone: with unpaid people and no waste by wear cost goes by 1 / (1 - loss)."""
-    alike = {
-        "pressure_factor": 1.0,
-        "finish": "good",
-        "life": 40 * GALLON,
-        "life_orifice": 15 * scale("thou"),
-        "life_pressure": 2000 * scale("psi"),
-        "pressure_max": 5000 * scale("psi"),
-        "source": "invented",
-    }
-    names = ("first", "second", "third")
-    families = [{"name": name, "loss_factor": 1.0, **alike} for name in names]
-    size = {"size": "515", "nozzle_price": 28.0, "priced_on": 46083.0}
-    return {
-        "families": families,
-        "nozzles": [{"family": row["name"], **size} for row in families],
-        "kit": [{"tag": "K1", "nozzle": "second 515"}, {"tag": "K2", "nozzle": "third 515"}],
-        "terms": {"excess": 0.0, "slow": 0.0, "kit_preference": 0.03},
-    }
 
 
 @pytest.fixture(scope="module")

@@ -1,6 +1,7 @@
 """An invented barn for figures worked by hand: one face, one coat, and no more of the terms than a test states."""
 
 from builder.jobs import open_job
+from builder.quantities import scale
 from builder.records.terms import BURDENS
 from support.editing import LiveBook
 from support.places import ROOT
@@ -46,6 +47,28 @@ NEUTRAL = {
     "ground_reach": None,
     **{f"burden_{key}": None for key, *_ in BURDENS},
 }
+
+
+def racks():
+    """Sizes that differ in their loss alone: with unpaid people and no waste by wear cost goes by 1 / (1 - loss)."""
+    alike = {
+        "pressure_factor": 1.0,
+        "finish": "good",
+        "life": 40 * scale("gal"),
+        "life_orifice": 15 * scale("thou"),
+        "life_pressure": 2000 * scale("psi"),
+        "pressure_max": 5000 * scale("psi"),
+        "source": "invented",
+    }
+    names = ("first", "second", "third")
+    families = [{"name": name, "loss_factor": 1.0, **alike} for name in names]
+    size = {"size": "515", "nozzle_price": 28.0, "priced_on": 46083.0}
+    return {
+        "families": families,
+        "nozzles": [{"family": row["name"], **size} for row in families],
+        "kit": [{"tag": "K1", "nozzle": "second 515"}, {"tag": "K2", "nozzle": "third 515"}],
+        "terms": {"excess": 0.0, "slow": 0.0, "kit_preference": 0.03},
+    }
 
 
 class Barn(LiveBook):
