@@ -4,7 +4,7 @@ and what a standard window and door take (E3).
 
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.trade import takeoff
+from builder.trade import labor, takeoff
 
 USUAL = {"crew": "crews", "pump": "pumps", "exposure": "exposures"}  # of the job -> the catalog it is named in
 
@@ -24,6 +24,7 @@ BASICS = Block("basics", "Areas", (
     *(C(f"{key}_at", f"Job: row of its {key}", "count", _first(key, block)) for key, block in USUAL.items()),
     C("people", "Job: people", "count",
       'IF({job.people}="",{crew.guns}+{crew.rollers}+{crew.tenders},{job.people})'),
+    C("productive", "Job: share of a day in which work is done", "share", "1-{terms.unproductive}/{terms.day_hours}"),
     C("opening_none", "Job: openings not deducted up to", "area", _own("opening_none")),
     C("opening_both", "Job: openings deducted from one face up to", "area", _own("opening_both")),
 ), {"crew": At("crews", "{crew_at}")}, "live")
@@ -53,6 +54,7 @@ def basics(est):
             setattr(row, f"{key}_at", found.no)
         crew = est.row("crews", row.crew_at)
         row.people = crew.guns + crew.rollers + crew.tenders if job.people is None else job.people
+        row.productive = labor.productive(terms.unproductive or 0.0, terms.day_hours)
         for key in ("opening_none", "opening_both"):
             own = getattr(job, key)
             setattr(row, key, (getattr(terms, key) or 0.0) if own is None else own)

@@ -78,7 +78,8 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
       'IF({entry.share}="",1,({entry.share}+{terms.walk}*(1-{entry.share}))/{entry.share})'),
     C("work_ratio", "Work over coated area", "number", "IF({coated}=0,1,{work}/{coated})"),
     C("chain", "Drying, all coats", "time", "{entry.times}*{paint.recoat}"),
-    C("wage", "Wage with burden", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
+    C("wage", "Wage with burden, of an hour of work", "money_hour",
+      'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})/{basics.productive}'),
     C("guns", "Guns", "count", "{crew.guns}"),
     C("hands", "People of the crew", "count", "{crew.guns}+{crew.rollers}+{crew.tenders}"),
     C("paint_price", "Paint price", "money_volume", 'IF({entry.owner_supplied}="yes",0,{paint.price})'),
@@ -194,7 +195,8 @@ def _work(est, row, entry, paint, surface, crew, system):
     row.spots = 1.0 if entry.share is None else spray.spot_handling(entry.share, est.terms.walk or 0.0)
     row.work_ratio = row.work / row.coated if row.coated else 1.0
     row.chain = entry.times * paint.recoat
-    row.wage = (crew.wage if est.job.wage is None else est.job.wage) * (1 + (est.terms.burden or 0.0))
+    wage = crew.wage if est.job.wage is None else est.job.wage
+    row.wage = wage * (1 + (est.terms.burden or 0.0)) / est.basics.productive
     row.guns = crew.guns
     row.hands = crew.guns + crew.rollers + crew.tenders
     row.paint_price = 0.0 if entry.owner_supplied is not None and same(entry.owner_supplied) == "yes" else paint.price

@@ -49,12 +49,13 @@ RISK = Block("risk", "Risk", (
       "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=1,1+{outlay.overhead_share},1)"),
     C("hourly", "Overhead on an hour", "money_hour",
       "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=2,{terms.overhead_hour},0)"),
+    C("trigger_paid", "Hours paid for the trigger", "time", "{day.trigger_labor}/{basics.productive}"),
     C("material_cost", "Materials: move with area and material", "money",
       "({outlay.materials}-{outlay.nozzles})*(1+{terms.purchase_tax})*{loaded}"),
     C("trigger_cost", "Trigger time: moves with area, material and time", "money",
-      "{outlay.trigger_wages}*{loaded}+{day.trigger_labor}*{hourly}"),
+      "{outlay.trigger_wages}*{loaded}+{trigger_paid}*{hourly}"),
     C("handling_cost", "Handling and tasks: move with area and time", "money",
-      "({outlay.wages}-{outlay.trigger_wages})*{loaded}+({day.labor}-{day.trigger_labor})*{hourly}"),
+      "({outlay.wages}-{outlay.trigger_wages})*{loaded}+({day.labor}-{trigger_paid})*{hourly}"),
     C("nozzle_cost", "Nozzles: move with area, material and wear", "money",
       "{outlay.nozzles}*(1+{terms.purchase_tax})*{loaded}"),
     C("certain", "Certain: rental", "money",
@@ -101,10 +102,10 @@ def ranges(est):
         row.hourly = terms.overhead_hour if basis == 2 else 0.0
         taxed = (1 + terms.purchase_tax) * row.loaded
         row.material_cost = (cost.materials - cost.nozzles) * taxed
-        row.trigger_cost = cost.trigger_wages * row.loaded + day.trigger_labor * row.hourly
-        row.handling_cost = (cost.wages - cost.trigger_wages) * row.loaded + (
-            day.labor - day.trigger_labor
-        ) * row.hourly
+        row.trigger_paid = day.trigger_labor / est.basics.productive
+        row.trigger_cost = cost.trigger_wages * row.loaded + row.trigger_paid * row.hourly
+        row.handling_cost = (cost.wages - cost.trigger_wages) * row.loaded
+        row.handling_cost += (day.labor - row.trigger_paid) * row.hourly
         row.nozzle_cost = cost.nozzles * taxed
         row.certain = (cost.rental + terms.purchase_tax * (cost.taxed - cost.materials)) * row.loaded
         row.base = row.material_cost + row.trigger_cost + row.handling_cost + row.nozzle_cost + row.certain

@@ -37,7 +37,8 @@ COST = Block("cost", "Cost", results_first("no cost materials wages rental tax d
     C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{task_material}+{sundries}"),
     C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
     C("coat_wages", "Wages, coats", "money", _sum("hours", "cost")),
-    C("task_wages", "Wages, tasks", "money", "({day.task_labor}+{day.visits}*{day.visit_hours})*{wage}"),
+    C("task_wages", "Wages, tasks", "money",
+      "({day.task_labor}/{basics.productive}+{day.visits}*{day.visit_hours})*{wage}"),
     C("trigger_wages", "Of the wages of coats, at the trigger", "money", _sum("hours", "trigger_cost")),
     C("change_wages", "Wages, changing nozzles", "money", _sum("gallons", "change_wages")),
     C("wages", "Wages", "money", "{coat_wages}+{task_wages}+{change_wages}"),
@@ -146,7 +147,7 @@ def costs(est):
         crew = est.row("crews", day.crew_at)
         row.wage = (crew.wage if job.wage is None else job.wage) * (1 + (terms.burden or 0.0))
         row.coat_wages = sum(one.cost * included(one, scenario) for one in est.rows["hours"] if one.live)
-        row.task_wages = (day.task_labor + day.visits * day.visit_hours) * row.wage
+        row.task_wages = (day.task_labor / est.basics.productive + day.visits * day.visit_hours) * row.wage
         row.trigger_wages = sum(one.trigger_cost * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.change_wages = sum(one.change_wages * included(one, scenario) for one in est.rows["gallons"] if one.live)
         row.wages = row.coat_wages + row.task_wages + row.change_wages

@@ -19,12 +19,14 @@ DAYS = Block("days", "Days", (
     C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF((N({terms.sound})=1)*(N({job.sound})=1)=1,1,"")', ""),
     C("crew_at", "Row of the crew", "count", "{basics.crew_at}"),
-    C("coat_labor", "Labor of coats", "time", f"SUMPRODUCT({within('hours', '{no}')},{{hours.labor}})"),
+    C("coat_labor", "Labor of coats, in hours of work", "time",
+      f"SUMPRODUCT({within('hours', '{no}')},{{hours.labor}})"),
     C("trigger_labor", "Of it at the trigger", "time",
       f"SUMPRODUCT({within('hours', '{no}')},{{hours.trigger_labor}})"),
-    C("task_labor", "Labor of tasks, once", "time", "{task_hours.labor_all@no}"),
+    C("task_labor", "Labor of tasks, once, in hours of work", "time", "{task_hours.labor_all@no}"),
     C("visit_hours", "Labor of tasks, each visit", "time", "{task_hours.visit_hours_all@no}"),
-    C("useful", "Labor a visit leaves", "time", "{basics.people}*{terms.day_hours}-{visit_hours}"),
+    C("useful", "Work that a visit leaves", "time",
+      "({basics.people}*{terms.day_hours}-{visit_hours})*{basics.productive}"),
     C("no_day", "Visits leave no time", "count", "--({useful}<={basics.people}*{terms.day_hours}*{terms.slack})"),
     C("passed", "Passed", "count", 'IF({no_day}=0,1,"")'),
     C("worked", "Days of work", "days", steps("({coat_labor}+{task_labor})/{useful}"), "passed"),
@@ -34,7 +36,8 @@ DAYS = Block("days", "Days", (
     C("drying_days", "Days of drying", "days", steps("{drying}/{constants.clock}"), "passed"),
     C("days", "Days", "days", "MAX({worked},{clock_days},{drying_days})", "passed"),
     C("visits", "Visits", "count", "ROUNDUP(MAX(0,{days}-{terms.round_slack}),0)", "passed"),
-    C("labor", "Labor in all", "time", "{coat_labor}+{task_labor}+{visits}*{visit_hours}", "passed"),
+    C("labor", "Labor in all, as it is paid", "time",
+      "({coat_labor}+{task_labor})/{basics.productive}+{visits}*{visit_hours}", "passed"),
     C("weather", "Days with weather", "days", "{days}/(1-{exposure.lost_days})", "passed"),
     C("finish", "Finished on", "date",
       'IF({job.start}="","",WORKDAY({job.start}-1,ROUNDUP(MAX(0,{weather}-{terms.round_slack}),0),{holidays.day}))',
@@ -56,7 +59,7 @@ def days(est):
         row.trigger_labor = sum(one.trigger_labor * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.task_labor = est.rows["task_hours"][0].labor_all[at]
         row.visit_hours = est.rows["task_hours"][0].visit_hours_all[at]
-        row.useful = labor.useful_day(est.basics.people, terms.day_hours, row.visit_hours)
+        row.useful = labor.useful_day(est.basics.people, terms.day_hours, row.visit_hours, est.basics.productive)
         row.no_day = float(row.useful <= est.basics.people * terms.day_hours * terms.slack)
         row.passed = None if row.no_day else 1.0
         if row.passed:
@@ -72,7 +75,7 @@ def _days(est, row, scenario):
     row.drying_days = labor.steps_up(row.drying / CLOCK, terms.day_step, slack)
     row.days = max(row.worked, row.clock_days, row.drying_days)
     row.visits = whole(row.days, slack)
-    row.labor = row.coat_labor + row.task_labor + row.visits * row.visit_hours
+    row.labor = (row.coat_labor + row.task_labor) / est.basics.productive + row.visits * row.visit_hours
     row.weather = labor.weather_days(row.days, est.row("exposures", est.basics.exposure_at).lost_days or 0.0)
     if job.start is not None:
         row.finish = labor.workday(job.start, whole(row.weather, slack), {one.day for one in est.rows["holidays"]})

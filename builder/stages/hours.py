@@ -102,7 +102,9 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **BY_SCENARIO),
     C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **BY_SCENARIO),
-    C("labor", "Labor, once", "time", "{hours@}*(1-{visits})", **BY_SCENARIO),
+    C("pace", "Of stated hours the part that is work, else all", "share",
+      'IF({task.hours}="",1,{basics.productive})'),
+    C("labor", "Labor, once, in hours of work", "time", "{hours@}*(1-{visits})*{pace}", **BY_SCENARIO),
     C("visit_hours", "Labor a visit", "time", "{hours@}*{visits}", **BY_SCENARIO),
     C("once_material", "Material, once", "money", "{material@}*(1-{visits})", **BY_SCENARIO),
     C("visit_material", "Material a visit", "money", "{material@}*{visits}", **BY_SCENARIO),
@@ -155,8 +157,8 @@ def tasks(est):
 def _task(est, row, task, rate, system):
     """Amounts, hours and material of a task that is done once, in each scenario; of a task by visit, for one visit.
 
-    Rates are one person's: people share their time. Typed hours, and those of a visit or a color, are each person's
-    (E27).
+    Rates are one person's, of an hour of work: people share their time. Typed hours, and those of a visit or a color,
+    are each person's (E27).
     """
     row.basis_no = place("basis", rate.basis)
     row.visits = BESIDE["basis_visits"][row.basis_no - 1]
@@ -205,9 +207,9 @@ def _task(est, row, task, rate, system):
     row.each_hours = tuple(times)
     row.hours = tuple(time * row.people * flag for time, flag in zip(times, row.scenarios))
     row.material = tuple(one * flag for one, flag in zip(material, row.scenarios))
-    row.labor, row.once_material = (
-        tuple(one * (1 - row.visits) for one in all_of) for all_of in (row.hours, row.material)
-    )
+    row.pace = 1.0 if task.hours is None else est.basics.productive
+    row.labor = tuple(one * (1 - row.visits) * row.pace for one in row.hours)
+    row.once_material = tuple(one * (1 - row.visits) for one in row.material)
     row.visit_hours, row.visit_material = (
         tuple(one * row.visits for one in all_of) for all_of in (row.hours, row.material)
     )

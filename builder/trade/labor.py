@@ -1,4 +1,4 @@
-"""Hours of tasks, days, visits and dates (E21, E27). Nothing here checks its range: callers do."""
+"""Hours of tasks, days, visits and dates (E21, E27, E28, E31). Nothing here checks its range: callers do."""
 
 from math import ceil
 
@@ -80,10 +80,38 @@ def slower(work, amount):
     return work / amount if amount else 1.0
 
 
-def useful_day(people, day_hours, visit_hours):
-    """Labor that one visit leaves after its fixed work (E21; derived).
+def productive(unproductive, day_hours):
+    """Share of a working day in which work is done (E31; three quarters of an hour of eight: common practice, no
+    source).
 
-        useful_day = people * day_hours - visit_hours
+        productive = 1 - unproductive / day_hours
+
+    Rates, handling and trigger are times of work; what is paid for them is time of work over this share. Not so hours
+    that a person states, set-up and clean-up of a visit, travel: they are paid as they are.
+
+    Parameters
+    ----------
+    unproductive : breaks, waiting, moving about, of one person a day, less than the day [s]
+    day_hours : working time of a day [s]
+
+    Returns
+    -------
+    share of it [-]
+
+    Examples
+    --------
+    An hour and a half of eight.
+
+    >>> productive(5400.0, 28800.0)
+    0.8125
+    """
+    return 1 - unproductive / day_hours
+
+
+def useful_day(people, day_hours, visit_hours, productive):
+    """Work that one visit leaves after its fixed work (E21, E31; derived).
+
+        useful_day = (people * day_hours - visit_hours) * productive
 
     0 or less where a visit's own work fills the day: callers make that a fault.
 
@@ -92,19 +120,20 @@ def useful_day(people, day_hours, visit_hours):
     people : people on the job [-]
     day_hours : working time of a day [s]
     visit_hours : labor that every visit takes [s]
+    productive : share of the time in which work is done [-]
 
     Returns
     -------
-    labor left [s]
+    work left [s]
 
     Examples
     --------
-    Two people, 8 hours each, 1 hour to set up: 15 hours.
+    Two people, 8 hours each, 1 hour to set up: 15 hours; nine tenths of them.
 
-    >>> useful_day(2, 28800.0, 3600.0)
-    54000.0
+    >>> [useful_day(2, 28800.0, 3600.0, share) for share in (1.0, 0.9)]
+    [54000.0, 48600.0]
     """
-    return people * day_hours - visit_hours
+    return (people * day_hours - visit_hours) * productive
 
 
 def weather_days(days, lost):

@@ -107,3 +107,57 @@ def test_spots_that_are_sprayed_take_handling_and_no_trigger_for_the_rest(tmp_pa
     book.change("coats", "share", 0, "")
     rows = book.worked()
     assert (rows["hours"][0].labor - rows["hours"][0].trigger) / HOUR == pytest.approx(4)
+
+
+# ---- E31: a working day loses a part of its hours --------------------------------------------------------------------
+
+DAY = """
+  rates:
+    - {name: Sweep, basis: area, area_rate: 100 ft2/h, source: invented}
+    - {name: Talk, basis: hours, people: 2, source: invented}
+    - {name: Open up, basis: visit, hours_each: 0.5 h, people: 2, source: invented}
+    - {name: Rinse, basis: color, hours_each: 0.25 h, people: 2, source: invented}
+tasks:
+  - {task: Sweep, system: Boards}
+  - {task: Talk, hours: 1.5 h}
+  - {task: Open up}
+  - {task: Rinse}
+"""
+
+
+def test_what_a_day_loses_is_paid_with_the_work_of_coats_and_tasks(tmp_path):
+    """Two of eight hours are lost: three quarters are work. Rolling takes 400 / 200 = 2 h of work, sweeping 4 h, the
+    rinse 2 x 0.25 = 0.5 h; 2 x 1.5 = 3 h that are stated are 2.25 h of work. Paid: 6.5 / 0.75 + 3 = 11.667 h, and 1 h
+    of the one visit. A visit leaves (16 - 1) x 0.75 = 11.25 h of work: 8.75 h are one day.
+    """
+    rows = Barn(tmp_path, DAY, terms={"unproductive": 2 * HOUR}).worked()
+    day, cost, parts = rows["days"][0], rows["cost"][0], rows["parts"]
+    assert [row.labor[0] / HOUR for row in rows["task_hours"][:4]] == pytest.approx([4, 2.25, 0, 0.5])
+    assert (day.coat_labor / HOUR, day.task_labor / HOUR, day.useful / HOUR) == pytest.approx((2, 6.75, 11.25))
+    assert (day.days, day.visits, day.labor / HOUR) == pytest.approx((1, 1, 12 + 2 / 3))
+    hour = 20 * 1.32
+    assert (cost.coat_wages, cost.task_wages) == pytest.approx((2 / 0.75 * hour, 10 * hour))
+    assert parts[0].labor / HOUR == pytest.approx(8)  # rolling and sweeping the boards: 6 / 0.75
+
+
+def test_a_day_that_loses_nothing_is_as_it_was(tmp_path):
+    """2 + 4 + 3 + 0.5 = 9.5 h, and 1 h of the visit."""
+    day = Barn(tmp_path, DAY).worked()["days"][0]
+    assert (day.labor / HOUR, day.useful / HOUR) == pytest.approx((10.5, 15))
+
+
+def test_the_hour_of_work_that_decides_on_nozzles_costs_what_is_paid_for_it(tmp_path):
+    """20 x 1.32 / 0.75 = 35.20; to change a nozzle of 28 takes a tenth of an hour."""
+    book = Barn(tmp_path, terms={"unproductive": 2 * HOUR}, **{key: racks()[key] for key in ("families", "nozzles")})
+    book.change("systems", "method", 0, "spray")
+    rows = book.worked()
+    assert rows["film"][0].wage * HOUR == pytest.approx(35.2)
+    assert rows["trials"][0].change_cost == pytest.approx(28 + 3.52)
+    assert rows["hours"][0].cost == pytest.approx(rows["hours"][0].labor / HOUR * 35.2)
+
+
+def test_a_day_cannot_lose_all_its_hours(tmp_path):
+    book = Barn(tmp_path, terms={"unproductive": 8 * HOUR})
+    assert book.worked()["terms"][0].fault.endswith("a day loses less time than it has working hours")
+    book.change("terms", "unproductive", 0, 7.0)
+    assert book.worked()["price"][0].live

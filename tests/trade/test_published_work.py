@@ -172,7 +172,7 @@ def test_brush_labor(opened, rate, printed, within):
     (labor.steps_up, (8, 4, 1e-9), 8, 0, "D two hold 8"),
     (labor.steps_up, (8 + 1e-10, 4, 1e-9), 8, 0, "D and what is as good as 8"),
     (labor.steps_up, (0, 4, 1e-9), 0, 0, "D nothing takes none"),
-    (labor.useful_day, (2, 8, 1.5), 14.5, 1e-12, "D two people for 8 h, 1.5 h of setting up"),
+    (labor.useful_day, (2, 8, 1.5, 1), 14.5, 1e-12, "D two people for 8 h, 1.5 h of setting up"),
     (labor.weather_days, (9, 0.1), 10, 1e-12, "D one day of ten is lost"),
 )
 def test_days_worked_by_hand(function, arguments, printed, within):
