@@ -32,4 +32,4 @@ ITEMS = (
     Item("overhead", "Overhead for this job is a share, but Terms charge it by the labor hour", "Job"),
 )
 ITEMS_OF_COST = ("paint", "thinner", "nozzles", "task_material", "sundries", "coat_wages", "task_wages", "change_wages",
-                 "pump_rental", "access_rental", "tax", "overhead")
+                 "travel_wages", "travel", "pump_rental", "access_rental", "tax", "overhead")

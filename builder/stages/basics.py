@@ -1,10 +1,11 @@
 """What holds for the whole job: its crew, pump, exposure, people and thresholds of openings, its own or the usual ones;
-and what a standard window and door take (E3).
+what a day of it has of work and of travel (E31, E32); and what a standard window and door take (E3).
 """
 
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.trade import labor, takeoff
+from builder.values import same
 
 USUAL = {"crew": "crews", "pump": "pumps", "exposure": "exposures"}  # of the job -> the catalog it is named in
 
@@ -25,6 +26,10 @@ BASICS = Block("basics", "Areas", (
     C("people", "Job: people", "count",
       'IF({job.people}="",{crew.guns}+{crew.rollers}+{crew.tenders},{job.people})'),
     C("productive", "Job: share of a day in which work is done", "share", "1-{terms.unproductive}/{terms.day_hours}"),
+    C("travels", "Job: travel is said", "count", '--({job.travel_time}<>"")'),
+    C("vehicles", "Job: vehicles", "count", 'IF({job.vehicles}="",1,{job.vehicles})'),
+    C("on_site", "Job: hours of a day on the site", "time",
+      '{terms.day_hours}-IF({terms.travel_in_day}="yes",2*{job.travel_time},0)'),
     C("opening_none", "Job: openings not deducted up to", "area", _own("opening_none")),
     C("opening_both", "Job: openings deducted from one face up to", "area", _own("opening_both")),
 ), {"crew": At("crews", "{crew_at}")}, "live")
@@ -55,6 +60,10 @@ def basics(est):
         crew = est.row("crews", row.crew_at)
         row.people = crew.guns + crew.rollers + crew.tenders if job.people is None else job.people
         row.productive = labor.productive(terms.unproductive or 0.0, terms.day_hours)
+        row.travels = float(job.travel_time is not None)
+        row.vehicles = 1.0 if job.vehicles is None else job.vehicles
+        way = labor.travel(1, 1, job.travel_time or 0.0)
+        row.on_site = terms.day_hours - (way if same(terms.travel_in_day) == "yes" else 0.0)
         for key in ("opening_none", "opening_both"):
             own = getattr(job, key)
             setattr(row, key, (getattr(terms, key) or 0.0) if own is None else own)

@@ -1,4 +1,4 @@
-"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, and the limits of E16)."""
+"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, and the limits of E16)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank

@@ -1,4 +1,4 @@
-"""Days: labor, visits, finish date and rental of each scenario (E21)."""
+"""Days: labor, visits, finish date and rental of each scenario (E21, E31, E32)."""
 
 from builder.records.scenarios import SCENARIOS
 from builder.sheets.alternates import included, within
@@ -26,7 +26,7 @@ DAYS = Block("days", "Days", (
     C("task_labor", "Labor of tasks, once, in hours of work", "time", "{task_hours.labor_all@no}"),
     C("visit_hours", "Labor of tasks, each visit", "time", "{task_hours.visit_hours_all@no}"),
     C("useful", "Work that a visit leaves", "time",
-      "({basics.people}*{terms.day_hours}-{visit_hours})*{basics.productive}"),
+      "({basics.people}*{basics.on_site}-{visit_hours})*{basics.productive}"),
     C("no_day", "Visits leave no time", "count", "--({useful}<={basics.people}*{terms.day_hours}*{terms.slack})"),
     C("passed", "Passed", "count", 'IF({no_day}=0,1,"")'),
     C("worked", "Days of work", "days", steps("({coat_labor}+{task_labor})/{useful}"), "passed"),
@@ -59,7 +59,8 @@ def days(est):
         row.trigger_labor = sum(one.trigger_labor * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.task_labor = est.rows["task_hours"][0].labor_all[at]
         row.visit_hours = est.rows["task_hours"][0].visit_hours_all[at]
-        row.useful = labor.useful_day(est.basics.people, terms.day_hours, row.visit_hours, est.basics.productive)
+        basics = est.basics
+        row.useful = labor.useful_day(basics.people, basics.on_site, row.visit_hours, basics.productive)
         row.no_day = float(row.useful <= est.basics.people * terms.day_hours * terms.slack)
         row.passed = None if row.no_day else 1.0
         if row.passed:

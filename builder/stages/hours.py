@@ -1,4 +1,4 @@
-"""Hours of each coat (E12, E29) and of each task (E21, E27, E28)."""
+"""Hours of each coat (E12, E29) and of each task (E21, E27, E28, E31)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place

@@ -1,4 +1,4 @@
-"""Hours of tasks, days, visits and dates (E21, E27, E28, E31). Nothing here checks its range: callers do."""
+"""Hours of tasks, days, visits and dates (E21, E27, E28, E31, E32). Nothing here checks its range: callers do."""
 
 from math import ceil
 
@@ -106,6 +106,31 @@ def productive(unproductive, day_hours):
     0.8125
     """
     return 1 - unproductive / day_hours
+
+
+def travel(visits, many, one_way):
+    """Time of all people, or way of all vehicles, to the site and back (E32; derived).
+
+        travel = visits * many * 2 * one_way
+
+    Parameters
+    ----------
+    visits : days on which somebody comes [-]
+    many : people, or vehicles, each visit [-]
+    one_way : time or distance from the yard to the site [any]
+
+    Returns
+    -------
+    time or distance of all, in the same unit [any]
+
+    Examples
+    --------
+    Six visits of two people, half an hour away.
+
+    >>> travel(6, 2, 1800.0) / 3600
+    12.0
+    """
+    return visits * many * 2 * one_way
 
 
 def useful_day(people, day_hours, visit_hours, productive):

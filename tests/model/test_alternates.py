@@ -110,8 +110,8 @@ def test_every_cost_is_counted_once(boathouse):
         and cost.paint > 0
     )
     assert (
-        cost.direct == pytest.approx(cost.materials + cost.wages + cost.rental + cost.tax)
-        and min(cost.materials, cost.wages, cost.rental, cost.tax) > 0
+        cost.direct == pytest.approx(cost.materials + cost.wages + cost.rental + cost.travel + cost.tax)
+        and min(cost.materials, cost.wages, cost.rental, cost.travel, cost.tax) > 0
     )
     assert cost.cost == pytest.approx(cost.direct * (1 + estimate.terms.overhead))
     assert all(row.bought >= row.total * (1 - 1e-9) for row in estimate.rows["purchases"] if row.live)

@@ -17,6 +17,8 @@ ANSWERS = (
     ("terms", "license", 0, "Number 7"),
     ("systems", "exposure", 1, "indoors"),
     ("coats", "share", 0, 0.5),
+    ("job", "travel_time", 0, 0.0),
+    ("job", "distance", 0, 0.0),
     ("job", "accepted", 0, ""),
 )
 NO_TASK = tuple(("tasks", key, row, "") for row in range(6) for key in ("task", "system", "length", "hours"))
@@ -26,6 +28,7 @@ SANDED = (("tasks", "task", LAST, "Sand"), ("tasks", "area", LAST, 10.0))
 ASKED = {
     "demo": ([("terms", "demo", 0, "Yes")], [("terms", "demo", 0, "")]),  # a book that does not know the question
     "tasks": (NO_TASK, [("tasks", "task", 0, "Supervision"), ("tasks", "hours", 0, 1.0)]),
+    "travel": ([("job", "travel_time", 0, "")], [("job", "travel_time", 0, 0.5)]),
     # the posts are a cylinder on Rails, whose surface stands at 8 of the catalog
     "profile": ([("surfaces", "profile", 7, "")], [("takeoff", "profile", 4, "Flat")]),
     # prices of 2 March 2026; Terms allow 120 days: old from 1 July on

@@ -161,3 +161,60 @@ def test_a_day_cannot_lose_all_its_hours(tmp_path):
     assert book.worked()["terms"][0].fault.endswith("a day loses less time than it has working hours")
     book.change("terms", "unproductive", 0, 7.0)
     assert book.worked()["price"][0].live
+
+
+# ---- E32: people and vehicles travel to the site, there and back each visit ------------------------------------------
+
+# 2 h of rolling and 2 x 30 h that are stated.
+LONG = """
+  rates:
+    - {name: Talk, basis: hours, people: 2, source: invented}
+tasks:
+  - {task: Talk, hours: 30 h}
+"""
+MILE = scale("mi")
+VAN = {"travel_rate": 0.5 / MILE, "travel_lump": 40.0, "overhead_basis": "direct cost", "overhead": 0.0}
+
+
+def test_people_and_vehicles_are_paid_for_the_way(tmp_path):
+    """62 h over 16 h a day: 3.875, in halves 4 days, 4 visits. Two people, half an hour each way: 4 x 2 x 1 = 8 h of
+    20 x 1.32. Two vans, 10 miles each way at 0.50: 4 x 2 x 20 x 0.50 = 80, and 40 of tolls; no tax on that: 6 % of the
+    same materials as without travel.
+    """
+    way = {"travel_time": HOUR / 2, "distance": 10 * MILE, "vehicles": 2.0}
+    cost = {}
+    for name, job in (("none", {}), ("way", way)):
+        folder = tmp_path / name
+        folder.mkdir()
+        rows = Barn(folder, LONG, job=job, terms=VAN).worked()
+        cost[name] = rows["cost"][0]
+        assert (rows["days"][0].visits, rows["days"][0].days) == (4, 4)
+    travel, none = cost["way"], cost["none"]
+    assert (travel.travel_hours / HOUR, travel.travel_wages, travel.travel) == pytest.approx((8, 211.2, 120))
+    assert (none.travel_hours, none.travel_wages, none.travel) == (0, 0, 0)
+    assert travel.tax == none.tax and travel.cost - none.cost == pytest.approx(331.2)
+    assert rows["price"][0].goes_travel == pytest.approx(331.2)
+    assert rows["priced"][0].travel == pytest.approx(331)
+
+
+def test_the_hours_of_travel_bear_overhead_by_the_hour(tmp_path):
+    """5 an hour: 62 h of work and 8 h of travel are 350."""
+    terms = {**VAN, "overhead_basis": "labor hours", "overhead_hour": 5.0 / HOUR}
+    rows = Barn(tmp_path, LONG, job={"travel_time": HOUR / 2, "distance": 0.0}, terms=terms).worked()
+    assert rows["cost"][0].overhead == pytest.approx(350)
+    assert rows["risk"][0].base == pytest.approx(rows["cost"][0].cost)
+
+
+def test_travel_within_the_day_takes_its_hours_and_is_paid_all_the_same(tmp_path):
+    """One hour each way leaves 6 of 8: 62 h over 12 h are 5.17, in halves 5.5 days, 6 visits: 6 x 2 x 2 = 24 h."""
+    book = Barn(tmp_path, LONG, job={"travel_time": HOUR, "distance": 0.0}, terms={**VAN, "travel_in_day": "yes"})
+    rows = book.worked()
+    assert (rows["days"][0].days, rows["days"][0].visits) == (5.5, 6)
+    assert rows["cost"][0].travel_hours / HOUR == pytest.approx(24)
+    book.change("terms", "travel_in_day", 0, "no")
+    assert book.worked()["cost"][0].travel_hours / HOUR == pytest.approx(4 * 2 * 2)
+
+
+def test_a_distance_without_a_time_costs_nothing_yet(tmp_path):
+    rows = Barn(tmp_path, LONG, job={"distance": 10 * MILE}, terms=VAN).worked()
+    assert (rows["cost"][0].travel, rows["checks"][0].travel) == (0, 1)
