@@ -210,7 +210,7 @@ PROFILES = Kind("profiles", named="name", capacity=30, fields=(
     Field("all_over", "All over", rule=Word("answer"), help="yes: one flat area counts for both faces."),
     Field("standard", "Standard", help="Where the coefficient is printed."), SOURCE))
 
-RATES = Kind("rates", named="name", capacity=30, fields=(
+RATES = Kind("rates", named="name", capacity=36, fields=(
     Field("name", "Task", rule=Name(), required=True, help="What is done; tasks name it by this."),
     Field("basis", "Basis", rule=Word("basis"), required=True, help="What the rate counts."),
     Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"),

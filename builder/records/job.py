@@ -191,7 +191,7 @@ TASKS = Kind("tasks", capacity=24, fields=(
           help="What the takeoff gives, of the system or of the whole job. Leave blank for what its basis says."),
     Field("share", "Share of it", "share", Between(0, 1), help="Part of that amount. Leave blank for all."),
     Field("area", "Area of this task", "area", Between(0, 1e6, "ft2"),
-          help="For basis area. Leave blank to take it from the takeoff."),
+          help="For basis area or disturbed. Leave blank to take it from the takeoff, or from Job."),
     Field("length", "Length", "length", Between(0, 1e6, "ft"),
           help="For basis perimeter and length. Leave blank to take it from the takeoff."),
     Field("count", "Count", "count", Between(0, 1e6),

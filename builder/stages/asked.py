@@ -6,7 +6,7 @@ from builder.sheets.alternates import included
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.bid import day, spoken_day, typed, typed_text
-from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
+from builder.stages.constants import LEAD_YEAR
 from builder.values import same
 
 
@@ -66,8 +66,7 @@ _COST = "N({cost.%s@1})"
 # not where no lead was found (from memory).
 _LEAD_HOME = ('IF(N({job.sound})=0,0,(({job.building}="home")+({job.building}="child-occupied"))'
               "*({job.built}<{constants.lead_year})*({tested}<>2))")
-_LEAD = ("IF({lead_home}=0,0,--(({job.disturbed_inside}>{constants.lead_inside}*(1+{slack}))"
-         '+({job.disturbed_outside}>{constants.lead_outside}*(1+{slack}))+({job.windows_replaced}="yes")>0))')
+_LEAD = "{lead_home}*N({basics.beyond_minor})"
 HELPERS = (
     C("tested", "Test for lead: 1 not done, 2 none found, 3 found", "count",
       'IF(N({job.sound})=0,1,1+({job.lead_test}="no lead found")+2*({job.lead_test}="lead found"))'),
@@ -143,18 +142,11 @@ def _tasks(est):
 
 def _lead(est, row):
     """Whether old paint that may hold lead is disturbed: by figures of the job (40 CFR 745.83), or by a task."""
-    job, more = est.job, 1 + row.slack
+    job = est.job
     row.tested = float(place("lead_test", job.lead_test, 1)) if job.sound else 1.0
     home = job.sound and same(job.building) in ("home", "child-occupied") and (job.built or 0) < LEAD_YEAR
     row.lead_home = float(bool(home) and row.tested != 2)
-    beyond = (
-        (job.disturbed_inside or 0) > LEAD_INSIDE * more
-        or (job.disturbed_outside or 0) > LEAD_OUTSIDE * more
-        or same(job.windows_replaced) == "yes"
-        if row.lead_home
-        else False
-    )
-    row.lead = float(beyond)
+    row.lead = row.lead_home * (est.basics.beyond_minor or 0.0)
     row.disturbing = float(sum(one.disturbs or 0 for one in est.rows["task_asks"]))
     row.old_paint = float(row.lead_home and (row.disturbing > 0 or row.lead))
 

@@ -1,9 +1,11 @@
 """What holds for the whole job: its crew, pump, exposure, people and thresholds of openings, its own or the usual ones;
-what a day of it has of work and of travel (E31, E32); and what a standard window and door take (E3).
+what a day of it has of work and of travel (E31, E32); what
+old paint it disturbs (E34); and what a standard window and door take (E3).
 """
 
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
+from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
 from builder.trade import labor, takeoff
 from builder.values import same
 
@@ -30,6 +32,13 @@ BASICS = Block("basics", "Areas", (
     C("vehicles", "Job: vehicles", "count", 'IF({job.vehicles}="",1,{job.vehicles})'),
     C("on_site", "Job: hours of a day on the site", "time",
       '{terms.day_hours}-IF({terms.travel_in_day}="yes",2*{job.travel_time},0)'),
+    C("beyond_minor", "Job: old paint is disturbed beyond minor work (40 CFR 745.83)", "count",
+      "--(({job.disturbed_inside}>{constants.lead_inside}*(1+{terms.slack}))"
+      '+({job.disturbed_outside}>{constants.lead_outside}*(1+{terms.slack}))+({job.windows_replaced}="yes")>0)'),
+    C("contained", "Job: it is contained as lead paint is", "count",
+      '{beyond_minor}*({job.built}<{constants.lead_year})*({job.lead_test}<>"no lead found")'),
+    C("disturbed", "Job: old paint so disturbed", "area",
+      "{contained}*({job.disturbed_inside}+{job.disturbed_outside})"),
     C("opening_none", "Job: openings not deducted up to", "area", _own("opening_none")),
     C("opening_both", "Job: openings deducted from one face up to", "area", _own("opening_both")),
 ), {"crew": At("crews", "{crew_at}")}, "live")
@@ -64,9 +73,21 @@ def basics(est):
         row.vehicles = 1.0 if job.vehicles is None else job.vehicles
         way = labor.travel(1, 1, job.travel_time or 0.0)
         row.on_site = terms.day_hours - (way if same(terms.travel_in_day) == "yes" else 0.0)
+        _old_paint(row, job, 1 + terms.slack)
         for key in ("opening_none", "opening_both"):
             own = getattr(job, key)
             setattr(row, key, (getattr(terms, key) or 0.0) if own is None else own)
+
+
+def _old_paint(row, job, more):
+    """How much old paint is disturbed that may hold lead: beyond minor work, in a building of its years, unless a test
+    found none (E34; 40 CFR 745.83).
+    """
+    inside, outside = job.disturbed_inside or 0.0, job.disturbed_outside or 0.0
+    beyond = inside > LEAD_INSIDE * more or outside > LEAD_OUTSIDE * more or same(job.windows_replaced) == "yes"
+    row.beyond_minor = float(beyond)
+    row.contained = float(beyond and (job.built or 0) < LEAD_YEAR and same(job.lead_test) != "no lead found")
+    row.disturbed = row.contained * (inside + outside)
 
 
 def standards(est):

@@ -1,4 +1,4 @@
-"""Hours of each coat (E12, E29) and of each task (E21, E27, E28, E31)."""
+"""Hours of each coat (E12, E29) and of each task (E21, E27, E28, E31, E34)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
@@ -56,12 +56,14 @@ def _amount(own, key):
 HERE = (("measured", "Measured area of its lines", "area"),
         *((key, f"{title}, of its lines", quantity) for key, title, quantity, _ in WORK))
 
-# Of each person: people share the time of a rate, which is one person's (E27), from the ground (E28).
+# Of one person (E27), from the ground (E28).
 TIMES = ("CHOOSE({basis_no},{area@}*{slow@}/{rate.area_rate},{edge@}*{edge_slow@}/{rate.length_rate},"
-         "{edge@}*{edge_slow@}/{rate.length_rate},{pieces@}*{pieces_slow@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each},0)/{sharing}")
+         "{edge@}*{edge_slow@}/{rate.length_rate},{pieces@}*{pieces_slow@}/{rate.count_rate},0,{rate.hours_each},{colors@}*{rate.hours_each},"
+         "{disturbed}/{rate.area_rate})")
 MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{edge@}"
              "*{rate.length_material},"
-             "{pieces@}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material},0)")
+             "{pieces@}*{rate.each_material},0,{rate.each_material},{colors@}*{rate.each_material},"
+             "{disturbed}*{rate.area_material})")
 
 TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
     C("no", "Task", "count", label=lambda number: number),
@@ -77,8 +79,9 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
     C("sharing", "People who share the time of its rate", "count",
       "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
-    C("measures", "Lines are measured", "count",
-      '--(IF({system_at}="",SUM({systems.lines}),{system.lines})>0)'),
+    C("measures", "Lines are measured, and old paint is disturbed where it is for that", "count",
+      '(IF({system_at}="",SUM({systems.lines}),{system.lines})>0)*IF(INDEX({words.basis_contained},{basis_no})=1,'
+      "{basics.contained},1)"),
     C("scenarios", "In", "count", '{measures}*IF({system_at}="",1,{system.scenarios@})', **BY_SCENARIO),
     C("second", "Second choice of its amount, 1 or 2", "count",
       '1+({task.amount_from}="coated area")+({task.amount_from}="line length")'),
@@ -98,8 +101,11 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
       **BY_SCENARIO),
     C("pieces_slow", "Slower by access, its openings", "number",
       'IF({heeds}*({task.count}="")*({pieces_found@}>0)=0,1,{open_work_here@}/{pieces_found@})', **BY_SCENARIO),
+    C("disturbed", "Old paint disturbed", "area", 'IF({task.area}="",{share}*{basics.disturbed},{task.area})'),
     C("colors", "Colors", "count", "SUMPRODUCT(--({purchases.scenario}={@}),{purchases.live})", **BY_SCENARIO),
-    C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **BY_SCENARIO),
+    C("by_rate", "Hours by its rate", "time", TIMES, **BY_SCENARIO),
+    C("each_hours", "Hours of each person", "time", 'IF({task.hours}="",{by_rate@}/{sharing},{task.hours})',
+      **BY_SCENARIO),
     C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **BY_SCENARIO),
     C("pace", "Of stated hours the part that is work, else all", "share",
@@ -165,6 +171,8 @@ def _task(est, row, task, rate, system):
     row.people = task.people or rate.people or 1.0
     row.sharing = row.people if BESIDE["basis_rated"][row.basis_no - 1] else 1.0
     row.measures = float(any(one.lines for one in est.rows["systems"] if system in (None, one)))
+    if BESIDE["basis_contained"][row.basis_no - 1]:
+        row.measures *= est.basics.contained
     row.scenarios = tuple(row.measures * (1.0 if system is None else flag) for flag in _flags(system))
     wanted = task.amount_from and same(task.amount_from)
     row.second = 2.0 if wanted in ("coated area", "line length") else 1.0
@@ -178,15 +186,16 @@ def _task(est, row, task, rate, system):
         amounts = tuple(row.share * one if own is None else own for one in found)
         row.set(**{f"{key}_found": found, key: amounts})
     _slower(est, row, task, rate, system)
+    row.disturbed = row.share * est.basics.disturbed if task.area is None else task.area
     row.colors = tuple(
         float(sum(one.live is not None for one in est.rows["purchases"] if one.scenario == scenario))
         for scenario in SCENARIOS
     )
     each = rate.hours_each
     kind = int(row.basis_no) - 1
-    times, material = [], []
+    by_rate, material = [], []
     for at, (area, edge, pieces, colors) in enumerate(zip(row.area, row.edge, row.pieces, row.colors)):
-        done = (area, edge, edge, pieces, 0.0, 1.0, colors, 0.0)[kind]
+        done = (area, edge, edge, pieces, 0.0, 1.0, colors, row.disturbed)[kind]
         pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None, rate.area_rate)[
             kind
         ]
@@ -201,11 +210,11 @@ def _task(est, row, task, rate, system):
             rate.area_material,
         )[kind]
         slow = (row.slow, row.edge_slow, row.edge_slow, row.pieces_slow, None, None, None, None)[kind]
-        own = labor.each_time(done * (slow[at] if slow else 1.0), pace, row.sharing) if pace else done * (each or 0.0)
-        times.append(own if task.hours is None else task.hours)
+        by_rate.append(labor.each_time(done * (slow[at] if slow else 1.0), pace, 1) if pace else done * (each or 0.0))
         material.append(done * (price or 0.0))
-    row.each_hours = tuple(times)
-    row.hours = tuple(time * row.people * flag for time, flag in zip(times, row.scenarios))
+    row.by_rate = tuple(by_rate)
+    row.each_hours = tuple(time / row.sharing if task.hours is None else task.hours for time in by_rate)
+    row.hours = tuple(time * row.people * flag for time, flag in zip(row.each_hours, row.scenarios))
     row.material = tuple(one * flag for one, flag in zip(material, row.scenarios))
     row.pace = 1.0 if task.hours is None else est.basics.productive
     row.labor = tuple(one * (1 - row.visits) * row.pace for one in row.hours)

@@ -218,3 +218,46 @@ def test_travel_within_the_day_takes_its_hours_and_is_paid_all_the_same(tmp_path
 def test_a_distance_without_a_time_costs_nothing_yet(tmp_path):
     rows = Barn(tmp_path, LONG, job={"distance": 10 * MILE}, terms=VAN).worked()
     assert (rows["cost"][0].travel, rows["checks"][0].travel) == (0, 1)
+
+
+# ---- E34: old paint that may hold lead is contained, cleaned and taken away ------------------------------------------
+
+CONTAIN = """
+  rates:
+    - {name: Contain, basis: disturbed, area_rate: 20 ft2/h, area_material: 0.50 /ft2, source: invented}
+tasks:
+  - {task: Contain}
+"""
+OLD = {"built": 1960.0, "disturbed_inside": 10 * FT2, "disturbed_outside": 30 * FT2}
+
+
+@pytest.mark.parametrize(
+    "job, hours",
+    [
+        (OLD, 2),  # 40 ft2 at 20 ft2/h
+        ({**OLD, "building": "other"}, 2),  # whoever lives there, it is people who scrape it
+        ({**OLD, "lead_test": "lead found"}, 2),
+        ({**OLD, "lead_test": "not done"}, 2),
+        ({**OLD, "lead_test": "no lead found"}, 0),
+        ({**OLD, "built": 1978.0}, 0),
+        # 40 CFR 745.83: minor up to 6 ft2 in a room and 20 ft2 outside, but windows never are
+        ({**OLD, "disturbed_inside": 6 * FT2, "disturbed_outside": 20 * FT2}, 0),
+        ({**OLD, "disturbed_inside": 6 * FT2, "disturbed_outside": 22 * FT2}, 1.4),
+        ({**OLD, "disturbed_inside": 8 * FT2, "disturbed_outside": None}, 0.4),
+        ({**OLD, "disturbed_inside": 4 * FT2, "disturbed_outside": None, "windows_replaced": "yes"}, 0.2),
+        ({"built": 1960.0}, 0),
+    ],
+)
+def test_old_paint_is_contained_where_it_may_hold_lead(tmp_path, job, hours):
+    rows = Barn(tmp_path, CONTAIN, job=job).worked()
+    done = rows["task_hours"][0]
+    assert (done.labor[0] / HOUR, done.material[0]) == pytest.approx((hours, hours * 20 * 0.5))
+    assert (rows["bid"][0].tasks == "Contain") is (hours > 0)  # the bid names what is done
+
+
+def test_a_part_or_an_area_of_its_own_is_contained(tmp_path):
+    for index, (task, hours) in enumerate((("share: 50 %", 1), ("area: 100 ft2", 5))):
+        folder = tmp_path / str(index)
+        folder.mkdir()
+        rows = Barn(folder, CONTAIN.replace("Contain}", f"Contain, {task}}}"), job=OLD).worked()
+        assert rows["task_hours"][0].labor[0] / HOUR == pytest.approx(hours)
