@@ -1,11 +1,12 @@
 """What holds for the whole job: its crew, pump, exposure, people and thresholds of openings, its own or the usual ones;
-what a day of it has of work and of travel (E31, E32); what
+what a day of it has of work and of travel (E31, E32), an hour of burden (E44); what
 old paint it disturbs (E34); and what a standard window and door take (E3).
 """
 
+from builder.records.terms import BURDENS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
+from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR, YEAR
 from builder.trade import labor, takeoff
 from builder.values import same
 
@@ -28,6 +29,10 @@ BASICS = Block("basics", "Areas", (
     C("people", "Job: people", "count",
       'IF({job.people}="",{crew.guns}+{crew.rollers}+{crew.tenders},{job.people})'),
     C("productive", "Job: share of a day in which work is done", "share", "1-{terms.unproductive}/{terms.day_hours}"),
+    C("burdens", "Job: lines of burden, added up", "share",
+      "+".join(f"{{terms.burden_{key}}}" for key, *_ in BURDENS)),
+    C("burden", "Job: burden on wages", "share",
+      'IF({terms.burden}="",{burdens}+{terms.leave}/({constants.year}-{terms.leave}),{terms.burden})'),
     C("travels", "Job: travel is said", "count", '--({job.travel_time}<>"")'),
     C("vehicles", "Job: vehicles", "count", 'IF({job.vehicles}="",1,{job.vehicles})'),
     C("on_site", "Job: hours of a day on the site", "time",
@@ -69,6 +74,9 @@ def basics(est):
         crew = est.row("crews", row.crew_at)
         row.people = crew.guns + crew.rollers + crew.tenders if job.people is None else job.people
         row.productive = labor.productive(terms.unproductive or 0.0, terms.day_hours)
+        row.burdens = sum(getattr(terms, f"burden_{key}") or 0.0 for key, *_ in BURDENS)
+        summed = labor.burden(row.burdens, terms.leave or 0.0, YEAR)
+        row.burden = summed if terms.burden is None else terms.burden
         row.travels = float(job.travel_time is not None)
         row.vehicles = 1.0 if job.vehicles is None else job.vehicles
         way = labor.travel(1, 1, job.travel_time or 0.0)

@@ -1,4 +1,4 @@
-"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, and the limits of E16)."""
+"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, E44, and the limits of E16)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
@@ -79,7 +79,7 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("work_ratio", "Work over coated area", "number", "IF({coated}=0,1,{work}/{coated})"),
     C("chain", "Drying, all coats", "time", "{entry.times}*{paint.recoat}"),
     C("wage", "Wage with burden, of an hour of work", "money_hour",
-      'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})/{basics.productive}'),
+      'IF({job.wage}="",{crew.wage},{job.wage})*(1+{basics.burden})/{basics.productive}'),
     C("guns", "Guns", "count", "{crew.guns}"),
     C("hands", "People of the crew", "count", "{crew.guns}+{crew.rollers}+{crew.tenders}"),
     C("paint_price", "Paint price", "money_volume", 'IF({entry.owner_supplied}="yes",0,{paint.price})'),
@@ -196,7 +196,7 @@ def _work(est, row, entry, paint, surface, crew, system):
     row.work_ratio = row.work / row.coated if row.coated else 1.0
     row.chain = entry.times * paint.recoat
     wage = crew.wage if est.job.wage is None else est.job.wage
-    row.wage = wage * (1 + (est.terms.burden or 0.0)) / est.basics.productive
+    row.wage = wage * (1 + est.basics.burden) / est.basics.productive
     row.guns = crew.guns
     row.hands = crew.guns + crew.rollers + crew.tenders
     row.paint_price = 0.0 if entry.owner_supplied is not None and same(entry.owner_supplied) == "yes" else paint.price

@@ -36,7 +36,9 @@ CONSTANTS = Block("constants", "Constants", (
     C("money_step", "Smallest amount that can be paid",
       note="a cent, a yen: the currency's minor unit, ISO 4217, from memory"),
     C("money_decimals", "Decimals of it", "count"),
-    C("clock", "Hours of a day on the clock", "time"), C("tenth", "A tenth, to which percent are said in words"),
+    C("clock", "Hours of a day on the clock", "time"),
+    C("year", "Hours that are paid a year", "time", note="52 weeks of 40 h"),
+    C("tenth", "A tenth, to which percent are said in words"),
     C("voc", "VOC of a volume, as a mass"),
     C("lead_year", "Old lead paint is likely before", "year", note="40 CFR 745.83"),
     C("lead_inside", "Minor work in a room, up to", "area", note="6 ft2, 40 CFR 745.83"),
@@ -72,6 +74,7 @@ INCH = scale("in")
 STROKE = {"us": 8 * scale("ft"), "metric": 2.5}              # about as far as an arm and a step reach
 SQUARES = 10.0                 # a tenth of a life is what can be told by eye
 BATCH = {"us": 1000 * scale("ft2"), "metric": 100.0}
+YEAR = 2080 * 3600.0           # seconds that are paid a year: 52 weeks of 40 h
 CLOCK = 24 * 3600.0            # seconds of a day on the clock: coats dry at night too
 
 
@@ -103,7 +106,7 @@ def shown_constants(units, sizes):
         "score_90": NORMAL.inv_cdf(0.9),
         "freezing": (ICE - ZERO[warm]) / scale(warm), "degree": scale(warm),
         "money_step": units.money_step, "money_decimals": float(units.cents),
-        "clock": CLOCK, "tenth": 0.1,
+        "clock": CLOCK, "year": YEAR, "tenth": 0.1,
         **{f"reason_{key}": weight for key, weight in WEIGHT.items()},
         "notch": 1.0 if units.system == "us" else 25.0,
         "stroke": STROKE[units.system], "batch": BATCH[units.system], "squares": SQUARES,

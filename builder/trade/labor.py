@@ -1,4 +1,4 @@
-"""Hours of tasks, days, visits and dates (E21, E27, E28, E31, E32). Nothing here checks its range: callers do."""
+"""Hours of tasks, days, visits and dates (E21, E27, E28, E31, E32, E44). Nothing here checks its range: callers do."""
 
 from math import ceil
 
@@ -78,6 +78,38 @@ def slower(work, amount):
     (1.25, 1.0)
     """
     return work / amount if amount else 1.0
+
+
+def burden(shares, leave, year):
+    """What an hour costs beside its wage, over the wage (E44; derived).
+
+        burden = sum of shares + leave / (year - leave)
+
+    Paid leave is earned in the hours that are worked.
+
+    Parameters
+    ----------
+    shares : insurance, taxes and the like, of the wage, added up [-]
+    leave : paid and not worked, a year, less than the year [s]
+    year : paid a year [s]
+
+    Returns
+    -------
+    share of the wage [-]
+
+    Examples
+    --------
+    Nine lines of 42.15 % [1], a wage of 20: 28.43. 80 of 2,080 hours of leave: 4 %.
+
+    >>> lines = (7.65, 1, 10, 12, 4, 2, 2, 1, 2.5)
+    >>> round(20 * (1 + burden(sum(lines) / 100, 0.0, 2080.0)), 2), burden(0.0, 80.0, 2080.0)
+    (28.43, 0.04)
+
+    References
+    ----------
+    [1] A trade magazine's worked burden (read).
+    """
+    return shares + leave / (year - leave)
 
 
 def productive(unproductive, day_hours):

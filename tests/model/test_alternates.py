@@ -45,7 +45,13 @@ COSTS = [
     ("nozzles", "nozzle_price"),
     ("access", "rental"),
     ("terms", "sundries"),
-    ("terms", "burden"),
+    ("terms", "burden_compensation"),
+    ("terms", "leave"),
+    ("terms", "unproductive"),
+    ("terms", "walk"),
+    ("terms", "travel_rate"),
+    ("job", "travel_time"),
+    ("job", "distance"),
     ("terms", "overhead"),
     ("terms", "purchase_tax"),
     ("terms", "margin"),
@@ -77,6 +83,8 @@ def test_the_price_rises_with_every_cost(boathouse, block, key, factor):
         ("margin", 0.1, 0.12),
         ("overhead", 0.1, 0.12),
         ("minimum", 1e5, 1.1e5),
+        ("travel_time", 0.0, 3600.0),
+        ("vehicles", 1.0, 2.0),
     ],
 )
 def test_the_price_rises_with_every_figure_of_the_job_itself(boathouse, key, before, after):

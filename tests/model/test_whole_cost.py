@@ -261,3 +261,37 @@ def test_a_part_or_an_area_of_its_own_is_contained(tmp_path):
         folder.mkdir()
         rows = Barn(folder, CONTAIN.replace("Contain}", f"Contain, {task}}}"), job=OLD).worked()
         assert rows["task_hours"][0].labor[0] / HOUR == pytest.approx(hours)
+
+
+# ---- E44: burden, line by line ---------------------------------------------------------------------------------------
+
+# 42.15 % of a trade magazine's example (read): 20 an hour costs 28.43. Its nine lines, the last three as one.
+LINES_OF_BURDEN = {
+    "social": 0.0765,
+    "unemployment": 0.01,
+    "compensation": 0.10,
+    "liability": 0.12,
+    "health": 0.04,
+    "retirement": 0.02,
+    "other": 0.055,
+}
+
+
+@pytest.mark.parametrize(
+    "more, hour",
+    [
+        ({}, 28.43),
+        ({"leave": 80 * HOUR}, 20 * 1.4615),  # 80 of 2,080 hours are paid and not worked: 80 / 2000 is 4 %
+        ({"burden": 0.30, "leave": 80 * HOUR}, 26.00),  # in all, typed before the lines
+        ({"burden": 0.0}, 20.00),
+    ],
+)
+def test_burden_is_the_sum_of_its_lines_and_paid_leave(tmp_path, more, hour):
+    terms = {"burden": None, **{f"burden_{key}": share for key, share in LINES_OF_BURDEN.items()}, **more}
+    rows = Barn(tmp_path, terms=terms).worked()
+    assert rows["cost"][0].wage * HOUR == pytest.approx(hour)
+    assert rows["cost"][0].wages == pytest.approx(2 * hour)  # 2 h of rolling
+
+
+def test_a_book_that_says_nothing_of_burden_has_none(tmp_path):
+    assert Barn(tmp_path, terms={"burden": None}).worked()["cost"][0].wage * HOUR == pytest.approx(20)
