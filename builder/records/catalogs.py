@@ -210,7 +210,7 @@ PROFILES = Kind("profiles", named="name", capacity=30, fields=(
     Field("all_over", "All over", rule=Word("answer"), help="yes: one flat area counts for both faces."),
     Field("standard", "Standard", help="Where the coefficient is printed."), SOURCE))
 
-RATES = Kind("rates", named="name", capacity=30, fields=(
+RATES = Kind("rates", named="name", capacity=36, fields=(
     Field("name", "Task", rule=Name(), required=True, help="What is done; tasks name it by this."),
     Field("basis", "Basis", rule=Word("basis"), required=True, help="What the rate counts."),
     Field("area_rate", "Rate by area", "rate", Between(1, 1e5, "ft2/h"),
@@ -229,7 +229,7 @@ RATES = Kind("rates", named="name", capacity=30, fields=(
     Field("disturbs", "Disturbs old paint", rule=Word("answer"),
           help="yes: it scrapes, sands or cuts into what is there. Leave blank for no."),
     Field("access", "Slower up high", rule=Word("answer"),
-          help="yes: it is done from the ladder or lift that its lines name. no: on the ground. Leave blank for yes."),
+          help="yes: done from the ladder or lift of its lines, and slower by their factor. Leave blank for no."),
     Field("when", "When", rule=Word("when"),
           help="A task of no system comes first, last, or alongside the others. Leave blank for first."),
     Field("named", "Named on the bid", rule=Word("answer"),

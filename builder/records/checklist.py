@@ -34,4 +34,4 @@ ITEMS = (
     Item("overhead", "Overhead for this job is a share, but Terms charge it by the labor hour", "Job"),
 )
 ITEMS_OF_COST = ("paint", "thinner", "nozzles", "task_material", "sundries", "coat_wages", "task_wages", "change_wages",
-                 "standing_wages", "pump_rental", "access_rental", "tax", "overhead")
+                 "standing_wages", "travel_wages", "travel", "pump_rental", "access_rental", "tax", "overhead")

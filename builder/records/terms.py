@@ -192,4 +192,7 @@ TERMS = Kind("terms", upright=True, fields=(
           help="Sums taken two ways may differ by this share."),
 ), checks=(
     Check("spreads", "a P10 figure is above its P90 figure",
-          "+".join(f"({{row.{driver}_low}}>{{row.{driver}_high}})" for driver in DRIVERS), _upside_down),))
+          "+".join(f"({{row.{driver}_low}}>{{row.{driver}_high}})" for driver in DRIVERS), _upside_down),
+    Check("no_time", "a day loses less time than it has working hours",
+          "{row.unproductive}>={row.day_hours}*(1-{row.slack})",
+          lambda row, judge: (row.unproductive or 0.0) >= row.day_hours * (1 - row.slack))))

@@ -16,6 +16,10 @@ from builder.values import same
 MEASURES = (("measured", "Measured area", "area"), ("coated", "Coated area", "area"),
             ("perimeter", "Opening perimeter", "length"), ("run", "Length of lines", "length"),
             ("opened", "Openings", "number"))     # of a system, and what the amount of a task may be taken from
+# The same, each line times the work factor of its access (E28): key, title, quantity, what is so weighed.
+WORK = (("work", "Work area", "area", "measured"),
+        ("edge_work", "Opening perimeter times work factor", "length", "perimeter"),
+        ("open_work", "Openings times work factor", "number", "opened"))
 
 
 def systems_block(units):
@@ -52,10 +56,13 @@ def systems_block(units):
         C("only", f"System: {ONLY}", "count",
           'IF({row.alternate}="",0,MATCH({row.alternate},{words.alternate},0)+1)', "live"),
         *(C(key, f"System: {title.lower()}", quantity, total(key), "live") for key, title, quantity in MEASURES),
-        C("work", "System: work area", "area", total("work"), "live"),
+        *(C(key, f"System: {title.lower()}", quantity,
+            f"SUMPRODUCT(--({{areas.system_at}}={{no}}),{{areas.{of}}},{{areas.access_factor}})", "live")
+          for key, title, quantity, of in WORK),
         C("lines", "System: measured lines", "count", "SUMPRODUCT(--({areas.system_at}={no}),{areas.passed})", "live"),
         C("coat_rows", "System: coats", "count", "SUMPRODUCT(--({film.system_at}={no}),{film.passed})", "live"),
         *(whole(*one) for one in MEASURES),
+        *(whole(*one) for *one, _ in WORK),
     ), {"surface": At("surfaces", "{surface_at}")})
 
 
@@ -266,8 +273,10 @@ def sums(est):
     for system in est.rows["systems"]:
         if system.live:
             own = [row for row in est.rows["areas"] if row.system_at == system.no and row.passed]
-            for key in ("work", *(one for one, *_ in MEASURES)):
+            for key, *_ in MEASURES:
                 setattr(system, key, sum(getattr(row, key) for row in own))
+            for key, *_, of in WORK:
+                setattr(system, key, sum(getattr(row, of) * row.access_factor for row in own))
             system.lines = float(len(own))
     live = [system for system in est.rows["systems"] if system.live]
     est.rows["systems"][0].set(
@@ -275,6 +284,6 @@ def sums(est):
             f"{key}_all": tuple(
                 sum(getattr(one, key) * included(one, scenario) for one in live) for scenario in SCENARIOS
             )
-            for key, *_ in MEASURES
+            for key, *_ in (*MEASURES, *WORK)
         }
     )

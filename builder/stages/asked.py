@@ -6,7 +6,7 @@ from builder.sheets.alternates import included
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.bid import day, spoken_day, typed, typed_text
-from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR
+from builder.stages.constants import LEAD_YEAR
 from builder.values import same
 
 
@@ -27,6 +27,7 @@ COUNTS = {
     "cost_sum": _differ_formula("{kinds_of_cost}", "{items_of_cost}"),
     "demo": '--({said_demo}="yes")',
     "tasks": "--(N({task_hours.labor_all@1})+N({task_hours.visit_hours_all@1})+N({task_hours.load_hours_all@1})=0)",
+    "travel": 'IF(N({job.sound})=0,0,--(({job.travel_time}="")+({job.distance}="")>0))',
     "profile": 'SUMPRODUCT(--({areas.part}=0),--({areas.profile_at}=""),{areas.passed})',
     "old_prices": "SUM({coatings.old})+SUM({nozzles.old})",
     "inside": "SUM({coat_asks.inside})",
@@ -34,6 +35,7 @@ COUNTS = {
     "lead_safe": "--({old_paint}*({tested}-1=2)=1)",
     "building": '--(({disturbing}>0)*({said_building}="")=1)',
     "misfit": "SUM({picks.misfit})",
+    "spots": "SUM({coat_asks.spots})",
     "too_high": "SUM({areas.too_high})",
     "sags": "SUM({film.sags})",
     "overthinned": "SUM({film.overthinned})",
@@ -65,8 +67,7 @@ _COST = "N({cost.%s@1})"
 # not where no lead was found (from memory).
 _LEAD_HOME = ('IF(N({job.sound})=0,0,(({job.building}="home")+({job.building}="child-occupied"))'
               "*({job.built}<{constants.lead_year})*({tested}<>2))")
-_LEAD = ("IF({lead_home}=0,0,--(({job.disturbed_inside}>{constants.lead_inside}*(1+{slack}))"
-         '+({job.disturbed_outside}>{constants.lead_outside}*(1+{slack}))+({job.windows_replaced}="yes")>0))')
+_LEAD = "{lead_home}*N({basics.beyond_minor})"
 HELPERS = (
     C("tested", "Test for lead: 1 not done, 2 none found, 3 found", "count",
       'IF(N({job.sound})=0,1,1+({job.lead_test}="no lead found")+2*({job.lead_test}="lead found"))'),
@@ -87,9 +88,11 @@ COAT_ASKS = Block("coat_asks", "Questions", (
     C("live", "Coat: worked out", "count", "{coat.passed}", ""),
     C("inside", "Coat: meant for inside, used outdoors", "count",
       '--(({paint.where}="inside")*({exposure.outdoors}<>"no")*({system.lines}>0)=1)'),
+    C("spots", "Coat: sprayed on less than half of its area", "count",
+      '--((N({coat.sprayed})=1)*({entry.share}<>"")*(2*{entry.share}<1-{terms.slack})*({system.lines}>0)=1)'),
     C("ordered", "Coat: nozzle to buy that must be ordered", "count",
       'IF({pick.live}=1,--(({size.stocked}="no")*({budget.buy@1}>0)=1),0)'),
-), {"coat": At("film", "{no}"), "paint": At("coatings", "{coat.coating_at}"),
+), {"coat": At("film", "{no}"), "entry": At("coats", "{no}"), "paint": At("coatings", "{coat.coating_at}"),
     "system": At("systems", "{coat.system_at}"), "exposure": At("exposures", "{system.exposure_at}"),
     "pick": At("picks", "{no}"), "size": At("nozzles", "{pick.size_at}"), "budget": At("sizes", "{pick.size_at}")},
     "live")
@@ -116,13 +119,15 @@ def questions(est):
 
 
 def _coats(est):
-    for row, coat, pick in zip(est.rows["coat_asks"], est.rows["film"], est.rows["picks"]):
+    for row, entry, coat, pick in zip(*(est.rows[key] for key in ("coat_asks", "coats", "film", "picks"))):
         row.live = coat.passed
         if not row.live:
             continue
         paint, system = est.row("coatings", coat.coating_at), est.row("systems", coat.system_at)
         outdoors = same(est.row("exposures", system.exposure_at).outdoors) != "no"
         row.inside = float(same(paint.where) == "inside" and outdoors and system.lines > 0)
+        spots = entry.share is not None and 2 * entry.share < 1 - est.terms.slack
+        row.spots = float(bool(coat.sprayed) and spots and system.lines > 0)
         row.ordered = 0.0
         if pick.live:
             size, budget = est.row("nozzles", pick.size_at), est.row("sizes", pick.size_at)
@@ -138,18 +143,11 @@ def _tasks(est):
 
 def _lead(est, row):
     """Whether old paint that may hold lead is disturbed: by figures of the job (40 CFR 745.83), or by a task."""
-    job, more = est.job, 1 + row.slack
+    job = est.job
     row.tested = float(place("lead_test", job.lead_test, 1)) if job.sound else 1.0
     home = job.sound and same(job.building) in ("home", "child-occupied") and (job.built or 0) < LEAD_YEAR
     row.lead_home = float(bool(home) and row.tested != 2)
-    beyond = (
-        (job.disturbed_inside or 0) > LEAD_INSIDE * more
-        or (job.disturbed_outside or 0) > LEAD_OUTSIDE * more
-        or same(job.windows_replaced) == "yes"
-        if row.lead_home
-        else False
-    )
-    row.lead = float(beyond)
+    row.lead = row.lead_home * (est.basics.beyond_minor or 0.0)
     row.disturbing = float(sum(one.disturbs or 0 for one in est.rows["task_asks"]))
     row.old_paint = float(row.lead_home and (row.disturbing > 0 or row.lead))
 
@@ -197,6 +195,7 @@ def _of_rows(est):
         "stock": count("ordered", "coat_asks"),
         "misfit": count("misfit", "picks"),
         "turbulent": count("turbulent", "picks"),
+        "spots": count("spots", "coat_asks"),
         "too_high": count("too_high", "areas"),
         "rental": count("idle", "machines"),
         "sags": count("sags", "film"),
@@ -229,6 +228,7 @@ def _of_words(est, row, answers):
         "demo": same(answers["demo"]) == "yes",
         "lead_test": row.old_paint and row.tested == 1,
         "lead_safe": row.old_paint and row.tested == 3,
+        "travel": est.job.sound and (est.job.travel_time is None or est.job.distance is None),
         "building": row.disturbing > 0 and answers["building"] is None,
         "client": blank("client"),
         "date": est.job.sound and est.job.date is None,

@@ -1,4 +1,4 @@
-"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, and the limits of E16)."""
+"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, E44, and the limits of E16)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
@@ -74,8 +74,11 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("surface_coats", "Coated area times coats", "area",
       '{coated}*{entry.times}*IF({entry.share}="",1,{entry.share})'),
     C("work_coats", "Work area times coats", "area", '{work}*{entry.times}*IF({entry.share}="",1,{entry.share})'),
+    C("spots", "Handling of spots over that of one piece", "number",
+      'IF({entry.share}="",1,({entry.share}+{terms.walk}*(1-{entry.share}))/{entry.share})'),
     C("work_ratio", "Work over coated area", "number", "IF({coated}=0,1,{work}/{coated})"),
-    C("wage", "Wage with burden", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
+    C("wage", "Wage with burden, of an hour of work", "money_hour",
+      'IF({job.wage}="",{crew.wage},{job.wage})*(1+{basics.burden})/{basics.productive}'),
     C("guns", "Guns", "count", "{crew.guns}"),
     C("hands", "People of the crew", "count", "{crew.guns}+{crew.rollers}+{crew.tenders}"),
     C("paint_price", "Paint price", "money_volume", 'IF({entry.owner_supplied}="yes",0,{paint.price})'),
@@ -100,7 +103,7 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("crew_flow", "Crew handles", "flow", "{crew.flow_max}", "sprayed"),
     C("team", "People at work", "count", "{crew.guns}+{crew.tenders}+IF({rolls}=1,{crew.rollers},0)", "sprayed"),
     C("gun_wage", "Wage of a gun", "money_hour", "{wage}*({crew.guns}+{crew.tenders})/{crew.guns}", "sprayed"),
-    C("handling", "Handling", "handling", "{surface.handling}*{crew.handling_factor}", "sprayed"),
+    C("handling", "Handling", "handling", "{surface.handling}*{crew.handling_factor}*{spots}", "sprayed"),
     C("roll_time", "Rolling behind the gun", "area_time",
       "IF({rolls}=1,{work_ratio}/{surface.roll_rate}/{crew.rollers},0)", "sprayed"),
     C("fastest", "Fastest hand", "speed", "{surface.gun_speed_max}*{crew.gun_speed_factor}", "sprayed"),
@@ -188,8 +191,10 @@ def _work(est, row, entry, paint, surface, crew, system):
     row.coated, row.work, row.measured = system.coated, system.work, system.measured
     row.surface_coats = row.coated * entry.times * (1.0 if entry.share is None else entry.share)
     row.work_coats = row.work * entry.times * (1.0 if entry.share is None else entry.share)
+    row.spots = 1.0 if entry.share is None else spray.spot_handling(entry.share, est.terms.walk or 0.0)
     row.work_ratio = row.work / row.coated if row.coated else 1.0
-    row.wage = (crew.wage if est.job.wage is None else est.job.wage) * (1 + (est.terms.burden or 0.0))
+    wage = crew.wage if est.job.wage is None else est.job.wage
+    row.wage = wage * (1 + est.basics.burden) / est.basics.productive
     row.guns = crew.guns
     row.hands = crew.guns + crew.rollers + crew.tenders
     row.paint_price = 0.0 if entry.owner_supplied is not None and same(entry.owner_supplied) == "yes" else paint.price
@@ -215,7 +220,7 @@ def _spray(est, row, entry, paint, surface, crew, system):
     row.crew_flow = crew.flow_max
     row.team = crew.guns + crew.tenders + (crew.rollers if row.rolls else 0.0)
     row.gun_wage = row.wage * (crew.guns + crew.tenders) / crew.guns
-    row.handling = surface.handling * crew.handling_factor
+    row.handling = surface.handling * crew.handling_factor * row.spots
     row.roll_time = row.work_ratio / surface.roll_rate / crew.rollers if row.rolls else 0.0
     row.fastest, row.slowest = surface.gun_speed_max * crew.gun_speed_factor, surface.gun_speed_min
     row.fan_min, row.fan_max = surface.fan_min, surface.fan_max

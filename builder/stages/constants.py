@@ -47,7 +47,8 @@ CONSTANTS = Block("constants", "Constants", (
     C("lost_most", "Weather takes at most", "share"),
     C("week_days", "Working days of a week's rental", "count"),
     C("month_days", "Working days of a month's rental", "count"),
- C("tenth", "A tenth, to which percent are said in words"),
+    C("year", "Hours that are paid a year", "time", note="52 weeks of 40 h"),
+    C("tenth", "A tenth, to which percent are said in words"),
     C("voc", "VOC of a volume, as a mass"),
     C("lead_year", "Old lead paint is likely before", "year", note="40 CFR 745.83"),
     C("lead_inside", "Minor work in a room, up to", "area", note="6 ft2, 40 CFR 745.83"),
@@ -83,6 +84,7 @@ INCH = scale("in")
 STROKE = {"us": 8 * scale("ft"), "metric": 2.5}              # about as far as an arm and a step reach
 SQUARES = 10.0                 # a tenth of a life is what can be told by eye
 BATCH = {"us": 1000 * scale("ft2"), "metric": 100.0}
+YEAR = 2080 * 3600.0           # seconds that are paid a year: 52 weeks of 40 h
 CLOCK = 24 * 3600.0            # seconds of a day on the clock: coats dry at night too
 MONDAY = 36892.0               # 2001-01-01 as spreadsheets count days
 TIE = 0.0036                   # s: a millionth of an hour
@@ -116,7 +118,7 @@ def shown_constants(units, sizes):
         "score_90": NORMAL.inv_cdf(0.9),
         "freezing": (ICE - ZERO[warm]) / scale(warm), "degree": scale(warm),
         "money_step": units.money_step, "money_decimals": float(units.cents),
-        "clock": CLOCK, "tenth": 0.1,
+        "clock": CLOCK, "year": YEAR, "tenth": 0.1,
         "monday": MONDAY, "tie": TIE, "never": NEVER, "gusts": GUSTS, "lost_most": LOST_MOST,
         "week_days": float(WEEK), "month_days": float(MONTH),
         **{f"reason_{key}": weight for key, weight in WEIGHT.items()},

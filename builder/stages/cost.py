@@ -1,4 +1,4 @@
-"""Cost and Price of each scenario (E22, E42, E43)."""
+"""Cost and Price of each scenario (E22, E31, E32, E42-E44)."""
 
 from math import floor
 
@@ -8,8 +8,8 @@ from builder.records.scenarios import SCENARIOS
 from builder.sheets.alternates import included, within
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
+from builder.trade import labor, risk
 from builder.trade import price as pricing
-from builder.trade import risk
 from builder.trade.labor import steps_up
 
 
@@ -36,25 +36,32 @@ COST = Block("cost", "Cost", results_first("no cost materials wages rental tax d
       "+{day.loads}*{task_hours.load_material_all@no}"),
     C("sundries", "Sundries", "money", "{terms.sundries}*({paint}+{thinner})"),
     C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{task_material}+{sundries}"),
-    C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{terms.burden})'),
+    C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{basics.burden})'),
     C("coat_wages", "Wages, coats", "money", _sum("hours", "cost")),
-    C("task_wages", "Wages, tasks", "money", "({day.task_labor}+{day.visits}*{day.visit_hours})*{wage}"),
+    C("task_wages", "Wages, tasks", "money",
+      "({day.task_labor}/{basics.productive}+{day.visits}*{day.visit_hours})*{wage}"),
     C("trigger_wages", "Of the wages of coats, at the trigger", "money", _sum("hours", "trigger_cost")),
     C("change_wages", "Wages, changing nozzles", "money", _sum("gallons", "change_wages")),
     C("standing_wages", "Wages, standing time that is paid", "money",
-      "{day.standing}/{plan.productive}*{wage}*(0+{terms.standing_paid})"),
-    C("wages", "Wages", "money", "{coat_wages}+{task_wages}+{change_wages}+{standing_wages}"),
+      "{day.standing}/{basics.productive}*{wage}*(0+{terms.standing_paid})"),
+    C("travel_hours", "Hours of travel, all people", "time",
+      "{day.visits}*{basics.people}*2*{job.travel_time}"),
+    C("travel_wages", "Wages, travel", "money", "{travel_hours}*{wage}"),
+    C("wages", "Wages", "money",
+      "{coat_wages}+{task_wages}+{change_wages}+{standing_wages}+{travel_wages}"),
+    C("travel", "Vehicles and what travel costs once", "money",
+      "{basics.travels}*({day.visits}*{basics.vehicles}*2*{job.distance}*{terms.travel_rate}+{terms.travel_lump})"),
     C("pump_rental", "Pumps on site", "money", "{machines.pump_cost@no}"),
     C("access_rental", "Lifts and scaffold on site", "money", "{machines.access_cost@no}"),
     C("rental", "Rental", "money", "{pump_rental}+{access_rental}"),
     C("taxed", "Purchases that are taxed", "money",
       "{materials}+{rental}*(MATCH({terms.purchase_tax_base},{words.tax_base},0)-1)"),
     C("tax", "Tax on purchases", "money", "{terms.purchase_tax}*{taxed}"),
-    C("direct", "Direct cost", "money", "{materials}+{wages}+{rental}+{tax}"),
+    C("direct", "Direct cost", "money", "{materials}+{wages}+{rental}+{travel}+{tax}"),
     C("overhead_share", "Overhead, share", "share", _own("overhead")),
     C("overhead", "Overhead", "money",
       "CHOOSE(MATCH({terms.overhead_basis},{words.overhead_basis},0),{overhead_share}*{direct},{terms.overhead_hour}"
-      "*{day.labor},0)"),
+      "*({day.labor}+{travel_hours}),0)"),
     C("cost", "Cost", "money", "{direct}+{overhead}"),
     C("items", "Cost, added up item by item", "money", f"SUM({','.join(f'{{{key}}}' for key in ITEMS_OF_COST)})"),
     C("voc_mass", "VOC given off, at most", "mass", _sum("gallons", "voc_mass")),
@@ -119,7 +126,8 @@ PRICE = Block("price", "Price workings",
     C("goes_coatings", "In the price: coatings and thinner", "money", "{outlay.paint}+{outlay.thinner}"),
     C("goes_material", "In the price: nozzles and other material", "money",
       "{outlay.nozzles}+{outlay.task_material}+{outlay.sundries}"),
-    C("goes_wages", "In the price: wages", "money", "{outlay.wages}"),
+    C("goes_wages", "In the price: wages", "money", "{outlay.wages}-{outlay.travel_wages}"),
+    C("goes_travel", "In the price: travel of people and vehicles", "money", "{outlay.travel_wages}+{outlay.travel}"),
     C("goes_rental", "In the price: rental", "money", "{outlay.rental}"),
     C("goes_tax", "In the price: tax on purchases", "money", "{outlay.tax}"),
     C("goes_overhead", "In the price: overhead", "money", "{outlay.overhead}+{net}*{of_sales}"),
@@ -146,22 +154,27 @@ def costs(est):
         row.sundries = terms.sundries * (row.paint + row.thinner)
         row.materials = row.paint + row.thinner + row.nozzles + row.task_material + row.sundries
         crew = est.row("crews", day.crew_at)
-        row.wage = (crew.wage if job.wage is None else job.wage) * (1 + (terms.burden or 0.0))
+        row.wage = (crew.wage if job.wage is None else job.wage) * (1 + est.basics.burden)
         row.coat_wages = sum(one.cost * included(one, scenario) for one in est.rows["hours"] if one.live)
-        row.task_wages = (day.task_labor + day.visits * day.visit_hours) * row.wage
+        row.task_wages = (day.task_labor / est.basics.productive + day.visits * day.visit_hours) * row.wage
         row.trigger_wages = sum(one.trigger_cost * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.change_wages = sum(one.change_wages * included(one, scenario) for one in est.rows["gallons"] if one.live)
-        standing = day.standing / est.rows["plan"][0].productive
+        standing = day.standing / est.basics.productive
         row.standing_wages = standing * row.wage * (terms.standing_paid or 0.0)
-        row.wages = row.coat_wages + row.task_wages + row.change_wages + row.standing_wages
+        row.travel_hours = labor.travel(day.visits, est.basics.people, job.travel_time or 0.0)
+        row.travel_wages = row.travel_hours * row.wage
+        row.wages = row.coat_wages + row.task_wages + row.change_wages + row.standing_wages + row.travel_wages
+        way = labor.travel(day.visits, est.basics.vehicles, job.distance or 0.0)
+        row.travel = est.basics.travels * (way * (terms.travel_rate or 0.0) + (terms.travel_lump or 0.0))
         machines = est.rows["machines"][0]
         row.pump_rental, row.access_rental = machines.pump_cost[at], machines.access_cost[at]
         row.rental = row.pump_rental + row.access_rental
         row.taxed = row.materials + row.rental * (place("tax_base", terms.purchase_tax_base) - 1)
         row.tax = terms.purchase_tax * row.taxed
-        row.direct = row.materials + row.wages + row.rental + row.tax
+        row.direct = row.materials + row.wages + row.rental + row.travel + row.tax
         row.overhead_share = terms.overhead if job.overhead is None else job.overhead
-        row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * day.labor, 0.0)[
+        hours = day.labor + row.travel_hours
+        row.overhead = (row.overhead_share * row.direct, terms.overhead_hour * hours, 0.0)[
             place("overhead_basis", terms.overhead_basis) - 1
         ]
         row.cost = row.direct + row.overhead
@@ -224,13 +237,15 @@ def prices(est):
             cost.paint + cost.thinner,
             cost.nozzles + cost.task_material + cost.sundries,
         )
-        row.goes_wages, row.goes_rental, row.goes_tax = cost.wages, cost.rental, cost.tax
+        row.goes_wages, row.goes_travel = cost.wages - cost.travel_wages, cost.travel_wages + cost.travel
+        row.goes_rental, row.goes_tax = cost.rental, cost.tax
         row.goes_overhead, row.goes_contingency = cost.overhead + row.net * row.of_sales, row.contingency
         row.goes_margin = row.net - sum(
             (
                 row.goes_coatings,
                 row.goes_material,
                 row.goes_wages,
+                row.goes_travel,
                 row.goes_rental,
                 row.goes_tax,
                 row.goes_overhead,

@@ -27,7 +27,8 @@ DAYS = Block("days", "Days", (
     C("no", "Number", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF((N({terms.sound})=1)*(N({job.sound})=1)=1,1,"")', ""),
     C("crew_at", "Row of the crew", "count", "{basics.crew_at}"),
-    C("coat_labor", "Labor of coats", "time", f"SUMPRODUCT({within('hours', '{no}')},{{hours.labor}})"),
+    C("coat_labor", "Labor of coats, in hours of work", "time",
+      f"SUMPRODUCT({within('hours', '{no}')},{{hours.labor}})"),
     C("trigger_labor", "Of it at the trigger", "time",
       f"SUMPRODUCT({within('hours', '{no}')},{{hours.trigger_labor}})"),
     C("visit_hours", "Labor of tasks, each visit", "time", "{task_hours.visit_hours_all@no}"),
@@ -36,7 +37,8 @@ DAYS = Block("days", "Days", (
       "{plan.loads}+SUMPRODUCT(--({gallons.only}={no}),{gallons.own_load})", "passed"),
     C("clean_labor", "Labor of cleaning and flushing pumps", "time",
       "{loads}*{task_hours.load_hours_all@no}+{plan.flush_labor}", "passed"),
-    C("task_labor", "Labor of tasks, once", "time", "{task_hours.labor_all@no}+{clean_labor}", "passed"),
+    C("task_labor", "Labor of tasks, once, in hours of work", "time",
+      "{task_hours.labor_all@no}+{clean_labor}", "passed"),
     C("added", "Gun time that its steps add", "time", "SUMPRODUCT(--({lanes.apart}={no}-1),{lanes.added})*({no}>1)",
       "passed"),
     C("alone", "Its longest system takes by itself", "time",
@@ -52,7 +54,8 @@ DAYS = Block("days", "Days", (
     C("days", "Days", "days", steps("{work}/{plan.hours}"), "passed"),
     C("visits", "Visits", "count",
       f"SUM({{work_days.used}})+{whole_days('{work}')}-{whole_days('{days.work@1}')}", "passed"),
-    C("labor", "Labor in all", "time", "{coat_labor}+{task_labor}+{visits}*{visit_hours}", "passed"),
+    C("labor", "Labor in all, as it is paid", "time",
+      "({coat_labor}+{task_labor})/{basics.productive}+{visits}*{visit_hours}", "passed"),
     C("standing", "Standing time, all people", "time",
       "MAX(0,{work}*{basics.people}-({coat_labor}+{task_labor})*{plan.pace}/(1-{plan.lost}))", "passed"),
     C("finish", "Planned to be finished on", "date", date(whole_days("{work}")), "passed"),
@@ -97,7 +100,7 @@ def _days(est, row, scenario, plan):
     row.work = schedule.finish(row.lanes, labors[0], people, plan.lost, labors[1])
     row.days = labor.steps_up(row.work / plan.hours, est.terms.day_step, slack)
     _dates(est, row, plan, at)
-    row.labor = row.coat_labor + row.task_labor + row.visits * row.visit_hours
+    row.labor = (row.coat_labor + row.task_labor) / est.basics.productive + row.visits * row.visit_hours
     busy = (row.coat_labor + row.task_labor) * plan.pace / (1 - plan.lost)
     row.standing = max(0.0, row.work * people - busy)
 

@@ -1,4 +1,4 @@
-"""Hours of each coat (E12) and of each task (E21, E27)."""
+"""Hours of each coat (E12, E29) and of each task (E21, E27, E28, E31, E34)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
@@ -7,6 +7,7 @@ from builder.sheets.alternates import BY_SCENARIO, ONLY, copies, total
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
+from builder.stages.areas import WORK
 from builder.trade import labor
 from builder.values import same
 
@@ -20,9 +21,10 @@ HOURS = Block("hours", "Hours", results_first("no coating system elapsed labor t
     C("sprayed", "Sprayed", "count", 'IF({coat.by_hand}=1,"",1)'),
     C("pump_at", "Row of its pump", "count", "{coat.pump_at}", "sprayed"),
     C("elapsed", "On the clock", "time",
-      "IF({coat.by_hand}=1,{coat.work_coats}/N({coat.hand_rate})/{coat.hands},{coat.surface_coats}*{pick.time})"),
+      "IF({coat.by_hand}=1,{coat.work_coats}*{coat.spots}/N({coat.hand_rate})/{coat.hands},"
+      "{coat.surface_coats}*{pick.time})"),
     C("labor", "Labor", "time",
-      "IF({coat.by_hand}=1,{coat.work_coats}/N({coat.hand_rate}),{coat.surface_coats}*{pick.labor})"),
+      "IF({coat.by_hand}=1,{coat.work_coats}*{coat.spots}/N({coat.hand_rate}),{coat.surface_coats}*{pick.labor})"),
     C("trigger", "Trigger, all guns", "time",
       "{gallon.applied}/(1+{pick.over})*(1+{pick.drag})/({pick.flow}*{constants.hour})", "sprayed"),
     C("trigger_share", "Trigger share", "share", "IF({elapsed}=0,0,{trigger}/({elapsed}*{coat.guns}))", "sprayed"),
@@ -50,12 +52,19 @@ def _amount(own, key):
     return f'IF({{task.{own}}}="",{{share}}*{{{key}_found@}},{{task.{own}}})'
 
 
-# Of each person: people share the time of a rate, which is one person's (E27).
-TIMES = ("CHOOSE({basis_no},{area@}/{rate.area_rate},{edge@}/{rate.length_rate},{edge@}/{rate.length_rate},"
-         "{pieces@}/{rate.count_rate},0,{rate.hours_each},{rate.hours_each},0)/{sharing}")
+# Of the lines of its system, or of all: what tells how much slower the task is up there (E28).
+HERE = (("measured", "Measured area of its lines", "area"),
+        *((key, f"{title}, of its lines", quantity) for key, title, quantity, _ in WORK))
+
+# Of one person (E27), from the ground (E28).
+TIMES = ("CHOOSE({basis_no},{area@}*{slow@}/{rate.area_rate},{edge@}*{edge_slow@}/{rate.length_rate},"
+         "{edge@}*{edge_slow@}/{rate.length_rate},{pieces@}*{pieces_slow@}/{rate.count_rate},"
+         "0,{rate.hours_each},{rate.hours_each},"
+         "{disturbed}/{rate.area_rate})")
 MATERIALS = ("CHOOSE({basis_no},{area@}*{rate.area_material},{edge@}*{rate.length_material},{edge@}"
              "*{rate.length_material},"
-             "{pieces@}*{rate.each_material},0,{rate.each_material},{rate.each_material},0)")
+             "{pieces@}*{rate.each_material},0,{rate.each_material},{rate.each_material},"
+             "{disturbed}*{rate.area_material})")
 
 TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours material people", (
     C("no", "Task", "count", label=lambda number: number),
@@ -75,8 +84,9 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
     C("sharing", "People who share the time of its rate", "count",
       "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
-    C("measures", "Lines are measured", "count",
-      '--(IF({system_at}="",SUM({systems.lines}),{system.lines})>0)'),
+    C("measures", "Lines are measured, and old paint is disturbed where it is for that", "count",
+      '(IF({system_at}="",SUM({systems.lines}),{system.lines})>0)*IF(INDEX({words.basis_contained},{basis_no})=1,'
+      "{basics.contained},1)"),
     C("scenarios", "In", "count", '{measures}*IF({system_at}="",1,{system.scenarios@})', **BY_SCENARIO),
     C("second", "Second choice of its amount, 1 or 2", "count",
       '1+({task.amount_from}="coated area")+({task.amount_from}="line length")'),
@@ -87,10 +97,24 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("area", "Area", "area", _amount("area", "area"), **BY_SCENARIO),
     C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
     C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
-    C("each_hours", "Hours of each person", "time", f'IF({{task.hours}}="",{TIMES},{{task.hours}})', **BY_SCENARIO),
+    C("heeds", "Slower up high", "count", '--({rate.access}="yes")'),
+    *(C(f"{key}_here", title, quantity, _found(key), **BY_SCENARIO) for key, title, quantity in HERE),
+    C("slow", "Slower by access, its lines together", "number",
+      "IF({heeds}*({measured_here@}>0)=0,1,{work_here@}/{measured_here@})", **BY_SCENARIO),
+    C("edge_slow", "Slower by access, its length", "number",
+      'IF({heeds}*({task.length}="")*({second}=1)*({edge_found@}>0)=0,{slow@},{edge_work_here@}/{edge_found@})',
+      **BY_SCENARIO),
+    C("pieces_slow", "Slower by access, its openings", "number",
+      'IF({heeds}*({task.count}="")*({pieces_found@}>0)=0,1,{open_work_here@}/{pieces_found@})', **BY_SCENARIO),
+    C("disturbed", "Old paint disturbed", "area", 'IF({task.area}="",{share}*{basics.disturbed},{task.area})'),
+    C("by_rate", "Hours by its rate", "time", TIMES, **BY_SCENARIO),
+    C("each_hours", "Hours of each person", "time", 'IF({task.hours}="",{by_rate@}/{sharing},{task.hours})',
+      **BY_SCENARIO),
     C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **BY_SCENARIO),
-    C("labor", "Labor, once", "time", "{hours@}*(1-{visits}-{loads})", **BY_SCENARIO),
+    C("pace", "Of stated hours the part that is work, else all", "share",
+      'IF({task.hours}="",1,{basics.productive})'),
+    C("labor", "Labor, once, in hours of work", "time", "{hours@}*(1-{visits}-{loads})*{pace}", **BY_SCENARIO),
     C("lane_labor", "Labor, once, in its scenario", "time",
       'IF({system_at}="",{labor@1},MAX({labor@1:labor@4}))'),
     C("visit_hours", "Labor a visit", "time", "{hours@}*{visits}", **BY_SCENARIO),
@@ -114,7 +138,7 @@ def hours(est):
             continue
         row.only, row.system, row.coating = coat.only, coat.system, coat.coating
         if coat.by_hand:
-            row.labor = coat.work_coats / coat.hand_rate
+            row.labor = coat.work_coats * coat.spots / coat.hand_rate
             row.elapsed = row.labor / coat.hands
         else:
             row.sprayed = 1.0
@@ -149,8 +173,8 @@ def tasks(est):
 def _task(est, row, task, rate, system):
     """Amounts, hours and material of a task that is done once, in each scenario; of a task by visit, for one visit.
 
-    Rates are one person's: people share their time. Typed hours, and those of a visit or a color, are each person's
-    (E27).
+    Rates are one person's, of an hour of work: people share their time. Typed hours, and those of a visit or a color,
+    are each person's (E27).
     """
     row.basis_no = place("basis", rate.basis)
     row.visits, row.by_load = (BESIDE[f"basis_{key}"][row.basis_no - 1] for key in ("visits", "loads"))
@@ -159,6 +183,8 @@ def _task(est, row, task, rate, system):
     row.people = task.people or rate.people or 1.0
     row.sharing = row.people if BESIDE["basis_rated"][row.basis_no - 1] else 1.0
     row.measures = float(any(one.lines for one in est.rows["systems"] if system in (None, one)))
+    if BESIDE["basis_contained"][row.basis_no - 1]:
+        row.measures *= est.basics.contained
     row.scenarios = tuple(row.measures * (1.0 if system is None else flag) for flag in _flags(system))
     wanted = task.amount_from and same(task.amount_from)
     row.second = 2.0 if wanted in ("coated area", "line length") else 1.0
@@ -171,11 +197,13 @@ def _task(est, row, task, rate, system):
         found = _found_in(est, figures[int(row.second) - 1], system)
         amounts = tuple(row.share * one if own is None else own for one in found)
         row.set(**{f"{key}_found": found, key: amounts})
+    _slower(est, row, task, rate, system)
+    row.disturbed = row.share * est.basics.disturbed if task.area is None else task.area
     each = rate.hours_each
     kind = int(row.basis_no) - 1
-    times, material = [], []
-    for area, edge, pieces in zip(row.area, row.edge, row.pieces):
-        done = (area, edge, edge, pieces, 0.0, 1.0, 1.0, 0.0)[kind]
+    by_rate, material = [], []
+    for at, (area, edge, pieces) in enumerate(zip(row.area, row.edge, row.pieces)):
+        done = (area, edge, edge, pieces, 0.0, 1.0, 1.0, row.disturbed)[kind]
         pace = (rate.area_rate, rate.length_rate, rate.length_rate, rate.count_rate, None, None, None, rate.area_rate)[
             kind
         ]
@@ -189,13 +217,15 @@ def _task(est, row, task, rate, system):
             rate.each_material,
             rate.area_material,
         )[kind]
-        own = labor.each_time(done, pace, row.sharing) if pace else done * (each or 0.0)
-        times.append(own if task.hours is None else task.hours)
+        slow = (row.slow, row.edge_slow, row.edge_slow, row.pieces_slow, None, None, None, None)[kind]
+        by_rate.append(labor.each_time(done * (slow[at] if slow else 1.0), pace, 1) if pace else done * (each or 0.0))
         material.append(done * (price or 0.0))
-    row.each_hours = tuple(times)
-    row.hours = tuple(time * row.people * flag for time, flag in zip(times, row.scenarios))
+    row.by_rate = tuple(by_rate)
+    row.each_hours = tuple(time / row.sharing if task.hours is None else task.hours for time in by_rate)
+    row.hours = tuple(time * row.people * flag for time, flag in zip(row.each_hours, row.scenarios))
     row.material = tuple(one * flag for one, flag in zip(material, row.scenarios))
-    row.labor = tuple(one * (1 - row.visits - row.loads) for one in row.hours)
+    row.pace = 1.0 if task.hours is None else est.basics.productive
+    row.labor = tuple(one * (1 - row.visits - row.loads) * row.pace for one in row.hours)
     row.lane_labor = row.labor[0] if system is None else max(row.labor)
     row.once_material = tuple(one * (1 - row.visits - row.by_load) for one in row.material)
     row.visit_hours, row.visit_material = (
@@ -203,6 +233,23 @@ def _task(est, row, task, rate, system):
     )
     row.load_hours = tuple(one * row.loads for one in row.hours)
     row.load_material = tuple(one * row.by_load for one in row.material)
+
+
+def _slower(est, row, task, rate, system):
+    """What access does to its time: that of its lines together, or of each opening by its own line (E28)."""
+    row.heeds = float(same(rate.access) == "yes")
+    row.set(**{f"{key}_here": _found_in(est, key, system) for key, *_ in HERE})
+
+    def factors(works, amounts):
+        return tuple(labor.slower(*pair) if row.heeds else 1.0 for pair in zip(works, amounts))
+
+    row.slow = factors(row.work_here, row.measured_here)
+    row.edge_slow, row.pieces_slow = row.slow, tuple(1.0 for _ in SCENARIOS)
+    if task.length is None and row.second == 1:
+        by_line = factors(row.edge_work_here, row.edge_found)
+        row.edge_slow = tuple(own if edge else all_of for own, edge, all_of in zip(by_line, row.edge_found, row.slow))
+    if task.count is None:
+        row.pieces_slow = factors(row.open_work_here, row.pieces_found)
 
 
 def _flags(system):

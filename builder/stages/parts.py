@@ -1,4 +1,4 @@
-"""Price by part of the work (E44): what each system that is measured costs in itself, and its part of the price.
+"""Price by part of the work (E46): what each system that is measured costs in itself, and its part of the price.
 
 A part bears its own paint, nozzles, wages and tasks. All else (tasks of the whole job, rental, tax, overhead,
 contingency, margin) is shared in proportion to these, so that the parts add up to the price.
@@ -23,7 +23,7 @@ COAT_COST = Block("coat_cost", SHEET, (
       "{gallon.thinner_cost}+{terms.sundries}*({paint}+{gallon.thinner_cost})"),
     C("nozzles", "Nozzles, by wear", "money", 'IF({gallon.size_at}="",0,{gallon.due}*{size.nozzle_price})'),
     C("wages", "Wages", "money", "{hour.cost}+{gallon.change_wages}"),
-    C("labor", "Hours", "time", "{hour.labor}"),
+    C("labor", "Hours, as they are paid", "time", "{hour.labor}/{basics.productive}"),
     C("own", "Coat in itself", "money", "{paint}+{sundries}+{nozzles}+{wages}"),
 ), {"gallon": At("gallons", "{no}"), "hour": At("hours", "{no}"), "buy": At("purchases", "{gallon.lead}"),
     "size": At("nozzles", "{gallon.size_at}")}, "live")
@@ -33,7 +33,7 @@ TASK_COST = Block("task_cost", SHEET, (
     C("live", "Of one system", "count",
       'IF((N({task.live})=1)*(N({days.passed@1})=1)*({task.system_at}<>"")=1,1,"")', ""),
     C("system_at", "Row of its system", "count", "{task.system_at}"),
-    C("labor", "Hours, base", "time", "{task.labor@1}+{days.visits@1}*{task.visit_hours@1}"),
+    C("labor", "Hours, base", "time", "{task.labor@1}/{basics.productive}+{days.visits@1}*{task.visit_hours@1}"),
     C("own", "Task in itself", "money",
       "{labor}*{cost.wage@1}+{task.once_material@1}+{days.visits@1}*{task.visit_material@1}"),
 ), {"task": At("task_hours", "{no}")}, "live", under="coat_cost", section="Tasks of one system")
@@ -130,7 +130,7 @@ def own_costs(est):
         row.sundries = gallon.thinner_cost + est.terms.sundries * (row.paint + gallon.thinner_cost)
         row.nozzles = gallon.due * size.nozzle_price if size else 0.0
         row.wages = hour.cost + gallon.change_wages
-        row.labor = hour.labor
+        row.labor = hour.labor / est.basics.productive
         row.own = row.paint + row.sundries + row.nozzles + row.wages
     day, wage = est.rows["days"][0], est.rows["cost"][0].wage
     for row, task in zip(est.rows["task_cost"], est.rows["task_hours"]):
@@ -138,7 +138,7 @@ def own_costs(est):
         if not row.live:
             continue
         row.system_at = task.system_at
-        row.labor = task.labor[0] + day.visits * task.visit_hours[0]
+        row.labor = task.labor[0] / est.basics.productive + day.visits * task.visit_hours[0]
         row.own = row.labor * wage + task.once_material[0] + day.visits * task.visit_material[0]
 
 

@@ -7,7 +7,6 @@ from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.constants import MONDAY
 from builder.trade import risk, working_days
-from builder.values import same
 
 # fmt: off
 SHEET = "Schedule workings"
@@ -38,15 +37,12 @@ def _told(when):
 PLAN_FACTS = (
     C("live", "Schedule: terms and job sound", "count",
       'IF((N({terms.sound})=1)*(N({job.sound})=1)=1,1,"")', ""),
-    C("productive", "Share of the day that is work", "share", "1-(0+{terms.unproductive})/{terms.day_hours}"),
     C("visit_hours", "Labor of tasks, each visit", "time", "{task_hours.visit_hours_all@1}"),
-    C("travel", "Travel within the day", "time",
-      '2*(0+{job.travel_time})*({terms.travel_in_day}="yes")'),
     C("hours", "Productive hours of a day", "time",
-      "({terms.day_hours}-{visit_hours}/{basics.people}-{travel})*{productive}"),
+      "({basics.on_site}-{visit_hours}/{basics.people})*{basics.productive}"),
     C("no_day", "Visits leave no time", "count", "--({hours}<={terms.day_hours}*{terms.slack})"),
     C("usable", "A day has time", "count", 'IF(N({no_day})+({live}="")=0,1,"")', ""),
-    C("stretch", "Clock hours of an hour of work", "number", "1/{productive}", "usable"),
+    C("stretch", "Clock hours of an hour of work", "number", "1/{basics.productive}", "usable"),
     C("pace", "Median of area times time", "number",
       "SQRT({terms.area_low}*{terms.area_high}*{terms.time_low}*{terms.time_high})", "usable"),
     C("spread", "Sigma of area times time", "number",
@@ -101,12 +97,9 @@ def plan(est):
         if month.sound:
             month.lost = getattr(terms, f"lost_{LOOKUPS['month'][month.no - 1][:3].lower()}") or 0.0
     if row.live:
-        row.productive = 1 - (terms.unproductive or 0.0) / terms.day_hours
         row.visit_hours = est.rows["task_hours"][0].visit_hours_all[0]
-        within = terms.travel_in_day is not None and same(terms.travel_in_day) == "yes"
-        row.travel = 2 * (job.travel_time or 0.0) if within else 0.0
         row.hours = working_days.useful_hours(
-            terms.day_hours, row.visit_hours, row.travel, est.basics.people, row.productive
+            est.basics.on_site, row.visit_hours, est.basics.people, est.basics.productive
         )
         row.no_day = float(row.hours <= terms.day_hours * terms.slack)
         row.usable = None if row.no_day else 1.0
@@ -116,7 +109,7 @@ def plan(est):
 
 def _plan(est, row):
     job, terms, crew = est.job, est.terms, est.row("crews", est.basics.crew_at)
-    row.stretch = 1 / row.productive
+    row.stretch = 1 / est.basics.productive
     row.pace = exp(risk.mu(terms.area_low, terms.area_high) + risk.mu(terms.time_low, terms.time_high))
     row.spread = sqrt(
         risk.sigma(terms.area_low, terms.area_high) ** 2 + risk.sigma(terms.time_low, terms.time_high) ** 2

@@ -14,6 +14,7 @@ ITEMS = (  # key, in plain words, what of the price it is
     ("paint", "Paint and thinner", "goes_coatings"),
     ("material", "Nozzles, tape, task material", "goes_material"),
     ("labor", "Labor", "goes_wages"),
+    ("travel", "Travel", "goes_travel"),
     ("rental", "Rental", "goes_rental"),
     ("bought_tax", "Tax on purchases", "goes_tax"),
     ("overhead", "Overhead", "goes_overhead"),

@@ -29,7 +29,7 @@ LINES = (
     ("hand", "Hand", "flow, fan and wet film"),
     ("trigger", "Trigger", "working Hours"),
     ("clock", "On the clock", "Surfaces, Lists"),
-    ("wages", "Wages", "Lists: crews; Terms: burden"),
+    ("wages", "Wages", "Lists: crews; Terms: burden, what a day loses"),
     ("coating", "Coating", "Coatings: packs"),
     ("nozzles", "Nozzles", "Wear budget"),
     ("part", "Of the price", "Price"),
@@ -73,7 +73,7 @@ def _sentences(units):
         "clock": 'IF({coat.sprays}=1,"the trigger is "&{say_trigger}&" % of it; the rest is moving, reaching, '
                  'filling up",'
                  f'{{say_work}}&" {unit["area"]} by hand, "&{{coat.hands}}&" at work")',
-        "wages": f'{{say_labor}}&" h of labor x "&{{say_wage}}&" {unit["money_hour"]}, burden included"',
+        "wages": f'{{say_labor}}&" h of labor x "&{{say_wage}}&" {unit["money_hour"]}, burden and lost time included"',
         "coating": f'"its part, "&{{say_need}}&" of "&{{say_used}}&" {unit["volume"]}, of the "&{{say_paid}}'
                    f'&" {unit["money"]} '
                    'paid"&REPT(", and thinner",--({gallon.thinner_cost}>0))',
@@ -170,7 +170,7 @@ def _bought(est, path, coat, gallon, unit):
         "bought": f"its coats, hose, pail and touch-up: {path.say_total} {unit['volume']}; {card.packs}, "
         f"{path.say_paid} {unit['money']}",
         "clock": clock,
-        "wages": f"{path.say_labor} h of labor x {path.say_wage} {unit['money_hour']}, burden included",
+        "wages": f"{path.say_labor} h of labor x {path.say_wage} {unit['money_hour']}, burden and lost time included",
         "coating": f"its part, {plain(path.say_need)} of {path.say_used} {unit['volume']}, of the "
         f"{path.say_paid} "
         f"{unit['money']} paid{thinner}",

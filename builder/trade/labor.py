@@ -1,4 +1,4 @@
-"""Hours of tasks, days, visits and dates (E21, E27). Nothing here checks its range: callers do."""
+"""Hours of tasks, days, visits and dates (E21, E27, E28, E31, E32, E44). Nothing here checks its range: callers do."""
 
 from math import ceil
 
@@ -51,6 +51,118 @@ def each_time(amount, rate, people):
     2.0
     """
     return amount / rate / people
+
+
+def slower(work, amount):
+    """How much slower a task is where its lines are reached from ladder, lift or scaffold (E28; derived).
+
+        slower = work / amount, 1 where nothing is measured
+
+    `work` is the same amount, each line of it times the work factor of its access. Rates are those of work from the
+    ground; what is done on the ground (floors, set-up) is not slower.
+
+    Parameters
+    ----------
+    work : amount, each line times the factor of its access [m**2]
+    amount : area, or edge or number of openings, of those lines [m**2]
+
+    Returns
+    -------
+    factor on the time of the task [-]
+
+    Examples
+    --------
+    300 from the ground and 100 from a ladder of factor 2: 500 over 400. Nothing measured.
+
+    >>> slower(500.0, 400.0), slower(0.0, 0.0)
+    (1.25, 1.0)
+    """
+    return work / amount if amount else 1.0
+
+
+def burden(shares, leave, year):
+    """What an hour costs beside its wage, over the wage (E44; derived).
+
+        burden = sum of shares + leave / (year - leave)
+
+    Paid leave is earned in the hours that are worked.
+
+    Parameters
+    ----------
+    shares : insurance, taxes and the like, of the wage, added up [-]
+    leave : paid and not worked, a year, less than the year [s]
+    year : paid a year [s]
+
+    Returns
+    -------
+    share of the wage [-]
+
+    Examples
+    --------
+    Nine lines of 42.15 % [1], a wage of 20: 28.43. 80 of 2,080 hours of leave: 4 %.
+
+    >>> lines = (7.65, 1, 10, 12, 4, 2, 2, 1, 2.5)
+    >>> round(20 * (1 + burden(sum(lines) / 100, 0.0, 2080.0)), 2), burden(0.0, 80.0, 2080.0)
+    (28.43, 0.04)
+
+    References
+    ----------
+    [1] A trade magazine's worked burden (read).
+    """
+    return shares + leave / (year - leave)
+
+
+def productive(unproductive, day_hours):
+    """Share of a working day in which work is done (E31; three quarters of an hour of eight: common practice, no
+    source).
+
+        productive = 1 - unproductive / day_hours
+
+    Rates, handling and trigger are times of work; what is paid for them is time of work over this share. Not so hours
+    that a person states, set-up and clean-up of a visit, travel: they are paid as they are.
+
+    Parameters
+    ----------
+    unproductive : breaks, waiting, moving about, of one person a day, less than the day [s]
+    day_hours : working time of a day [s]
+
+    Returns
+    -------
+    share of it [-]
+
+    Examples
+    --------
+    An hour and a half of eight.
+
+    >>> productive(5400.0, 28800.0)
+    0.8125
+    """
+    return 1 - unproductive / day_hours
+
+
+def travel(visits, many, one_way):
+    """Time of all people, or way of all vehicles, to the site and back (E32; derived).
+
+        travel = visits * many * 2 * one_way
+
+    Parameters
+    ----------
+    visits : days on which somebody comes [-]
+    many : people, or vehicles, each visit [-]
+    one_way : time or distance from the yard to the site [any]
+
+    Returns
+    -------
+    time or distance of all, in the same unit [any]
+
+    Examples
+    --------
+    Six visits of two people, half an hour away.
+
+    >>> travel(6, 2, 1800.0) / 3600
+    12.0
+    """
+    return visits * many * 2 * one_way
 
 
 def workday(start, days, holidays):

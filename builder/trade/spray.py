@@ -215,6 +215,33 @@ def gun_speed(flow, loss, wet_film, step):
     return flow * (1 - loss) / (wet_film * step)
 
 
+def spot_handling(share, walk):
+    """Handling of what is painted in spots, over that of as much in one piece (E29; walk: common practice, no source).
+
+        spot_handling = (share + walk * (1 - share)) / share
+
+    Who paints spots walks past what lies between them: `walk` is what a stretch of that takes, over the handling of as
+    much that is painted.
+
+    Parameters
+    ----------
+    share : part of the area that is painted, above 0 [-]
+    walk : handling of what is passed over, as a part of that of what is painted [-]
+
+    Returns
+    -------
+    factor on the handling of what is painted, 1 where all of it is [-]
+
+    Examples
+    --------
+    A quarter painted, a third for the rest: (1/4 + 1/3 * 3/4) / (1/4); all of it painted; nothing for the rest.
+
+    >>> [round(spot_handling(*pair), 9) for pair in ((0.25, 1 / 3), (1.0, 1 / 3), (0.25, 0.0))]
+    [2.0, 1.0, 1.0]
+    """
+    return (share + walk * (1 - share)) / share
+
+
 def gun_time(material, drag, flow, work_ratio, handling):
     """Time of one gun per coated area and coat: trigger and handling (E12; derived).
 
@@ -226,7 +253,7 @@ def gun_time(material, drag, flow, work_ratio, handling):
     drag : time that wear adds to the trigger [-]
     flow : of one gun [m**3/s]
     work_ratio : work area over coated area [-]
-    handling : time off the trigger over work area [s/m**2]
+    handling : time off the trigger over work area, of spots that of what lies between them too [s/m**2]
 
     Returns
     -------

@@ -32,18 +32,17 @@ class Days:
     slack: float
 
 
-def useful_hours(day, visits, travel, people, productive):
+def useful_hours(on_site, visits, people, productive):
     """Productive time of a working day (E31, E36; derived).
 
-        useful_hours = (day - visits / people - travel) * productive
+        useful_hours = (on_site - visits / people) * productive
 
     0 or less where a visit's own work fills the day: callers make that a fault.
 
     Parameters
     ----------
-    day : working time of a day [s]
+    on_site : working time of a day, less travel that is part of it [s]
     visits : labor that every visit takes, all people [s]
-    travel : time on the road that is part of the day [s]
     people : people on the job [-]
     productive : share of the time that is work: no breaks, no waiting [-]
 
@@ -55,10 +54,10 @@ def useful_hours(day, visits, travel, people, productive):
     --------
     Eight hours; two people set up in half an hour each; nine tenths of the rest.
 
-    >>> useful_hours(28800.0, 3600.0, 0.0, 2, 0.9)
+    >>> useful_hours(28800.0, 3600.0, 2, 0.9)
     24300.0
     """
-    return (day - visits / people - travel) * productive
+    return (on_site - visits / people) * productive
 
 
 def first_day(work, hours, slack):

@@ -45,7 +45,13 @@ COSTS = [
     ("nozzles", "nozzle_price"),
     ("access", "rental_20"),
     ("terms", "sundries"),
-    ("terms", "burden"),
+    ("terms", "burden_compensation"),
+    ("terms", "leave"),
+    ("terms", "unproductive"),
+    ("terms", "walk"),
+    ("terms", "travel_rate"),
+    ("job", "travel_time"),
+    ("job", "distance"),
     ("terms", "overhead"),
     ("terms", "purchase_tax"),
     ("terms", "margin"),
@@ -77,6 +83,8 @@ def test_the_price_rises_with_every_cost(boathouse, block, key, factor):
         ("margin", 0.1, 0.12),
         ("overhead", 0.1, 0.12),
         ("minimum", 1e5, 1.1e5),
+        ("travel_time", 0.0, 3600.0),
+        ("vehicles", 1.0, 2.0),
     ],
 )
 def test_the_price_rises_with_every_figure_of_the_job_itself(boathouse, key, before, after):
@@ -110,8 +118,8 @@ def test_every_cost_is_counted_once(boathouse):
         and cost.paint > 0
     )
     assert (
-        cost.direct == pytest.approx(cost.materials + cost.wages + cost.rental + cost.tax)
-        and min(cost.materials, cost.wages, cost.rental, cost.tax) > 0
+        cost.direct == pytest.approx(cost.materials + cost.wages + cost.rental + cost.travel + cost.tax)
+        and min(cost.materials, cost.wages, cost.rental, cost.travel, cost.tax) > 0
     )
     assert cost.cost == pytest.approx(cost.direct * (1 + estimate.terms.overhead))
     assert all(row.bought >= row.total * (1 - 1e-9) for row in estimate.rows["purchases"] if row.live)

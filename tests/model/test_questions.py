@@ -17,6 +17,9 @@ ANSWERS = (
     ("terms", "firm", 0, "Own Firm"),
     ("terms", "license", 0, "Number 7"),
     ("systems", "exposure", 1, "indoors"),
+    ("coats", "share", 0, 0.5),
+    ("job", "travel_time", 0, 0.0),
+    ("job", "distance", 0, 0.0),
     ("job", "accepted", 0, ""),
 )
 NO_TASK = tuple(("tasks", key, row, "") for row in range(6) for key in ("task", "system", "length", "hours"))
@@ -26,6 +29,7 @@ SANDED = (("tasks", "task", LAST, "Sand"), ("tasks", "area", LAST, 10.0))
 ASKED = {
     "demo": ([("terms", "demo", 0, "Yes")], [("terms", "demo", 0, "")]),  # a book that does not know the question
     "tasks": (NO_TASK, [("tasks", "task", 0, "Supervision"), ("tasks", "hours", 0, 1.0)]),
+    "travel": ([("job", "travel_time", 0, "")], [("job", "travel_time", 0, 0.5)]),
     # the posts are a cylinder on Rails, whose surface stands at 8 of the catalog
     "profile": ([("surfaces", "profile", 7, "")], [("takeoff", "profile", 4, "Flat")]),
     # prices of 2 March 2026; Terms allow 120 days: old from 1 July on
@@ -35,6 +39,7 @@ ASKED = {
     "lead_safe": ([*OLD_HOME, *SANDED, ("job", "lead_test", 0, "lead found")], [("job", "built", 0, 1978.0)]),
     "building": ([("job", "building", 0, ""), *SANDED], [("job", "building", 0, "other")]),
     "misfit": ([("coats", "nozzle", 0, "standard 1223")], [("coats", "nozzle", 0, "")]),
+    "spots": ([("coats", "share", 0, 0.49)], [("coats", "method", 0, "brush")]),
     # a ladder of the catalog reaches 24 ft
     "too_high": ([("takeoff", "height", 0, 25.0)], [("takeoff", "height", 0, 24.0)]),
     "sags": ([("coats", "dry_film", 1, 4.0)], [("coats", "dry_film", 1, "")]),

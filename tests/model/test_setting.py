@@ -130,4 +130,5 @@ def test_the_parts_of_the_price_that_trace_tells_and_the_tasks_make_the_whole_of
         if row.live and row.scenario == 1
     )
     rest = cost.task_material + cost.sundries + cost.task_wages + cost.rental + cost.tax
+    rest += cost.travel_wages + cost.travel
     assert fill > 0 and sum(parts) == pytest.approx(price.total * (cost.direct - rest) / cost.direct)

@@ -144,7 +144,7 @@ MISTAKES = [
     ),
     ("coatings", "volume_solids: 38 %", "38 %", "38", "38", "Volume solids: '38' has no % sign (write '38 %' or 0.38)"),
     ("terms", "margin: 18 %", "18 %", "18", "18", "Margin: '18' has no % sign (write '18 %' or 0.18)"),
-    ("terms", "burden: 32 %", "32 %", "32", "32", "Burden on wages: '32' has no % sign (write '32 %' or 0.32)"),
+    ("terms", "margin: 18 %", "18 %", "18", "18", "Margin: '18' has no % sign (write '18 %' or 0.18)"),
     (
         "coatings",
         "orifice: {min: 13 thou, max: 21 thou}",

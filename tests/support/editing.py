@@ -35,7 +35,7 @@ SMALL = {
     "kit": 4,
     "systems": 6,
     "profiles": 20,
-    "rates": 22,
+    "rates": 27,
 }
 
 

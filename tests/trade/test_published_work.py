@@ -172,7 +172,7 @@ def test_brush_labor(opened, rate, printed, within):
     (labor.steps_up, (8, 4, 1e-9), 8, 0, "D two hold 8"),
     (labor.steps_up, (8 + 1e-10, 4, 1e-9), 8, 0, "D and what is as good as 8"),
     (labor.steps_up, (0, 4, 1e-9), 0, 0, "D nothing takes none"),
-    (working_days.useful_hours, (8, 1.5, 0, 2, 1), 7.25, 1e-12, "D two people for 8 h, 1.5 h of setting up"),
+    (working_days.useful_hours, (8, 1.5, 2, 1), 7.25, 1e-12, "D two people for 8 h, 1.5 h of setting up"),
     (working_days.lost_share, (0.2, 0.5, 0), 0.1, 1e-12, "D a fifth of the days, where half of it counts"),
 )
 def test_days_worked_by_hand(function, arguments, printed, within):

@@ -13,8 +13,8 @@ TITLES = [sheet.title for sheet in SHEETS]
 
 # Rule 12: longer than 250 characters once its names are written out, and why.
 LONG = {
-    "task_hours.each_hours": "one choice among seven bases",
-    "task_hours.material": "one choice among seven bases",
+    "task_hours.by_rate": "one choice among eight bases",
+    "task_hours.material": "one choice among eight bases",
     "price.chance_over": "one distribution",
     "price.chance_margin": "one distribution",
     "fit.score": "one rule, with its guard",
