@@ -87,6 +87,7 @@ def machines_block(pumps):
         C("cost", "Machine: cost", "money",
           "IF({hired}=1,MIN({case_none@},{case_fit@},{case_more@})+2*{delivery}*({days@}>0),"
           "{owned_day}*({worked}+{planned@}-{span}))", **BY_SCENARIO),
+        C("base_cost", "Machine: cost, base", "money", "{cost@1}"),
         bill("pump"), bill("access"),
     ), {"pump": At("pumps", "{pump_at}"), "up": At("access", "{access_at}")}, "live", under="run",
         section="Pumps and access")
@@ -157,3 +158,4 @@ def _cost(est, row, machine, plan):
         else row.owned_day * (row.worked + planned - row.span)
         for days, planned in zip(row.days, row.planned)
     )
+    row.base_cost = row.cost[0]

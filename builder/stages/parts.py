@@ -1,7 +1,6 @@
-"""Price by part of the work (E46): what each system that is measured costs in itself, and its part of the price.
-
-A part bears its own paint, nozzles, wages and tasks. All else (tasks of the whole job, rental, tax, overhead,
-contingency, margin) is shared in proportion to these, so that the parts add up to the price.
+"""Price by part of the work (E46): the parts that lines name, or the systems where none does, and what each bears of
+the price before tax. What is nobody's own is shared in proportion to the rest, so that the parts add up to it, to the
+cent.
 """
 
 from itertools import accumulate
@@ -9,51 +8,31 @@ from itertools import accumulate
 from builder.records.scenarios import SCENARIOS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
+from builder.stages.cost import payable_formula
+from builder.stages.own_costs import SHEET
+from builder.trade.price import payable
+from builder.values import same
 
 # fmt: off
-SHEET = "Parts"
 CALLED = ("Price", "Alternate A", "Alternate B", "Alternate C")     # a line for each scenario
-
-COAT_COST = Block("coat_cost", SHEET, (
-    C("no", "Coat", "count", label=lambda number: number),
-    C("live", "In the base", "count", "IF((N({gallon.live})=1)*({gallon.only}=0)=1,1,\"\")", ""),
-    C("system_at", "Row of its system", "count", "{gallon.system_at}"),
-    C("paint", "Its part of the packs", "money", "IF({gallon.need}=0,0,{gallon.need}/{buy.coats_need}*{buy.cost})"),
-    C("sundries", "Thinner and sundries", "money",
-      "{gallon.thinner_cost}+{terms.sundries}*({paint}+{gallon.thinner_cost})"),
-    C("nozzles", "Nozzles, by wear", "money", 'IF({gallon.size_at}="",0,{gallon.due}*{size.nozzle_price})'),
-    C("wages", "Wages", "money", "{hour.cost}+{gallon.change_wages}"),
-    C("labor", "Hours, as they are paid", "time", "{hour.labor}/{basics.productive}"),
-    C("own", "Coat in itself", "money", "{paint}+{sundries}+{nozzles}+{wages}"),
-), {"gallon": At("gallons", "{no}"), "hour": At("hours", "{no}"), "buy": At("purchases", "{gallon.lead}"),
-    "size": At("nozzles", "{gallon.size_at}")}, "live")
-
-TASK_COST = Block("task_cost", SHEET, (
-    C("no", "Task", "count", label=lambda number: number),
-    C("live", "Of one system", "count",
-      'IF((N({task.live})=1)*(N({days.passed@1})=1)*({task.system_at}<>"")=1,1,"")', ""),
-    C("system_at", "Row of its system", "count", "{task.system_at}"),
-    C("labor", "Hours, base", "time", "{task.labor@1}/{basics.productive}+{days.visits@1}*{task.visit_hours@1}"),
-    C("own", "Task in itself", "money",
-      "{labor}*{cost.wage@1}+{task.once_material@1}+{days.visits@1}*{task.visit_material@1}"),
-), {"task": At("task_hours", "{no}")}, "live", under="coat_cost", section="Tasks of one system")
+BEFORE_TAX = " before tax"
+MOST = 12                                               # parts of a base
+ROOM = MOST + len(SCENARIOS)
 
 
-def _of_system(block, key):
-    return f"SUMPRODUCT(--({{{block}.system_at}}={{no}}),{{{block}.{key}}})"
+def _of_part(key):
+    return f"SUMPRODUCT(--({{line_cost.name}}={{name}}),{{line_cost.{key}}})"
 
 
-SYSTEM_COST = Block("system_cost", SHEET, (
-    C("no", "System", "count", label=lambda number: number),
-    C("live", "Measured", "count", 'IF((N({system.live})=1)*(N({system.lines})>0)=1,1,"")', ""),
-    C("only", "Scenario it belongs to alone, 0 the base", "count", "{system.only}"),
-    C("place", "Row, in the base", "count", 'IF({only}=0,{no},"")'),
-    C("area", "Area", "area", "{system.measured}"),
-    C("need", "Paint it takes", "volume", _of_system("gallons", "need")),
-    C("labor", "Crew hours of its own", "time",
-      f"{_of_system('coat_cost', 'labor')}+{_of_system('task_cost', 'labor')}"),
-    C("own", "System in itself", "money", f"{_of_system('coat_cost', 'own')}+{_of_system('task_cost', 'own')}"),
-), {"system": At("systems", "{no}")}, "live", under="task_cost", section="Systems")
+PART_COST = Block("part_cost", SHEET, (
+    C("no", "Part", "count", label=lambda number: number),
+    C("count", "Parts of the base", "count", "COUNT({line_cost.first})", ""),
+    C("line_at", "First line of it", "count", 'IF({no}<={count},SMALL({line_cost.first},{no}),"")', ""),
+    C("name", "Part of the work", "text", "INDEX({line_cost.name},{line_at})"),
+    *(C(key, title, quantity, _of_part(key)) for key, title, quantity in (
+        ("area", "Area", "area"), ("need", "Paint", "volume"), ("labor", "Crew hours", "time"),
+        ("own", "In itself", "money"))),
+), when="line_at", under="line_cost", section="Parts of the work")
 
 
 def _of_scenario(key):
@@ -68,89 +47,58 @@ SCENARIO_LINES = Block("scenario_lines", SHEET, (
     C("priced", "Priced", "count", 'IF(N({price.live@no})*(({measured}>0)+({no}=1))>0,1,"")', ""),
     C("place", "Row, where shown", "count", 'IF(({measured}>0)+(N({priced})>0)>0,{no},"")', ""),
     C("called", "Line", "text",
-      '{kind}&IF({no}=1,"",": "&INDEX({systems.name},MATCH({alone},{system_cost.only},0)))'
+      '{kind}&IF({no}=1,REPT(" before tax",--(N({price.tax@1})>0)),": "&INDEX({systems.name},'
+      'MATCH({alone},{system_cost.only},0)))'
       '&REPT(" and "&({measured}-1)&" more",({no}>1)*({measured}>1))', "place"),
     C("area", "Area", "area", _of_scenario("area"), "place"),
     C("need", "Paint", "volume", _of_scenario("need"), "priced"),
     C("labor", "Crew hours", "time", "{days.labor@no}-IF({no}=1,0,{days.labor@1})", "priced"),
-    C("price", "Price, or that with the alternate before tax", "money",
-      "IF({no}=1,{price.total@no},{price.net@no})", "priced"),
+    C("price", "Price before tax, with the alternate", "money", "{price.net@no}", "priced"),
     C("less", "Less that of the base before tax", "money", "IF({no}=1,0,{price.net@1})", "priced"),
     C("share", "Share of the price", "share", 'IF({no}=1,1,"")', "priced"),
-), under="system_cost", section="The whole, and each alternate")
+), under="part_cost", section="The whole, and each alternate")
 
 PARTS = Block("parts", SHEET, (
     C("no", "Line", "count", label=lambda number: number),
-    C("count", "Systems of the base", "count", "COUNT({system_cost.place})", ""),
-    C("base_at", "Row of its system", "count", 'IF({no}<={count},SMALL({system_cost.place},{no}),"")', ""),
+    C("count", "Parts of the base", "count", "COUNT({part_cost.line_at})", ""),
+    C("base_at", "Row of its part", "count", 'IF({no}<={count},{no},"")', ""),
     C("other_at", "Row of its scenario", "count",
       'IF(({no}>{count})*({no}<={count}+COUNT({scenario_lines.place}))=1,SMALL({scenario_lines.place},{no}-{count}),"")',
       ""),
     C("live", "Shown", "count", 'IF(({base_at}="")*({other_at}="")=1,"",1)', ""),
-    C("name", "Part of the work", "text", 'IF({base_at}="",{other.called},INDEX({systems.name},{base_at})&"")'),
+    C("name", "Part of the work", "text", 'IF({base_at}="",{other.called},{part.name})'),
     C("priced", "Priced", "count", "IF({base_at}=\"\",{other.priced},{price.live@1})"),
-    C("own", "In itself", "money", "{system.own}", "base_at"),
+    C("own", "In itself", "money", "{part.own}", "base_at"),
     C("weight", "Weight: in itself, or all alike where nothing costs", "money", "{own}+(SUM({*own})=0)", "base_at"),
     C("run", "Weights up to here", "money", "SUMPRODUCT(--({*no}<={no}),{*weight})", "base_at"),
     C("share", "Share of the price", "share", 'IF({base_at}="",{other.share},{weight}/SUM({*weight}))', "priced"),
     C("price_to", "Price up to here", "money",
-      'IF({base_at}="",{other.price},{price.total@1}*{run}/SUM({*weight}))', "priced"),
+      f'IF({{base_at}}="",{{other.price}},{payable_formula("{price.net@1}*{run}/SUM({*weight})")})', "priced"),
     C("price_from", "Price before", "money",
-      'IF({base_at}="",{other.less},{price.total@1}*({run}-{weight})/SUM({*weight}))', "priced"),
-    C("area", "Area", "area", 'IF({base_at}="",{other.area},{system.area})'),
-    C("need", "Paint", "volume", 'IF({base_at}="",{other.need},{system.need})', "priced"),
-    C("labor", "Crew hours", "time", 'IF({base_at}="",{other.labor},{system.labor})', "priced"),
-), {"system": At("system_cost", "{base_at}"), "other": At("scenario_lines", "{other_at}")}, "live",
+      f'IF({{base_at}}="",{{other.less}},{payable_formula("{price.net@1}*({run}-{weight})/SUM({*weight})")})',
+      "priced"),
+    C("price", "Price of it", "money", "{price_to}-{price_from}", "priced"),
+    C("area", "Area", "area", 'IF({base_at}="",{other.area},{part.area})'),
+    C("need", "Paint", "volume", 'IF({base_at}="",{other.need},{part.need})', "priced"),
+    C("labor", "Crew hours", "time", 'IF({base_at}="",{other.labor},{part.labor})', "priced"),
+), {"part": At("part_cost", "{base_at}"), "other": At("scenario_lines", "{other_at}")}, "live",
     under="scenario_lines", section="Lines as they are read: parts, the whole, alternates")
 
-BLOCKS = (COAT_COST, TASK_COST, SYSTEM_COST, SCENARIO_LINES, PARTS)
+BLOCKS = (PART_COST, SCENARIO_LINES, PARTS)
 # fmt: on
 
 
-def rows(capacity):
+def rows():
     """Rows of the blocks of this stage."""
-    return {
-        "coat_cost": capacity["coats"],
-        "task_cost": capacity["tasks"],
-        "system_cost": capacity["systems"],
-        "scenario_lines": len(SCENARIOS),
-        "parts": capacity["systems"] + len(SCENARIOS),
-    }
-
-
-def own_costs(est):
-    """What each coat and each task of the base costs in itself."""
-    for row, gallon, hour in zip(est.rows["coat_cost"], est.rows["gallons"], est.rows["hours"]):
-        row.live = 1.0 if gallon.live and gallon.only == 0 else None
-        if not row.live:
-            continue
-        row.system_at = gallon.system_at
-        buy, size = est.row("purchases", gallon.lead), est.row("nozzles", gallon.size_at)
-        row.paint = gallon.need / buy.coats_need * buy.cost if gallon.need else 0.0
-        row.sundries = gallon.thinner_cost + est.terms.sundries * (row.paint + gallon.thinner_cost)
-        row.nozzles = gallon.due * size.nozzle_price if size else 0.0
-        row.wages = hour.cost + gallon.change_wages
-        row.labor = hour.labor / est.basics.productive
-        row.own = row.paint + row.sundries + row.nozzles + row.wages
-    day, wage = est.rows["days"][0], est.rows["cost"][0].wage
-    for row, task in zip(est.rows["task_cost"], est.rows["task_hours"]):
-        row.live = 1.0 if task.live and day.passed and task.system_at is not None else None
-        if not row.live:
-            continue
-        row.system_at = task.system_at
-        row.labor = task.labor[0] / est.basics.productive + day.visits * task.visit_hours[0]
-        row.own = row.labor * wage + task.once_material[0] + day.visits * task.visit_material[0]
+    return {"part_cost": MOST, "scenario_lines": len(SCENARIOS), "parts": ROOM}
 
 
 def parts(est):
     """The lines that are read: parts of the base, the whole, each alternate that is measured."""
-    for row, system in zip(est.rows["system_cost"], est.rows["systems"]):
-        row.live = 1.0 if system.live and system.lines else None
-        if row.live:
-            _system(est, row, system)
+    _part_costs(est)
     for row in est.rows["scenario_lines"]:
         _scenario(est, row)
-    base = [one for one in est.rows["system_cost"] if one.place is not None]
+    base = [one for one in est.rows["part_cost"] if one.line_at]
     others = [one for one in est.rows["scenario_lines"] if one.place is not None]
     weights = [one.own + (sum(each.own for each in base) == 0) for one in base]
     runs = list(accumulate(weights))
@@ -163,17 +111,16 @@ def parts(est):
             _other(row, others[at - len(base)])
 
 
-def _of(est, block, key, no):
-    """Of the rows of a system that have it, the sum."""
-    return sum(getattr(one, key) for one in est.rows[block] if one.live and one.system_at == no)
-
-
-def _system(est, row, system):
-    row.only, row.area = system.only, system.measured
-    row.place = float(row.no) if system.only == 0 else None
-    row.need = _of(est, "gallons", "need", row.no)
-    row.labor = _of(est, "coat_cost", "labor", row.no) + _of(est, "task_cost", "labor", row.no)
-    row.own = _of(est, "coat_cost", "own", row.no) + _of(est, "task_cost", "own", row.no)
+def _part_costs(est):
+    lines = [one for one in est.rows["line_cost"] if one.live]
+    firsts = [one for one in lines if one.first]
+    for row in est.rows["part_cost"]:
+        row.count = float(len(firsts))
+        if row.no <= len(firsts):
+            first = firsts[row.no - 1]
+            row.line_at, row.name = first.first, first.name
+            own = [one for one in lines if same(one.name) == same(row.name)]
+            row.set(**{key: sum(getattr(one, key) for one in own) for key in ("area", "need", "labor", "own")})
 
 
 def _scenario(est, row):
@@ -186,25 +133,29 @@ def _scenario(est, row):
     if row.place is None:
         return
     row.called, row.area = row.kind, sum(one.area for one in own)
-    if row.no > 1:
+    if row.no == 1:
+        row.called += BEFORE_TAX if (price.tax or 0.0) > 0 else ""
+    else:
         more = f" and {len(own) - 1} more" if len(own) > 1 else ""
         row.called += f": {est.judge.as_text(est.row('systems', own[0].no).name)}{more}"
     if not row.priced:
         return
     row.need = sum(one.need for one in own)
     row.labor = days[row.no - 1].labor - (days[0].labor if row.no > 1 else 0.0)
-    row.price, row.less = (price.total, 0.0) if row.no == 1 else (price.net, est.rows["price"][0].net)
+    row.price, row.less = price.net, 0.0 if row.no == 1 else est.rows["price"][0].net
     row.share = 1.0 if row.no == 1 else None
 
 
 def _base(est, row, own, weights):
-    price = est.rows["price"][0]
+    price, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
     row.base_at, row.live, row.area = float(own.no), 1.0, own.area
-    row.name, row.priced = est.judge.as_text(est.row("systems", own.no).name), price.live
+    row.name, row.priced = own.name, price.live
     if row.priced:
         row.share = row.weight / weights
-        row.price_to = price.total * row.run / weights
-        row.price_from = price.total * (row.run - row.weight) / weights
+        row.price_to, row.price_from = (
+            payable(price.net * run / weights, cent, est.terms.slack) for run in (row.run, row.run - row.weight)
+        )
+        row.price = row.price_to - row.price_from
         row.need, row.labor = own.need, own.labor
 
 
@@ -213,4 +164,5 @@ def _other(row, line):
     row.priced = line.priced
     if row.priced:
         row.share, row.price_to, row.price_from = line.share, line.price, line.less
+        row.price = row.price_to - row.price_from
         row.need, row.labor = line.need, line.labor

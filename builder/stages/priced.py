@@ -7,6 +7,7 @@ from builder.sheets.grammar import Column as C
 from builder.sheets.shown import from_to, nearest, to_from_to, to_nearest
 from builder.stages.brief import plain
 from builder.stages.cost import PRICE
+from builder.stages.parts import ROOM
 
 # fmt: off
 PAGE = "Price"
@@ -110,7 +111,7 @@ def part_name():
 
 def rule(key):
     """What is said above the parts."""
-    return C(key, "", "text", f'IF(COUNT({{system_cost.place}})=0,"{EMPTY}","{RULE}")', "", look="quiet")
+    return C(key, "", "text", f'IF(COUNT({{part_cost.line_at}})=0,"{EMPTY}","{RULE}")', "", look="quiet")
 
 
 PART_LINES = (
@@ -122,9 +123,9 @@ BLOCKS = (SPENT, LINES, SHARES, NAMES, PAID, SURENESS, NOTE, *PART_LINES)
 # fmt: on
 
 
-def rows(capacity):
+def rows():
     """Rows of the blocks of this stage."""
-    return {"spent": 1, "priced": 1, "priced_parts": capacity["systems"] + 4}
+    return {"spent": 1, "priced": 1, "priced_parts": ROOM}
 
 
 def priced(est):

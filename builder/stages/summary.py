@@ -5,6 +5,7 @@ from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest
 from builder.stages.bid import day, spoken_day
 from builder.stages.brief import FACTS, TOLD, plain
+from builder.stages.parts import ROOM
 from builder.stages.priced import LINE, part, part_money, part_name, read_parts, rule
 
 # fmt: off
@@ -89,9 +90,9 @@ BLOCKS = (BRIEF, TYPED, WHOSE, *_answers(), *QUESTIONS_ASKED, NOTE, *PARTS)
 # fmt: on
 
 
-def rows(capacity):
+def rows():
     """Rows of the blocks of this stage."""
-    return {"summary": 1, "open_asks": QUESTIONS, "summary_parts": capacity["systems"] + 4}
+    return {"summary": 1, "open_asks": QUESTIONS, "summary_parts": ROOM}
 
 
 def summary(est):

@@ -1,0 +1,80 @@
+"""Price by part of the work (E46): parts are what lines name, add up to the price before tax, and bear what is theirs."""
+
+import copy
+import random
+from fractions import Fraction
+
+import pytest
+from support.editing import small_book
+from support.slow import examples
+
+from builder.stages.estimate import Estimate
+
+SIDES = {0: "Front", 1: "Front", 2: "Back", 3: "Back"}  # row of Takeoff of the shed -> part
+
+
+def base(estimate):
+    """(name, price) of the parts of the base."""
+    return [(row.name, row.price) for row in estimate.rows["parts"] if row.base_at]
+
+
+def cents(amount, units):
+    """An amount in the smallest step of its currency, which it must be whole in."""
+    steps = Fraction(amount / units.scale("money")) / Fraction(units.money_step)
+    whole = round(steps)
+    assert abs(steps - whole) < Fraction(1, 10**4), amount
+    return whole
+
+
+@pytest.fixture
+def shed(tmp_path):
+    return small_book("us", tmp_path)
+
+
+def parted(shed, names):
+    """Values of the shed whose lines name their part."""
+    values = copy.deepcopy(shed.values)
+    for row, line in enumerate(values["takeoff"]):
+        line["part"] = names.get(row)
+    return values
+
+
+def estimated(shed, values):
+    return Estimate(values, shed.units, shed.layout.capacity)
+
+
+@examples(20, 1000)
+def test_parts_of_any_job_add_up_to_its_price_before_tax_to_the_cent(shed, count):
+    draw = random.Random(46)
+    for _ in range(count):
+        names = {row: draw.choice((None, "Front", "Back", "Garage", "GARAGE")) for row in range(len(SIDES) + 3)}
+        values = parted(shed, names)
+        for line in values["takeoff"]:
+            line["length"] *= draw.uniform(0.2, 8)
+        values["terms"][0] |= {"rounding": draw.choice((0.01, 0.37, 5.0)), "sales_tax": draw.choice((0.0, 0.0825))}
+        estimate = estimated(shed, values)
+        prices = [price for _, price in base(estimate)]
+        net = estimate.rows["price"][0].net
+        assert sum(cents(price, shed.units) for price in prices) == cents(net, shed.units)
+
+
+def test_lines_of_one_part_stand_together_whatever_their_letters_and_the_rest_is_other(shed):
+    estimate = estimated(shed, parted(shed, {0: "Front", 1: "FRONT", 3: "Back"}))
+    assert [name for name, _ in base(estimate)] == ["Front", "Other", "Back"]
+
+
+def test_where_no_line_names_a_part_each_system_is_one(shed):
+    estimate = estimated(shed, parted(shed, {}))
+    measured = [row.name for row in estimate.rows["systems"] if row.lines and not row.only]
+    assert sorted(name for name, _ in base(estimate)) == sorted(measured)
+
+
+@pytest.mark.parametrize("part", ["Front", "Back", "Other"])
+def test_twice_the_area_of_a_part_moves_that_part_most(shed, part):
+    values = parted(shed, SIDES)
+    before = dict(base(estimated(shed, values)))
+    for row, line in enumerate(values["takeoff"]):
+        if SIDES.get(row, "Other") == part:
+            line["count"] = 2 * (line["count"] or 1)
+    moved = {name: price - before[name] for name, price in base(estimated(shed, values))}
+    assert max(moved, key=moved.get) == part and moved[part] > 0
