@@ -94,7 +94,7 @@ QUESTIONS = (
              "job.rental_days"),
     Question("minimum", "The price is lifted to the minimum charge", "The work itself comes to less.", "job.minimum"),
     Question("deposit", "The deposit is above the most that Terms allow",
-             "A law or your insurer limits it where you work.", "terms.deposit"),
+             "A law or your insurer limits it where you work: the bid asks for the lesser.", "terms.deposit"),
     Question("voc", "Coats above the job's VOC limit", "Choose a coating that keeps to it.", "coats.coating"),
     Question("client", "The client is not named", "The bid is for nobody.", "job.client"),
     Question("date", "The estimate has no date", "It is valid from no day, and no price is judged for its age.",

@@ -21,6 +21,9 @@ LEGEND = ("S sprayed, B sprayed and back-rolled, R rolled, H brushed, each with 
 # Bid.
 NO_PRICE = "This bid is not complete. It shows no price until this is fixed:"
 DRAFT_BID = "This bid is a draft: questions are still open, and the price may change."
+FIXED = "a fixed price for the work below"
+ESTIMATE = "an estimate: the price may change with the work that is found"
+CANCEL = ("the customer may cancel within ", " business days of signing")  # the number of days between them
 LEAD = ("Old paint here may hold lead. It is tested before it is disturbed; the work follows lead-safe work practices "
         "(40 CFR 745), "
         "by people certified for them where the law asks it.")

@@ -43,8 +43,7 @@ COUNTS = {
     "stock": "SUM({coat_asks.ordered})",
     "rental": "SUM({machines.idle})",
     "minimum": "IF({price.live@1}=1,--({price.asked@1}*(1+{slack})<{price.minimum@1}),0)",
-    "deposit": "IF(N({terms.sound})*ISNUMBER({terms.deposit_cap})=0,0,--({terms.deposit}>{terms.deposit_cap}*(1"
-               "+{slack})))",
+    "deposit": "IF({price.live@1}=1,--({price.total@1}*{terms.deposit}>{price.allowed@1}*(1+{slack})),0)",
     "voc": "SUM({film.over_voc})",
     "client": '--(TRIM({said_client})="")',
     "date": 'IF(N({job.sound})=0,0,--({job.date}=""))',
@@ -211,7 +210,7 @@ def _of_price(est):
     return {
         "tasks": not any((each or (0,))[0] for each in (done.labor_all, done.visit_hours_all, done.load_hours_all)),
         "minimum": price.live is not None and price.asked * more < price.minimum,
-        "deposit": terms.sound and terms.deposit_cap is not None and terms.deposit > terms.deposit_cap * more,
+        "deposit": price.live is not None and price.total * terms.deposit > price.allowed * more,
     }
 
 

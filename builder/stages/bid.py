@@ -2,7 +2,7 @@
 
 from builder.records.lookups import LOOKUPS, place
 from builder.records.questions import DEMO
-from builder.records.sentences import CONDITIONS, DRAFT_BID, LEAD, NO_PRICE, SIGNED
+from builder.records.sentences import CANCEL, CONDITIONS, DRAFT_BID, ESTIMATE, FIXED, LEAD, NO_PRICE, SIGNED
 from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.brief import money, plain, said_money
@@ -45,6 +45,7 @@ FACT_LINES = (  # key, what stands before it, the line
      'IF({job.start}="","",{start_told}&", ")&"about "&{brief.told_days}&" of work"&{finish_told}'),
     ("price", "Price", said_money("{price.total@1}")),
     ("tax", "", 'IF({sales_tax}>0,"sales tax of "&{tax_told}&" included","no sales tax is added")'),
+    ("kind", "", f'IF({{fixed}}=1,"{FIXED}","{ESTIMATE}")'),
     ("deposit", "Payment",
      f'IF({{price.deposit@1}}>0,{said_money("{price.deposit@1}")}&" at signing","nothing at signing")'),
     ("stages", "",
@@ -60,6 +61,9 @@ TERM_LINES = (
     ("exclusions", "Not included", typed("{job.exclusions}")),
     ("lead", "Lead-safe work", f'IF({{checks.old_paint}}=0,"","{LEAD}")'),
     ("conditions", "Conditions", f'"{CONDITIONS}"'),
+    ("cancel", "Cancellation",
+     f'IF({{terms.cancel_days}}="","","{CANCEL[0]}"&{{terms.cancel_days}}&"{CANCEL[1]}")'),
+    ("law", "Required here", typed("{terms.bid_lines}")),
 )
 LETTERHEAD = 5                                         # the first row of each part of the page
 HEADING = LETTERHEAD + 3 + 1                           # under the three lines of the letterhead
@@ -83,6 +87,9 @@ def bid_blocks(tasks, coats):
         C("live", "Priced", "count", 'IF({price.live@1}=1,1,"")', ""),
         C("job_told", "Job", "text", typed("{job.name}"), ""),
         C("sales_tax", "Sales tax", "money", "{price.tax@1}"),
+        C("fixed", "The price is fixed", "count",
+          'IF({job.price_is}&{terms.price_is}="",1,--(IF({job.price_is}="",{terms.price_is},{job.price_is})'
+          '="fixed price"))'),
         C("tax_told", "Sales tax in words", "text", said_money("{sales_tax}")),
         *(C(f"extra_{letter}", f"Alternate {letter.upper()}", "text", _extra(at)) for letter, at in PLACES.items()),
         C("until_date", "Valid until", "date", 'IF({job.date}="","",{job.date}+{terms.validity})'),
@@ -131,7 +138,8 @@ def _gathered(number):
     """The tasks so far and this one, where it belongs to the base and does not stand there yet."""
     row = "ROW()-ROW({task_0})"
     name = f"INDEX({{task_hours.task}},{row})"
-    new = f'(INDEX({{task_hours.scenarios}},{row},1)=1)*ISERROR(FIND(", "&{name}&", ",{{task_{number - 1}}}))'
+    new = f'(INDEX({{task_hours.scenarios}},{row},1)=1)*(INDEX({{task_hours.told}},{row})=1)'
+    new += f'*ISERROR(FIND(", "&{name}&", ",{{task_{number - 1}}}))'
     return f'{{task_{number - 1}}}&REPT({name}&", ",{new})'
 
 
@@ -196,6 +204,8 @@ def bid(est):
     row.exclusions = typed_text(est, job.exclusions)
     row.lead = LEAD if est.checks.old_paint else None
     row.conditions = CONDITIONS
+    row.cancel = None if terms.cancel_days is None else plain(terms.cancel_days).join(CANCEL)
+    row.law = typed_text(est, terms.bid_lines)
     row.set(**{key: formula.strip('"') for key, _, formula in SIGNED})
     for key, title, _ in (*FACT_LINES, *TERM_LINES, *SIGNED):
         setattr(row, f"name_{key}", title if getattr(row, key) else None)
@@ -217,6 +227,9 @@ def _dates(est, row):
 
 def _prices(est, row, base):
     row.price, row.sales_tax, row.tax_told = money(est, base.total), base.tax, money(est, base.tax)
+    said = est.terms.price_is if est.job.price_is is None else est.job.price_is
+    row.fixed = float(said is None or same(said) == "fixed price")
+    row.kind = FIXED if row.fixed else ESTIMATE
     row.tax = f"sales tax of {row.tax_told} included" if base.tax > 0 else "no sales tax is added"
     for other, letter in zip(est.rows["price"][1:], "abc"):
         if other.live:
@@ -239,7 +252,7 @@ def _gather(est, row):
     so_far = row.task_0 = ", "
     for number, task in enumerate(est.rows["task_hours"], start=1):
         name = typed_text(est, task.task)
-        if task.live and task.scenarios[0] == 1 and f", {name}, " not in so_far:
+        if task.live and task.scenarios[0] == 1 and task.told and f", {name}, " not in so_far:
             so_far += f"{name}, "
         setattr(row, f"task_{number}", so_far)
     row.gathered = row.tasks = so_far[2:-2] or None

@@ -82,7 +82,7 @@ def _told(chance):
 
 def payable_formula(amount):
     """An amount in whole cents, half of one rounded up (E43)."""
-    return f"INT(({amount})/{{constants.money_step}}+1/2+{{terms.slack}})*{{constants.money_step}}"
+    return f"INT(({amount})/{{basics.cent}}+1/2+{{terms.slack}})*{{basics.cent}}"
 
 
 BASIS_OF_SALES = "MATCH({terms.overhead_basis},{words.overhead_basis},0)-1=2"
@@ -110,7 +110,11 @@ PRICE = Block("price", "Price workings",
     C("tax_share", "Sales tax, share", "share", _own("sales_tax")),
     C("tax", "Sales tax", "money", payable_formula("{net}*{tax_share}")),
     C("total", "Price", "money", "{net}+{tax}"),
-    C("deposit", "Deposit", "money", payable_formula("INT({total}*{terms.deposit}/{step}+{terms.round_slack})*{step}")),
+    C("allowed", "Deposit allowed at most", "money",
+      'MIN(IF({terms.deposit_cap}="",{total},{total}*{terms.deposit_cap}),'
+      'IF({terms.deposit_cap_amount}="",{total},{terms.deposit_cap_amount}))'),
+    C("deposit", "Deposit", "money",
+      payable_formula("INT(MIN({total}*{terms.deposit},{allowed})/{step}+{terms.round_slack})*{step}")),
     C("stage", "Each payment but the last", "money",
       payable_formula("INT(({total}-{deposit})/{terms.stages}/{step}+{terms.round_slack})*{step}")),
     C("last", "Last payment", "money", "{total}-{deposit}-({terms.stages}-1)*{stage}"),
@@ -199,7 +203,7 @@ def margins(est):
 def prices(est):
     """The price; blank while a check stops it."""
     terms, job = est.terms, est.job
-    base, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
+    base, cent = est.rows["price"][0], est.basics.cent
     for row, cost, outlook in zip(est.rows["price"], est.rows["cost"], est.rows["risk"]):
         row.live = 1.0 if est.checks.stops == 0 and row.used else None
         if not row.live:
@@ -217,7 +221,12 @@ def prices(est):
         row.tax_share = terms.sales_tax if job.sales_tax is None else job.sales_tax
         row.tax = pricing.payable(row.net * row.tax_share, cent, terms.slack)
         row.total = row.net + row.tax
-        row.deposit = pricing.payable(_down(row.total * terms.deposit, step, terms.round_slack), cent, terms.slack)
+        row.allowed = min(
+            row.total * (1.0 if terms.deposit_cap is None else terms.deposit_cap),
+            row.total if terms.deposit_cap_amount is None else terms.deposit_cap_amount,
+        )
+        deposit = min(row.total * terms.deposit, row.allowed)
+        row.deposit = pricing.payable(_down(deposit, step, terms.round_slack), cent, terms.slack)
         row.stage = pricing.payable(
             _down((row.total - row.deposit) / terms.stages, step, terms.round_slack), cent, terms.slack
         )

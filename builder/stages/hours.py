@@ -81,6 +81,7 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("loads", "Hours by load", "count", '{by_load}*({task.hours}="")'),
     C("when_no", "Of no system: 1 first, 2 last, 1+2 alongside", "count",
       '({system_at}="")*IF({rate.when}="",1,MATCH({rate.when},{words.when},0))'),
+    C("told", "Named on the bid", "count", '--({rate.named}<>"no")'),
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
     C("sharing", "People who share the time of its rate", "count",
       "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
@@ -180,6 +181,7 @@ def _task(est, row, task, rate, system):
     row.visits, row.by_load = (BESIDE[f"basis_{key}"][row.basis_no - 1] for key in ("visits", "loads"))
     row.loads = row.by_load * (task.hours is None)
     row.when_no = place("when", rate.when, 1) * float(system is None)
+    row.told = float(rate.named is None or same(rate.named) != "no")
     row.people = task.people or rate.people or 1.0
     row.sharing = row.people if BESIDE["basis_rated"][row.basis_no - 1] else 1.0
     row.measures = float(any(one.lines for one in est.rows["systems"] if system in (None, one)))

@@ -147,7 +147,7 @@ def _scenario(est, row):
 
 
 def _base(est, row, own, weights):
-    price, cent = est.rows["price"][0], est.units.money_step * est.units.scale("money")
+    price, cent = est.rows["price"][0], est.basics.cent
     row.base_at, row.live, row.area = float(own.no), 1.0, own.area
     row.name, row.priced = own.name, price.live
     if row.priced:
