@@ -81,8 +81,8 @@ def page_blocks(lines):
     """The calendar of so many lines, and the list of days below it."""
     header = Block("schedule", PAGE, (
         C("headline", "", "text",
-          f'IF(N({{plan.passed}})=0,"{NO_SCHEDULE}",{{days.visits@1}}&" working day"&REPT("s",--({{days.visits@1}}<>1))'
-          '&{schedule.dates})', "", look="section"),
+          f'IF(N({{plan.passed}})*(1-N({{plan.too_long}}))=0,"{NO_SCHEDULE}",'
+          '{days.visits@1}&" working day"&REPT("s",--({days.visits@1}<>1))&{schedule.dates})', "", look="section"),
         C("legend", "", "text", f'"{LEGEND}"', "", look="line"),
     ), form="page", place=0, top=HEADLINE)
     dates = Block("schedule", SHEET, (
@@ -128,7 +128,8 @@ def calendar(est):
     page.dates = ", no first day yet"
     if day.finish is not None:
         page.dates = f": planned until {spoken_day(day.finish)}, promised by {spoken_day(day.promised)}"
-    page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
+    if not plan.too_long:
+        page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
     for line in est.rows["cal_lines"]:
         _line(est, line, plan, day)
     _read(est)
