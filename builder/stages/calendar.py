@@ -2,7 +2,9 @@
 nothing.
 """
 
-from builder.records.sentences import LEGEND, NO_SCHEDULE
+from math import floor
+
+from builder.records.sentences import LEGEND, NO_SCHEDULE, WAITS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.bid import day, spoken_day
@@ -81,15 +83,19 @@ def page_blocks(lines):
     """The calendar of so many lines, and the list of days below it."""
     header = Block("schedule", PAGE, (
         C("headline", "", "text",
-          f'IF(N({{plan.passed}})=0,"{NO_SCHEDULE}",{{days.visits@1}}&" working day"&REPT("s",--({{days.visits@1}}<>1))'
-          '&{schedule.dates})', "", look="section"),
-        C("legend", "", "text", f'"{LEGEND}"', "", look="line"),
+          f'IF(N({{days.visits@1}})*(1-N({{plan.too_long}}))=0,"{NO_SCHEDULE}",'
+          '{days.visits@1}&" working day"&REPT("s",--({days.visits@1}<>1))&{schedule.dates})', "", look="section"),
+        C("legend", "", "text", f'"{LEGEND}"&{{schedule.waits}}', "", look="line"),
     ), form="page", place=0, top=HEADLINE)
     dates = Block("schedule", SHEET, (
         C("passed", "Scheduled, for the page", "count", "{plan.passed}", ""),
         C("dates", "Days planned and promised, in words", "text",
           f'IF({{days.finish@1}}="",", no first day yet",": planned until "&{day("{days.finish@1}")}'
           f'&", promised by "&{day("{days.promised@1}")})', "passed"),
+        C("waits", "Standing time, in words", "text",
+          f'REPT("{WAITS[0]}"&{halves("{days.standing@1}")}&"{WAITS[1]}"'
+          '&INT({days.standing@1}/{plan.productive}*{cost.wage@1}+1/2+{terms.slack})&" "&{book.currency}'
+          f'&"{WAITS[2]}",--({{days.standing@1}}>{{plan.hours}}*{{terms.slack}}))', "passed"),
     ), form="upright", top=DATES_TOP)
     at = {"line": At("cal_lines", "SMALL({cal_lines.shown},ROW()-ROW({#name}))")}
     calendar = Block("calendar", PAGE, (
@@ -128,10 +134,22 @@ def calendar(est):
     page.dates = ", no first day yet"
     if day.finish is not None:
         page.dates = f": planned until {spoken_day(day.finish)}, promised by {spoken_day(day.promised)}"
-    page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
+    page.waits = _waits(est, day, plan)
+    page.legend = LEGEND + page.waits
+    if day.visits and not plan.too_long:
+        page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
     for line in est.rows["cal_lines"]:
         _line(est, line, plan, day)
     _read(est)
+
+
+def _waits(est, day, plan):
+    """Hours in which people wait for a coat to dry, and what they would cost."""
+    if day.standing <= plan.hours * est.terms.slack:
+        return ""
+    wages = est.units.to_cell(day.standing / plan.productive * est.rows["cost"][0].wage, "money")
+    worth = f"{floor(wages + 0.5 + est.terms.slack)} {est.units.currency}"
+    return f"{WAITS[0]}{plain(to_halves(est, day.standing))}{WAITS[1]}{worth}{WAITS[2]}"
 
 
 def _plural(number, word, more="s"):

@@ -189,7 +189,7 @@ def _coat(est, row, plan):
 
 
 def _needs(est, row):
-    """The pumps and the access of a system."""
+    """The pumps and the access of a system, and how long its coats dry in all."""
     own = [one for one in est.rows["areas"] if one.passed and one.system_at == row.no]
     coats = [one for one in est.rows["coat_steps"] if one.system_at == row.no]
     row.uses = tuple(
@@ -200,6 +200,8 @@ def _needs(est, row):
         for machine in est.rows["machines"]
     )
     row.rented = float(any(one.hired for one in own))
+    row.last_coat = float(max((one.no for one in coats), default=0))
+    row.drying = sum(one.times * one.recoat for one in coats) - coats[-1].recoat if coats else 0.0
 
 
 def _step(est, row, plan):
@@ -230,8 +232,6 @@ def added(est):
     for row in est.rows["lanes"]:
         coats = [one for one in est.rows["coat_steps"] if one.system_at == row.no]
         row.later_lost = working_days.lost_share(listed[day].lost, row.weather, row.always)
-        row.last_coat = float(max((one.no for one in coats), default=0))
-        row.drying = sum(one.times * one.recoat for one in coats) - coats[-1].recoat if coats else 0.0
         row.added = row.alone = 0.0
         if row.apart:
             time = sum(one.times * one.time for one in coats)
@@ -241,6 +241,5 @@ def added(est):
     lanes = est.rows["lanes"]
     for apart, letter in enumerate("abc", start=1):
         own = [one for one in lanes if one.apart == apart]
-        lanes[0].set(**{f"more_{letter}": tuple(
-            float(sum(one.added for one in own if one.uses[at])) for at, _ in enumerate(est.rows["machines"])
-        )})  # fmt: skip
+        more = (sum(one.added for one in own if one.uses[at]) for at, _ in enumerate(est.rows["machines"]))
+        setattr(lanes[0], f"more_{letter}", tuple(map(float, more)))

@@ -287,6 +287,8 @@ def _machines(est):
     if not est.rows["plan"][0].passed:
         return
     for key, reach, pick in (("hand_use", "hand_until", max), ("hand_from", "hand_day", min)):
-        lanes[0].set(**{key: tuple(
-            pick((getattr(lane, reach) for lane in lanes if lane.hand and lane.uses[at] and machines[at].access_no),
-                 default=0.0) for at in places)})  # fmt: skip
+        found = []
+        for at in places:
+            own = [lane for lane in lanes if lane.hand and lane.uses[at] and machines[at].access_no]
+            found.append(pick((getattr(lane, reach) for lane in own), default=0.0))
+        setattr(lanes[0], key, tuple(found))

@@ -6,10 +6,11 @@ from support.places import ROOT
 
 from builder.jobs import open_job
 from builder.quantities import scale
+from builder.records.sentences import NO_SCHEDULE
 from builder.values import day
 
 FT2, HOUR, GALLON, INCH, FOOT = (scale(unit) for unit in ("ft2", "h", "gal", "in", "ft"))
-SMALL = {"lines": 6, "coats": 5, "nozzles": 4, "openings": 2, "tasks": 6, "kit": 2, "systems": 4}
+SMALL = {"lines": 6, "coats": 9, "nozzles": 4, "openings": 2, "tasks": 6, "kit": 2, "systems": 4}
 
 # An invented yard: fence A 20 ft by 20 ft in two coats, wall B 20 ft by 30 ft in one, rolled at 200 ft2 an hour: passes
 # of 2, 2 and 3 hours, each dry after 4. One person for eight hours a day, 1.6 of them lost to breaks: 6.4 hours of work.
@@ -22,7 +23,7 @@ systems:
 coats:
   - {system: Fence, coating: Yard red, color: Red, coats: 2}
   - {system: Wall, coating: Yard red, color: White, coats: 1}
-takeoff:
+COATStakeoff:
   - {tag: A, system: Fence, length: 20 ft, height: 20 ft, access: FENCE}
   - {tag: B, system: Wall, length: 20 ft, height: 30 ft, access: WALL}
 MORE
@@ -51,7 +52,7 @@ own:
     - {name: Look on, basis: hours, when: alongside, source: invented}
     - {name: Rinse pump, basis: color, hours_each: 0.5 h, each_material: 2, source: invented}
 """
-USUAL = {"people": "1", "exposure": "indoors", "method": "roll", "fence": "steps", "wall": "steps", "alternate": "",
+USUAL = {"people": "1", "exposure": "indoors", "method": "roll", "fence": "steps", "wall": "steps", "alternate": "", "coats": "",
          "recoat": "4 h"}  # fmt: skip
 SIZES = ("515", "521", "527", "621")
 TERMS = {
@@ -219,3 +220,65 @@ def test_a_load_that_stays_overnight_is_flushed_in_the_evening(yard):
     rows = yard(tasks, method="spray", recoat="24 h", alternate=", alternate: A")
     base = rows["days"][0]
     assert base.loads == 1 and base.clean_labor / HOUR == pytest.approx(0.5 + 0.25)
+
+
+# ---- edges -------------------------------------------------------------------------------------------------------
+
+
+def test_a_start_on_a_holiday_moves_on(yard):
+    """25 May 2026, a Monday, is a holiday of the shipped catalogs: Tuesday and Wednesday. From a Saturday: Monday on."""
+    rows = yard(values={"job": {"start": day("2026-05-25")}})
+    assert [row.date for row in rows["work_days"][:2]] == [day("2026-05-26"), day("2026-05-27")]
+    assert rows["days"][0].finish == day("2026-05-27")
+    rows = yard(values={"job": {"start": day("2026-06-06")}})
+    assert rows["days"][0].finish == day("2026-06-09")
+
+
+def test_a_job_without_a_first_day_has_days_and_no_dates(yard):
+    """In the open, of the mean month: twelve months that lose 0.6 in all lose 0.05 each."""
+    months = {f"lost_{month}": 0.05 for month in "jan feb mar apr may jun jul aug sep oct nov dec".split()}
+    rows = yard(exposure="open", values={"job": {"start": None}, "terms": months | {"lost_jan": 0.1, "lost_dec": 0.0}})
+    base = rows["days"][0]
+    assert (base.days, base.visits, base.finish, base.promised) == (1.5, 2, None, None)
+    assert placed(rows)[0][2] == pytest.approx(2 / 0.95)
+    assert [row.date for row in rows["day_list"][:3]] == ["Day 1", "Day 2", None]
+    assert rows["schedule"][0].headline == "2 working days, no first day yet"
+
+
+@pytest.mark.parametrize(
+    "more, values, fault, where",
+    [
+        # seven coats of nine passes are 63 steps
+        (7, {}, "More passes and tasks than the schedule has rows for", "Paint"),
+        # 5,000 ft by 20 ft at 200 ft2 an hour are 500 h a pass: 1,000 of them over 6.4 a day
+        (0, {"takeoff": {"length": 5000 * FOOT}}, "More working days than the schedule lists", "Job"),
+        # eight hours of a day, all lost
+        (0, {"terms": {"unproductive": 8 * HOUR}}, "Visits filled by their fixed work", "Tasks"),
+    ],
+)
+def test_what_cannot_be_scheduled_is_a_fault_in_words_and_there_is_no_price(yard, more, values, fault, where):
+    coats = "".join(f"  - {{system: Fence, coating: Yard red, color: C{n}, coats: 9}}\n" for n in range(more))
+    rows = yard(coats=coats, values=values)
+    said = [row.finding for row in rows["check_lines"] if row.state == "to fix"]
+    assert len(said) == 1 and said[0].startswith(fault) and rows["check_lines"][0].answer_place == where
+    assert rows["price"][0].total is None and rows["schedule"][0].headline == NO_SCHEDULE
+
+
+def test_the_calendar_says_in_letters_and_words_what_is_done_on_which_day(yard):
+    """Rolled: R and the number of the pass, then hours to their half. Fence 2 h and 6.4 - 5.2 = 1.2 of its second pass
+    on Monday, the other 0.8 on Tuesday; running sums are rounded: 2 + 1.2 = 3.2 is 3 h, 4 less 3 is 1.
+    """
+    rows = yard(wall="boom")
+    lines = [row for row in rows["calendar"] if row.name]
+    assert [row.name for row in lines] == ["Weekday", "Date", "Fence", "Wall", "steps", "boom"]
+    assert [row.day[:3] for row in lines] == [
+        ("Mon", "Tue", ""), ("May 18", "May 19", ""), ("R2 3", "R2 1", ""), ("R1 3", "", ""),
+        ("on", "on", ""), ("on", "", ""),
+    ]  # fmt: skip
+    days = [(row.date, row.crew, row.work) for row in rows["day_list"] if row.date]
+    fence = "Fence: coat 1, Yard red Red to coat 2, Yard red Red"
+    assert days == [
+        ("Mon May 18", "1 person, gun 6 h", f"{fence}; Wall: coat 1, Yard red White"),
+        ("Tue May 19", "1 person, gun 1 h", "Fence: coat 2, Yard red Red"),
+    ]
+    assert rows["schedule"][0].headline == "2 working days: planned until 19 May 2026, promised by 19 May 2026"

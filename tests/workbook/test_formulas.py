@@ -76,7 +76,16 @@ ROUNDED = {
 
 READ = {sheet.title for sheet in SHEETS if sheet.group == "read"}
 # figures to the step of a gauge, and those that a working keeps for a sheet that people read
-SHOWN = ("picks.gauge", "picks.stroke_", "picks.rival_percent", "ranking.percent", "worn.", "crew_card.", "path.")
+SHOWN = (
+    "day_told.",
+    "picks.gauge",
+    "picks.stroke_",
+    "picks.rival_percent",
+    "ranking.percent",
+    "worn.",
+    "crew_card.",
+    "path.",
+)
 
 
 def test_9_one_formula_a_column_and_one_a_row_of_a_card(book):
