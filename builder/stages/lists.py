@@ -31,7 +31,7 @@ TITLES = {
     "method_rolls": "The method rolls", "shape_stands": "Its height is how high it reaches",
     "basis_rated": "The basis has a rate",
     "basis_visits": "The basis is each visit", "basis_whole_job": "The basis is the whole job",
-    "basis_contained": "The basis is old paint disturbed",
+    "kind_kept": "Some of the kind is kept for touch-up", "basis_contained": "The basis is old paint disturbed",
 }
 WORD_LISTS = Block("words", "Words", (
     *(_listed(key, TITLES[key], words, "text") for key, words in LOOKUPS.items()),

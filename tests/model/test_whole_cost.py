@@ -295,3 +295,14 @@ def test_burden_is_the_sum_of_its_lines_and_paid_leave(tmp_path, more, hour):
 
 def test_a_book_that_says_nothing_of_burden_has_none(tmp_path):
     assert Barn(tmp_path, terms={"burden": None}).worked()["cost"][0].wage * HOUR == pytest.approx(20)
+
+
+# ---- E40: nothing is kept of what is not seen ------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("kind, cans", [("finish", 5), ("stain", 5), ("primer", 4), ("filler", 4)])
+def test_touch_up_is_kept_of_what_is_seen(tmp_path, kind, cans):
+    """400 ft2 at 100 ft2/gal are 4 gal in cans of one; a quarter more is kept of a finish or a stain."""
+    book = Barn(tmp_path)
+    book.change("coatings", "kind", len(book.values["coatings"]) - 1, kind)
+    assert book.worked()["purchases"][0].small == cans
