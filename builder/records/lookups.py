@@ -40,6 +40,7 @@ BESIDE = MappingProxyType({
     "basis_rated": (1.0, 1.0, 1.0, 1.0, 0.0, 0.0, 0.0, 1.0),
     "basis_loads": tuple(float(basis == "color") for basis in WORDS["basis"]),
     "basis_visits": (0.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0),
+    "kind_kept": (0.0, 1.0, 0.0, 1.0),                # some is kept to touch up later: not of primers and fillers
     "basis_contained": tuple(float(basis == "disturbed") for basis in WORDS["basis"]),
     # Notches of a wet-film gauge in mil: steps of 0.5 to 6, of 1 to 10, 2 to 30, 5 above (ASTM D4414-95(2020) 7.1.2).
     "notch": (*(half / 2 for half in range(1, 13)), 7.0, 8.0, 9.0, 10.0, *map(float, range(12, 31, 2)),

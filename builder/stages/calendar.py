@@ -94,7 +94,7 @@ def page_blocks(lines):
           f'&", promised by "&{day("{days.promised@1}")})', "passed"),
         C("waits", "Standing time, in words", "text",
           f'REPT("{WAITS[0]}"&{halves("{days.standing@1}")}&"{WAITS[1]}"'
-          '&INT({days.standing@1}/{plan.productive}*{cost.wage@1}+1/2+{terms.slack})&" "&{book.currency}'
+          '&INT({days.standing@1}/{basics.productive}*{cost.wage@1}+1/2+{terms.slack})&" "&{book.currency}'
           f'&"{WAITS[2]}",--({{days.standing@1}}>{{plan.hours}}*{{terms.slack}}))', "passed"),
     ), form="upright", top=DATES_TOP)
     at = {"line": At("cal_lines", "SMALL({cal_lines.shown},ROW()-ROW({#name}))")}
@@ -147,7 +147,7 @@ def _waits(est, day, plan):
     """Hours in which people wait for a coat to dry, and what they would cost."""
     if day.standing <= plan.hours * est.terms.slack:
         return ""
-    wages = est.units.to_cell(day.standing / plan.productive * est.rows["cost"][0].wage, "money")
+    wages = est.units.to_cell(day.standing / est.basics.productive * est.rows["cost"][0].wage, "money")
     worth = f"{floor(wages + 0.5 + est.terms.slack)} {est.units.currency}"
     return f"{WAITS[0]}{plain(to_halves(est, day.standing))}{WAITS[1]}{worth}{WAITS[2]}"
 

@@ -1,4 +1,4 @@
-"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, E44, and the limits of E16)."""
+"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, E38, E44, and the limits of E16)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
@@ -96,8 +96,12 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("density", "Density as sprayed", "density",
       '({paint.density}+{thinning}*IF({paint.thinner_density}="",{constants.water},{paint.thinner_density}))/(1'
       '+{thinning})', "sprayed"),
-    C("resistance", "Hose loss per flow of a gun", "resistance", "{constants.hose}*{paint.viscosity}*{guns}*{pump.run}",
+    C("hose_guns", "Guns on a hose", "number", '{guns}/MIN({guns},{pump.hose_count})', "sprayed"),
+    C("bore", "Bore for a gun, the narrowest of hose and whip", "width",
+      'MIN({pump.hose_bore}/{hose_guns},IF({pump.whip_bore}="",{pump.hose_bore}/{hose_guns},{pump.whip_bore}))',
       "sprayed"),
+    C("resistance", "Hose loss per flow of a gun", "resistance",
+      "{constants.hose}*{paint.viscosity}*({hose_guns}*{pump.run}+{pump.whip_run})", "sprayed"),
     C("holds", "Pump and hose hold", "pressure", "{pump.holds}", "sprayed"),
     C("pump_flow", "Pump feeds", "flow", "{pump.flow_max}", "sprayed"),
     C("crew_flow", "Crew handles", "flow", "{crew.flow_max}", "sprayed"),
@@ -215,7 +219,10 @@ def _spray(est, row, entry, paint, surface, crew, system):
     row.density = film.thinned_density(
         paint.density, row.thinning, WATER_DENSITY if paint.thinner_density is None else paint.thinner_density
     )
-    row.resistance = spray.resistance(paint.viscosity, row.guns, pump.run)
+    row.hose_guns = spray.guns_on_hose(row.guns, pump.hose_count)
+    row.bore = min(pump.hose_bore / row.hose_guns, pump.whip_bore or pump.hose_bore)
+    row.resistance = spray.resistance(paint.viscosity, row.hose_guns, pump.run)
+    row.resistance += spray.resistance(paint.viscosity, 1.0, pump.whip_run)
     row.holds, row.pump_flow = pump.holds, pump.flow_max
     row.crew_flow = crew.flow_max
     row.team = crew.guns + crew.tenders + (crew.rollers if row.rolls else 0.0)

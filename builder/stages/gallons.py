@@ -1,8 +1,8 @@
-"""Gallons of each coat; Purchases: whole packs of each coating and color at least cost (E18-E19, E30)."""
+"""Gallons of each coat; Purchases: whole packs of each coating and color at least cost (E18-E19, E30, E40)."""
 
 from math import floor
 
-from builder.records.lookups import LOOKUPS
+from builder.records.lookups import BESIDE, LOOKUPS, place
 from builder.records.scenarios import NAMES, SCENARIOS
 from builder.sheets.alternates import ONLY, included, within
 from builder.sheets.grammar import At, Block, results_first
@@ -89,7 +89,8 @@ def purchases_block(coats):
         C("line_fill", "Left in hose and pail", "volume",
           "SUMPRODUCT(--({run.lead}={coat}),{run.fill})+SUMPRODUCT(--({gallons.lead}={coat}),"
           "--({gallons.only}={scenario}),{gallons.own_load},{gallons.fill})"),
-        C("touch_up", "Touch-up kept", "volume", "{terms.touch_up}"),
+        C("touch_up", "Touch-up kept", "volume",
+          "{terms.touch_up}*INDEX({words.kind_kept},MATCH({paint.kind},{words.kind},0))"),
         C("total", "Needed in all", "volume", "{coats_need}+{line_fill}+{touch_up}"),
         C("larges", "Largest pack", "count",
           f'IF({_pack(3)}=0,0,CHOOSE({{@}},0,INT({{total}}/{_pack(3)}+{SLACK}),ROUNDUP(MAX(0,'
@@ -208,7 +209,7 @@ def _buy(est, row, gallon):
     alike = [other for other in est.rows["gallons"] if other.lead == gallon.no]
     row.line_fill = sum(one.fill for one in est.rows["run"] if one.lead == gallon.no)
     row.line_fill += sum(other.own_load * other.fill for other in alike if other.only == row.scenario)
-    row.touch_up = est.terms.touch_up
+    row.touch_up = est.terms.touch_up * BESIDE["kind_kept"][place("kind", paint.kind) - 1]
     row.total = row.coats_need + row.line_fill + row.touch_up
     offered = tuple(
         (getattr(paint, f"pack{number}_volume"), getattr(paint, f"pack{number}_price")) for number in (1, 2, 3)

@@ -33,6 +33,7 @@ TITLES = {
     "basis_rated": "The basis has a rate",
     "basis_visits": "The basis is each visit", "basis_loads": "The basis is each load of a pump",
     "basis_whole_job": "The basis is the whole job",
+    "kind_kept": "Some of the kind is kept for touch-up",
     "basis_contained": "The basis is old paint disturbed",
 }
 WORD_LISTS = Block("words", "Words", (

@@ -96,7 +96,7 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("wet_film", "Wet film", "film", "{coat.wet_film}", "live"),
     C("misfit", "Chosen nozzle that does not fit", "count", "1-{fits}", "live"),
     C("reynolds", "Reynolds number in the hose", "number",
-      "{constants.reynolds}*{coat.density}*{flow}*{coat.guns}/({pump.narrowest}*{paint.viscosity})", "live"),
+      "{constants.reynolds}*{coat.density}*{flow}/({coat.bore}*{paint.viscosity})", "live"),
     C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),
     *_told(),
     *SETTING,
@@ -105,7 +105,7 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     "first": At("trials", "({no}-1)*{constants.sizes}+{pick_at}"),
     "second": At("trials", "({no}-1)*{constants.sizes}+{next_at}"),
     "other": At("trials", "({no}-1)*{constants.sizes}+{rival_at}"),
-    "pump": At("pumps", "{coat.pump_at}"), "paint": At("coatings", "{coat.coating_at}")}, "sprayed")
+    "paint": At("coatings", "{coat.coating_at}")}, "sprayed")
 
 
 # fmt: on
@@ -232,8 +232,8 @@ def _take(est, row, entry, used):
     row.labor = row.time * coat.team
     _change(est, row)
     row.misfit = float(not row.fits)
-    pump, paint = est.row("pumps", coat.pump_at), est.row("coatings", coat.coating_at)
-    row.reynolds = spray.reynolds(coat.density, row.flow * coat.guns, pump.narrowest, paint.viscosity)
+    paint = est.row("coatings", coat.coating_at)
+    row.reynolds = spray.reynolds(coat.density, row.flow, coat.bore, paint.viscosity)
     row.turbulent = float(row.reynolds > est.terms.reynolds_max)
     told = ""
     for key, words in REASONS.items():

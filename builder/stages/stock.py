@@ -1,5 +1,5 @@
 """What the catalogs and the kit say of a record beyond its fields: a nozzle's fan and orifice, a coating's least price,
-a pump's hose.
+a pump's hose (E10, E38).
 """
 
 from builder.quantities import scale
@@ -55,7 +55,7 @@ HIRED = "--(ISNUMBER({row.rental})+ISNUMBER({row.rental_5})+ISNUMBER({row.rental
 
 
 def pumps_block(units):
-    run = '{constants.run}*({length}/{row.hose_bore}^4+IF({row.whip_length}="",0,{row.whip_length}/{row.whip_bore}^4))'
+    whip_run = 'IF({row.whip_length}="",0,{constants.run}*{row.whip_length}/{row.whip_bore}^4)'
     content = ('{constants.bore}*({length}*{row.hose_bore}^2'
                '+IF({row.whip_length}="",0,{row.whip_length}*{row.whip_bore}^2))')
 
@@ -68,11 +68,11 @@ def pumps_block(units):
         C("live", "Pump: worked out", "count", 'IF({job.sound}=1,1,"")'),
         C("length", "Pump: hose length", "length", 'IF({job.hose_length}="",{row.hose_length},{job.hose_length})',
           "live"),
-        C("run", "Pump: length over bore^4", "run", run, "live"),
+        C("run", "Pump: length over bore^4, hose", "run", "{constants.run}*{length}/{row.hose_bore}^4", "live"),
+        C("whip_run", "Pump: length over bore^4, whip", "run", whip_run, "live"),
         C("content", "Pump: hose and whip hold", "volume", content, "live"),
         C("holds", "Pump: weakest rating", "pressure", least("pressure_max", "hose_pressure_max", "whip_pressure_max"),
           "live"),
-        C("narrowest", "Pump: narrowest bore", "width", least("hose_bore", "whip_bore"), "live"),
         C("hired", "Pump: rented", "count", HIRED, "live"),
         C("hose_count", "Pump: hoses", "count", 'IF({row.hoses}="",1,{row.hoses})', "live"),
     ))
@@ -155,7 +155,7 @@ def coatings(est):
 
 
 def pumps(est):
-    """Hose and whip as one: resistance, content, and the pressure the weakest of pump, hose and whip holds."""
+    """Hose and whip: resistance, content, and the pressure the weakest of pump, hose and whip holds."""
     for row in est.rows["pumps"]:
         row.live = 1.0 if row.sound and est.job.sound else None
         if not row.live:
@@ -164,13 +164,13 @@ def pumps(est):
         row.length = row.hose_length if est.job.hose_length is None else est.job.hose_length
         row.run = spray.hose_run(row.length, row.hose_bore)
         row.content = spray.hose_volume(row.length, row.hose_bore)
+        row.whip_run = 0.0
         if row.whip_length is not None:
-            row.run += spray.hose_run(row.whip_length, row.whip_bore)
+            row.whip_run = spray.hose_run(row.whip_length, row.whip_bore)
             row.content += spray.hose_volume(row.whip_length, row.whip_bore)
         row.holds = min(
             value for value in (row.pressure_max, row.hose_pressure_max, row.whip_pressure_max) if value is not None
         )
-        row.narrowest = min(value for value in (row.hose_bore, row.whip_bore) if value is not None)
 
 
 def kit(est):

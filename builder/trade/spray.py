@@ -1,4 +1,4 @@
-"""Flow, hose and hand (E9-E12). Nothing here checks its range: callers do."""
+"""Flow, hose and hand (E9-E12, E29, E38). Nothing here checks its range: callers do."""
 
 from math import pi
 
@@ -58,8 +58,32 @@ def hose_run(length, bore):
     return length / bore**4
 
 
+def guns_on_hose(guns, hoses):
+    """Guns whose paint a hose carries (E38; derived).
+
+        guns_on_hose = guns / min(guns, hoses)
+
+    Behind a hose each gun has a whip of its own, which carries its flow alone.
+
+    Parameters
+    ----------
+    guns : at work [-]
+    hoses : from the pump, side by side [-]
+
+    Returns
+    -------
+    guns a hose, at least 1 [-]
+
+    Examples
+    --------
+    >>> [guns_on_hose(*pair) for pair in ((2, 1), (2, 2), (1, 3), (3, 2))]
+    [2.0, 1.0, 1.0, 1.5]
+    """
+    return guns / min(guns, hoses)
+
+
 def resistance(viscosity, guns, run):
-    """Pressure lost in hose and whip per flow of one gun (E10; Hagen-Poiseuille, from memory).
+    """Pressure lost in a hose, or in a whip, per flow of one gun (E10, E38; Hagen-Poiseuille, from memory).
 
         resistance = (128 / pi) * viscosity * guns * run
 
@@ -68,8 +92,8 @@ def resistance(viscosity, guns, run):
     Parameters
     ----------
     viscosity : as it moves through the hose, at about 500 1/s [Pa*s]
-    guns : guns on the hose [-]
-    run : sum of `hose_run` over hose and whip [1/m**3]
+    guns : guns whose paint it carries, 1 for a whip [-]
+    run : its `hose_run` [1/m**3]
 
     Returns
     -------
@@ -147,8 +171,8 @@ def reynolds(density, flow, bore, viscosity):
     Parameters
     ----------
     density : as sprayed [kg/m**3]
-    flow : in the hose, all its guns together [m**3/s]
-    bore : inside diameter [m]
+    flow : in the hose, or of one of its guns [m**3/s]
+    bore : inside diameter, over its guns where the flow is that of one [m]
     viscosity : as it moves through the hose [Pa*s]
 
     Returns

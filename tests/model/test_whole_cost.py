@@ -295,3 +295,45 @@ def test_burden_is_the_sum_of_its_lines_and_paid_leave(tmp_path, more, hour):
 
 def test_a_book_that_says_nothing_of_burden_has_none(tmp_path):
     assert Barn(tmp_path, terms={"burden": None}).worked()["cost"][0].wage * HOUR == pytest.approx(20)
+
+
+# ---- E40: nothing is kept of what is not seen ------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("kind, cans", [("finish", 5), ("stain", 5), ("primer", 4), ("filler", 4)])
+def test_touch_up_is_kept_of_what_is_seen(tmp_path, kind, cans):
+    """400 ft2 at 100 ft2/gal are 4 gal in cans of one; a quarter more is kept of a finish or a stain."""
+    book = Barn(tmp_path)
+    book.change("coatings", "kind", len(book.values["coatings"]) - 1, kind)
+    assert book.worked()["purchases"][0].small == cans
+
+
+# ---- E38: a hose carries the paint of its guns, each whip that of one ------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "guns, hoses, run, widest",
+    [
+        (1, "", 2.77724e9 + 0.56239e9, 1 / 0.25),
+        (2, "", 2 * 2.77724e9 + 0.56239e9, 2 / 0.375),
+        (2, 1, 2 * 2.77724e9 + 0.56239e9, 2 / 0.375),
+        (2, 2, 2.77724e9 + 0.56239e9, 1 / 0.25),
+        (2, 3, 2.77724e9 + 0.56239e9, 1 / 0.25),
+        (1, 2, 2.77724e9 + 0.56239e9, 1 / 0.25),
+    ],
+)
+def test_two_guns_share_a_hose_and_no_whip(tmp_path, guns, hoses, run, widest):
+    """75 ft of 3/8 in: 22.86 m / (9.525 mm)^4 is 2.77724e9 /m3; a whip of 3 ft of 1/4 in: 0.9144 / 6.35^4, 0.56239e9.
+    Lost a flow: 128 / pi x 0.1 Pa.s x that. Reynolds number: 4 / pi x 1198.26 kg/m3 x flow x guns over bore / 0.1 Pa.s,
+    in the hose or in the whip, where it is greater.
+    """
+    book = Barn(tmp_path, **{key: racks()[key] for key in ("families", "nozzles")})
+    pump = [row["name"] for row in book.values["pumps"]].index("Mid electric")
+    crew = [row["name"] for row in book.values["crews"]].index("one")
+    for change in (("systems", "method", 0, "spray"), ("crews", "guns", crew, guns), ("pumps", "hoses", pump, hoses)):
+        book.change(*change)
+    rows = book.worked()
+    film, pick = rows["film"][0], rows["picks"][0]
+    assert film.resistance == pytest.approx(40.7437 * 0.1 * run, rel=1e-4)
+    assert pick.set_pressure - pick.pressure == pytest.approx(40.7437 * 0.1 * run * pick.flow, rel=1e-4)
+    assert pick.reynolds == pytest.approx(1.27324 * 1198.264 * pick.flow * widest / 0.0254 / 0.1, rel=1e-4)

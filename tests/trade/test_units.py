@@ -38,6 +38,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     film.thinned_density: ([(10.6, "lb/gal"), 0.1, (8.33, "lb/gal")], "lb/gal"),
     spray.flow: ([0.8, (15, "thou"), (2200, "psi"), (10.6, "lb/gal")], "gal/min"),
     spray.hose_run: ([(50, "ft"), (0.25, "inch")], "1/inch**3"),
+    spray.guns_on_hose: ([2, 1], ""),
     spray.resistance: ([(250, "centipoise"), 1, (2.5e6, "1/ft**3")], "psi*min/gal"),
     spray.set_pressure: ([(2200, "psi"), (900, "psi*min/gal"), (0.2, "gal/min")], "psi"),
     spray.flow_share: ([(80, "psi"), (2200, "psi"), (2300, "psi")], ""),
