@@ -102,7 +102,7 @@ of_need = array([1315.2 + 232, 408]) / 1955.2
 walls = (elapsed[0] * 36 + (wash + mask) * 36 + 2027 * 0.01 + 143 * 0.10) * of_work + (3 * 135 + 30) * of_need
 weights = page.step(every + " E46", array([*walls, elapsed[1] * 36 + 30]), "651.33 212.98 49.269")
 up_to = (2085 * weights.cumsum() / weights.sum()).round(2)  # running sums to the cent, so that the parts add up
-page(every + " E46", "job_parts.price", array([up_to[0], up_to[1] - up_to[0], 2085 - up_to[1]]),
+page(every + " E46", "parts.price", array([up_to[0], up_to[1] - up_to[0], 2085 - up_to[1]]),
     "1486.48 486.08 112.44")
 # fmt: on
 
