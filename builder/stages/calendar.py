@@ -9,7 +9,7 @@ from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.bid import day, spoken_day
 from builder.stages.brief import plain
-from builder.stages.day_words import HOUR, WHOLE, halves, said_date, short, to_halves, weekday
+from builder.stages.day_words import HOUR, WHOLE, halves, to_halves
 from builder.stages.plan import DATES_TOP, DAYS, SHEET
 
 # fmt: off
@@ -37,17 +37,6 @@ def _at(number, systems, wanted):
 def lines_block(systems):
     """Weekdays and dates, then one row a system, the whole job first and last, a machine; those in use are shown."""
     days = {"repeat": ACROSS, "heads": tuple(f"day {number}" for number in range(1, ACROSS + 1))}
-    morning, evening = "({@}-1)*{plan.hours}", "{@}*{plan.hours}"
-    first = f"MAX(0,MIN({{plan.begin}},{evening})-{morning})"
-    last = f"MAX(0,MIN({{days.work@1}},{evening})-MAX({{days.rest_from@1}},{morning}))"
-    date = "INDEX({work_days.date},{@})"
-
-    def task(time):
-        return f'REPT("T "&{halves(time)},--({time}>{{plan.hours}}*{{terms.slack}}))'
-
-    def told(text):
-        return f'REPT({text},--({{job.start}}<>""))'
-
     return Block("cal_lines", SHEET, (
         C("no", "Line of the calendar", "count", label=lambda number: number),
         C("kind", "Line: 1 weekday, 2 date, 1+2 first tasks, 4 system, 4+1 last tasks, 4+2 machine", "count",
@@ -69,10 +58,10 @@ def lines_block(systems):
           f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",{halves("{hours}")}&" h",'
           '{hours}&" day"&REPT("s",--({hours}<>1)))', "shown"),
         C("cell", "Line: on", "text",
-          f'IF({{@}}>{{plan.took}},"",CHOOSE({{kind}},{told(weekday(date))},{told(short(date))},{task(first)},'
-          f'INDEX({{day_told.cell}},{{@}},{{system_at}})&"",{task(last)},'
-          'REPT("on",({machine.since}<={@})*({machine.until}>={@}))))', "shown", **days),
-    ), {"lane": At("lanes", "{system_at}"), "machine": At("machines", "{machine_at}")}, "live", under="day_told",
+          "CHOOSE({kind},INDEX({daily.weekday},{@}),INDEX({daily.short},{@}),INDEX({daily.early},{@}),"
+          "INDEX({daily.cell},{@},{system_at}),INDEX({daily.late},{@}),"
+          'REPT("on",({machine.since}<={@})*({machine.until}>={@})))&""', "shown", **days),
+    ), {"lane": At("lanes", "{system_at}"), "machine": At("machines", "{machine_at}")}, "live", under="daily",
         section="Lines of the calendar")
 
 
@@ -89,12 +78,15 @@ def page_blocks(lines):
     ), form="page", place=0, top=HEADLINE)
     dates = Block("schedule", SHEET, (
         C("passed", "Scheduled, for the page", "count", "{plan.passed}", ""),
-        C("dates", "Days planned and promised, in words", "text",
-          f'IF({{days.finish@1}}="",", no first day yet",": planned until "&{day("{days.finish@1}")}'
-          f'&", promised by "&{day("{days.promised@1}")})', "passed"),
+        C("planned", "Planned, in words", "text", f'IF({{days.finish@1}}="","",{day("{days.finish@1}")})', "passed"),
+        C("promised", "Promised, in words", "text", f'IF({{days.promised@1}}="","",{day("{days.promised@1}")})',
+          "passed"),
+        C("dates", "Both, in words", "text",
+          'IF({planned}="",", no first day yet",": planned until "&{planned}&", promised by "&{promised})', "passed"),
+        C("worth", "Wages of standing time, whole", "number",
+          "INT({days.standing@1}/{basics.productive}*{cost.wage@1}+1/2+{terms.slack})", "passed"),
         C("waits", "Standing time, in words", "text",
-          f'REPT("{WAITS[0]}"&{halves("{days.standing@1}")}&"{WAITS[1]}"'
-          '&INT({days.standing@1}/{basics.productive}*{cost.wage@1}+1/2+{terms.slack})&" "&{book.currency}'
+          f'REPT("{WAITS[0]}"&{halves("{days.standing@1}")}&"{WAITS[1]}"&{{worth}}&" "&{{book.currency}}'
           f'&"{WAITS[2]}",--({{days.standing@1}}>{{plan.hours}}*{{terms.slack}}))', "passed"),
     ), form="upright", top=DATES_TOP)
     at = {"line": At("cal_lines", "SMALL({cal_lines.shown},ROW()-ROW({#name}))")}
@@ -106,11 +98,11 @@ def page_blocks(lines):
           heads=tuple(f"Day {number}" for number in range(1, ACROSS + 1))),
     ), at, "name", top=LINES_TOP)
     days = Block("day_list", PAGE, (
-        C("date", "Day", "text", f'IF({USED.format("date", "day_told.place")},"",{{one.date}})', "",
+        C("date", "Day", "text", f'IF({USED.format("date", "daily.place")},"",{{one.date}})', "",
           look="row_first"),
         C("crew", "Crew", "text", "{one.crew}", look="row"),
         C("work", "Work", "text", "MID({one.words},1,LEN({one.words})-2)", look="line"),
-    ), {"one": At("day_told", "SMALL({day_told.place},ROW()-ROW({#date}))")}, "date", "list", 0,
+    ), {"one": At("daily", "SMALL({daily.place},ROW()-ROW({#date}))")}, "date", "list", 0,
         LINES_TOP + lines + BELOW)
     return header, dates, calendar, days
 # fmt: on
@@ -119,7 +111,7 @@ def page_blocks(lines):
 def rows(capacity):
     """Rows of the blocks of this stage."""
     lines = 2 + 1 + capacity["systems"] + 1 + capacity["machines"]
-    return {"day_told": DAYS, "cal_lines": lines, "calendar": lines, "day_list": DAYS, "schedule": 1}
+    return {"daily": DAYS, "cal_lines": lines, "calendar": lines, "day_list": DAYS, "schedule": 1}
 
 
 def calendar(est):
@@ -133,8 +125,11 @@ def calendar(est):
     day = est.rows["days"][0]
     page.dates = ", no first day yet"
     if day.finish is not None:
-        page.dates = f": planned until {spoken_day(day.finish)}, promised by {spoken_day(day.promised)}"
-    page.waits = _waits(est, day, plan)
+        page.planned, page.promised = spoken_day(day.finish), spoken_day(day.promised)
+        page.dates = f": planned until {page.planned}, promised by {page.promised}"
+    wages = est.units.to_cell(day.standing / est.basics.productive * est.rows["cost"][0].wage, "money")
+    page.worth = float(floor(wages + 0.5 + est.terms.slack))
+    page.waits = _waits(est, day, plan, page.worth)
     page.legend = LEGEND + page.waits
     if day.visits and not plan.too_long:
         page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
@@ -143,13 +138,12 @@ def calendar(est):
     _read(est)
 
 
-def _waits(est, day, plan):
+def _waits(est, day, plan, worth):
     """Hours in which people wait for a coat to dry, and what they would cost."""
     if day.standing <= plan.hours * est.terms.slack:
         return ""
-    wages = est.units.to_cell(day.standing / est.basics.productive * est.rows["cost"][0].wage, "money")
-    worth = f"{floor(wages + 0.5 + est.terms.slack)} {est.units.currency}"
-    return f"{WAITS[0]}{plain(to_halves(est, day.standing))}{WAITS[1]}{worth}{WAITS[2]}"
+    told = f"{plain(worth)} {est.units.currency}"
+    return f"{WAITS[0]}{plain(to_halves(est, day.standing))}{WAITS[1]}{told}{WAITS[2]}"
 
 
 def _plural(number, word, more="s"):
@@ -175,25 +169,17 @@ def _line(est, line, plan, day):
     line.words = ("", "", "of the whole job", passes, "of the whole job", hired)[line.kind - 1]
     hours = f"{plain(to_halves(est, line.hours))} h"
     line.told = ("", "", hours, hours, hours, _plural(machine.span or 0.0, "day"))[line.kind - 1]
-    line.cell = tuple(
-        _mark(est, line.kind, number, lane, machine) if number <= plan.took else None for number in range(1, ACROSS + 1)
-    )
+    line.cell = tuple(_mark(est, line.kind, number, lane, machine) for number in range(1, ACROSS + 1))
 
 
 def _mark(est, kind, number, lane, machine):
     """What a line says of a day."""
-    plan, day = est.rows["plan"][0], est.rows["days"][0]
-    morning, evening = (number - 1) * plan.hours, number * plan.hours
-    if kind in (WEEKDAY, DATE):
-        named = said_date(est.rows["work_days"][number - 1].date)[kind - 1]
-        return "" if est.job.start is None else named
+    told = est.rows["daily"][number - 1]
     if kind == SYSTEM:
-        return est.rows["day_told"][number - 1].cell[lane.no - 1] or ""
+        return told.cell[lane.no - 1] if told.live else None
     if kind == MACHINE:
         return "on" if machine.since <= number <= machine.until else ""
-    begun, done = (0.0, plan.begin) if kind == FIRST else (day.rest_from, day.work)
-    time = max(0.0, min(done, evening) - max(begun, morning))
-    return f"T {plain(to_halves(est, time))}" if time > plan.hours * est.terms.slack else ""
+    return {WEEKDAY: told.weekday, DATE: told.short, FIRST: told.early, LAST: told.late}[kind]
 
 
 def _read(est):
@@ -202,6 +188,6 @@ def _read(est):
     for row, line in zip(est.rows["calendar"], lines):
         row.name, row.words, row.told = line.name, line.words, line.told
         row.day = tuple(cell or "" for cell in line.cell)
-    days = [one for one in est.rows["day_told"] if one.place]
+    days = [one for one in est.rows["daily"] if one.place]
     for row, one in zip(est.rows["day_list"], days):
         row.date, row.crew, row.work = one.date, one.crew, one.words[:-2]

@@ -31,10 +31,15 @@ def short(date):
     return f'MID(INDEX({{words.month}},MONTH({date})),1,1+2)&" "&DAY({date})'
 
 
-def upto(begun, done):
-    """Of a time between two work hours, what lies before the evening of the day."""
-    within = f"({begun}<{{evening}})*({{evening}}<{done})*({{evening}}-{begun})"
-    return f"(({done}<={{evening}})*({done}-{begun})+{within})"
+def gun(of):
+    """What the gun has done by the evening of the day, of the rows that `of` marks."""
+    part = "({run.begun}<{evening})*({evening}<{run.done})*({evening}-{run.begun})"
+    return f"SUMPRODUCT({of},({{run.done}}<={{evening}})*{{run.time}}+{part})"
+
+
+def task(time):
+    """'T 2.5', where there is any."""
+    return f'REPT("T "&{halves(time)},--({time}>{{plan.hours}}*{{terms.slack}}))'
 
 
 def told_block(systems):
@@ -42,7 +47,7 @@ def told_block(systems):
     every = {"repeat": systems, "heads": tuple(f"system {number}" for number in range(1, systems + 1))}
     joined = "&".join(f"{{say@{number}}}" for number in range(1, systems + 1))
     on = "({run.of}={@})*({run.since}<={no})*({run.until}>={no})"
-    return Block("day_told", SHEET, (
+    return Block("daily", SHEET, (
         C("no", "Day told", "count", label=lambda number: number),
         C("live", "Day told: of the job", "count",
           "IF((N({plan.passed})=1)*({no}<=N({plan.took}))=1,1,\"\")", ""),
@@ -53,8 +58,7 @@ def told_block(systems):
         C("hand", "Day told: hands work on", "count",
           "{lane.hand}*({lane.hand_day}<={no})*({lane.hand_until}>={no})", **every),
         C("upto", "Day told: time up to its evening of", "time",
-          f"SUMPRODUCT(--({{run.of}}={{@}}),{upto('{run.begun}', '{run.done}')})+"
-          + upto("{lane.hand_start}", "{lane.hand_end}"), **every),
+          f"{gun('--({run.of}={@})')}+MAX(0,MIN({{evening}},{{lane.hand_end}})-{{lane.hand_start}})", **every),
         C("hours", "Day told: hours on", "number",
           f'{halves("{upto@}")}-{halves("IF({no}=1,0,{upto@^})")}', **every),
         C("cell", "Day told: on the calendar", "text",
@@ -63,18 +67,18 @@ def told_block(systems):
         C("say", "Day told: in words", "text",
           'IF({hand@}+{last@}=0,"",{lane.name}&": "&REPT("tasks",{hand@})&REPT(", ",{hand@}*({last@}>0))'
           '&REPT({start.words}&" to ",--({first@}<{last@}))&REPT({end.words}&"",--({last@}>0))&"; ")', **every),
-        C("opens", "Day told: first tasks", "count", 
-          "--(({no}-1)*{plan.hours}<{plan.begin}-{plan.hours}*{terms.slack})"),
-        C("closes", "Day told: last tasks", "count",
-          "({days.work@1}>{days.rest_from@1}+{plan.hours}*{terms.slack})"
-          "*({evening}>{days.rest_from@1}+{plan.hours}*{terms.slack})"),
-        C("gun", "Day told: time of the gun up to its evening", "time",
-          f"SUMPRODUCT({upto('{run.begun}', '{run.done}')})"),
+        C("opens", "Day told: first tasks", "time", "MAX(0,MIN({plan.begin},{evening})-{evening}+{plan.hours})"),
+        C("closes", "Day told: last tasks", "time",
+          "MAX(0,MIN({days.work@1},{evening})-MAX({days.rest_from@1},{evening}-{plan.hours}))"),
+        C("early", "Day told: first tasks, on the calendar", "text", task("{opens}")),
+        C("late", "Day told: last tasks, on the calendar", "text", task("{closes}")),
+        C("gun", "Day told: time of the gun up to its evening", "time", gun("--({run.of}>0)")),
         C("words", "Day told: all of it", "text",
-          f'REPT("{WHOLE[0]}; ",{{opens}})&{joined}&REPT("{WHOLE[1]}; ",{{closes}})'),
+          f'IF({{early}}="","","{WHOLE[0]}; ")&{joined}&IF({{late}}="","","{WHOLE[1]}; ")'),
         C("place", "Day told: row, where somebody works", "count", 'IF({work.used}=1,{no},"")'),
-        C("date", "Day told: date", "text",
-          f'IF({{job.start}}="","Day "&{{no}},{weekday("{work.date}")}&" "&{short("{work.date}")})'),
+        C("weekday", "Day told: weekday", "text", f'REPT({weekday("{work.date}")},--({{job.start}}<>""))'),
+        C("short", "Day told: month and day", "text", f'REPT({short("{work.date}")},--({{job.start}}<>""))'),
+        C("date", "Day told: date", "text", 'IF({job.start}="","Day "&{no},{weekday}&" "&{short})'),
         C("crew", "Day told: people and gun", "text",
           'IF({basics.people}=1,"1 person",{basics.people}&" people")&", gun "'
           f'&({halves("{gun}")}-{halves("IF({no}=1,0,{gun^})")})&" h"'),
@@ -88,7 +92,7 @@ def day_words(est):
     """Every day that the base takes."""
     plan, day = est.rows["plan"][0], est.rows["days"][0]
     if plan.passed:
-        for row in est.rows["day_told"][: int(plan.took)]:
+        for row in est.rows["daily"][: int(plan.took)]:
             _told(est, row, plan, day)
 
 
@@ -101,7 +105,7 @@ def _before(evening, begun, done):
     return min(max(evening - begun, 0.0), done - begun)
 
 
-def said_date(number):
+def _said_date(number):
     date = to_date(number)
     return WEEKDAYS[int(number) % 7], f"{LOOKUPS['month'][date.month - 1][:3]} {date.day}"
 
@@ -109,7 +113,7 @@ def said_date(number):
 def _told(est, row, plan, day):
     """One day: each system with its passes, hands and hours."""
     row.evening, steps, run = row.no * plan.hours, est.rows["steps"], est.rows["run"]
-    before = est.rows["day_told"][row.no - 2] if row.no > 1 else None
+    before = est.rows["daily"][row.no - 2] if row.no > 1 else None
     row.live, lanes = 1.0, est.rows["lanes"]
     on = [[one for one in run if one.of == lane.no and one.since <= row.no <= one.until] for lane in lanes]
     row.last, row.first = (tuple(pick((one.no for one in own), default=0) for own in on) for pick in (max, min))
@@ -135,15 +139,20 @@ def _told(est, row, plan, day):
         cells.append(" ".join(marks))
         says.append(f"{lane.name}: {', '.join([*['tasks'] * bool(hand), *[' to '.join(passes)] * bool(told)])}; ")
     row.cell, row.say = tuple(cells), tuple(says)
+    morning = row.evening - plan.hours
+    row.opens = max(0.0, min(plan.begin, row.evening) - morning)
+    row.closes = max(0.0, min(day.work, row.evening) - max(day.rest_from, morning))
     tiny = plan.hours * est.terms.slack
-    row.opens = float((row.no - 1) * plan.hours < plan.begin - tiny)
-    row.closes = float(day.work > day.rest_from + tiny and row.evening > day.rest_from + tiny)
+    row.early, row.late = (
+        f"T {plain(to_halves(est, time))}" if time > tiny else "" for time in (row.opens, row.closes)
+    )
     row.gun = sum(_before(row.evening, one.begun, one.done) for one in run)
-    whole = [f"{words}; " * int(flag) for words, flag in zip(WHOLE, (row.opens, row.closes))]
+    whole = [f"{words}; " * bool(told) for words, told in zip(WHOLE, (row.early, row.late))]
     row.words = whole[0] + "".join(say or "" for say in says) + whole[1]
     listed = est.rows["work_days"][row.no - 1]
     row.place = float(row.no) if listed.used else None
-    row.date = f"Day {row.no}" if est.job.start is None else " ".join(said_date(listed.date))
+    row.weekday, row.short = ("", "") if est.job.start is None else _said_date(listed.date)
+    row.date = f"Day {row.no}" if est.job.start is None else f"{row.weekday} {row.short}"
     gun = to_halves(est, row.gun) - (to_halves(est, before.gun) if before else 0.0)
     people = est.basics.people
     row.crew = f"{'1 person' if people == 1 else f'{plain(people)} people'}, gun {plain(gun)} h"

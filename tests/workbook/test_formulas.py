@@ -64,6 +64,7 @@ ROUNDED = {
     "brief.told_gallons",
     "brief.told_days",
     "brief.shown_price",
+    "schedule.worth",
     "price.told_over",
     "price.told_margin",
     "crew_card.large_told",
@@ -77,7 +78,7 @@ ROUNDED = {
 READ = {sheet.title for sheet in SHEETS if sheet.group == "read"}
 # figures to the step of a gauge, and those that a working keeps for a sheet that people read
 SHOWN = (
-    "day_told.",
+    "daily.",
     "picks.gauge",
     "picks.stroke_",
     "picks.rival_percent",
