@@ -137,12 +137,12 @@ def doubts(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator
 
 
 def _too_high(estimate: Estimate, marks: Mapping[str, Sequence[Marks]]) -> Iterator[Problem]:
+    """Of an access that is named; what is too high from the ground is a question of the book alone."""
     units = estimate.units
     for line, area, place in zip(estimate.rows["takeoff"], estimate.rows["areas"], marks["takeoff"]):
-        if area.too_high:
-            limit = units.to_text(estimate.row("access", area.access_at).height_limit, "length")
+        if area.too_high and area.access_at is not None:
             yield place.get("height", place[""]).problem(
-                f"Takeoff: higher than '{line.access}' reaches ({limit})",
+                f"Takeoff: higher than '{line.access}' reaches ({units.to_text(area.reach, 'length')})",
                 "choose an access that reaches it; leave it so where the face lies flat, as a ceiling does",
                 WARNING,
             )

@@ -78,7 +78,7 @@ QUESTIONS = (
     Question("misfit", "Chosen nozzles that do not fit", "Leave the nozzle blank to use the pick.", "coats.nozzle"),
     Question("spots", "Coats sprayed on less than half of their area",
              "Nobody sprays spots: roll or brush them, or accept it where they lie in large pieces.", "coats.method"),
-    Question("too_high", "Takeoff lines higher than their ladder, lift or scaffold reaches",
+    Question("too_high", "Takeoff lines higher than their access, or a painter on the ground, reaches",
              "Choose an access that reaches; accept it where the face lies flat, as a ceiling does.",
              "takeoff.access"),
     Question("sags", "Coats too wet for one pass: they run or sag", "Take a thinner film, and more coats.",

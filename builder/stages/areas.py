@@ -1,4 +1,4 @@
-"""Systems and measured lines: measured, coated and work area (E1, E2)."""
+"""Systems and measured lines: measured, coated and work area (E1, E2, E28, E37)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
@@ -123,9 +123,10 @@ def areas_block(capacity):
         C("windows", "Standard windows", "count",
           "CHOOSE(1+{part},{line.window_count},{count}*{room.window_count},0,0)"),
         C("doors", "Standard doors", "count", "CHOOSE(1+{part},{line.door_count},{count}*{room.door_count},0,0)"),
-        C("too_high", TOO_HIGH, "count",
-          'IF({access_at}="",0,--({height}*INDEX({words.shape_stands},{shape_no})>{up.height_limit}*(1'
-          '+{terms.slack})))'),
+        C("top", "Top above the ground", "length",
+          "IF({part}>0,0,{line.base}+{height}*INDEX({words.shape_stands},{shape_no}))"),
+        C("reach", "Reached up to", "length", 'IF({access_at}="",{basics.reach},{up.height_limit})'),
+        C("too_high", TOO_HIGH, "count", 'IF({reach}="",0,--({top}>{reach}*(1+{terms.slack})))'),
         C("look", "To review", "text", 'IF({too_high}=1,{#too_high},"")'),
         C("gross", "Gross area", "area", "{factor}*{length}*{height}*{count}"),
         C("standard", "Standard windows and doors deducted", "area",
@@ -236,8 +237,11 @@ def _size(est, row, key, entry):
         times = row.count if key == "walls" else 1.0
         row.windows, row.doors = times * entry.window_count, times * entry.door_count
     access = est.row("access", row.access_at)
-    top = row.height * BESIDE["shape_stands"][row.shape_no - 1]
-    row.too_high = float(access is not None and top > access.height_limit * (1 + est.terms.slack))
+    row.top, stands = 0.0, bool(BESIDE["shape_stands"][row.shape_no - 1])
+    if key == "system":  # a room says no access: it is done from its floor
+        row.top = takeoff.top(entry.base or 0.0, row.height if stands else 0.0)
+    row.reach = est.basics.reach if access is None else access.height_limit
+    row.too_high = float(row.reach is not None and row.top > row.reach * (1 + est.terms.slack))
     row.look = TOO_HIGH if row.too_high else None
 
 

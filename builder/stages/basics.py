@@ -46,6 +46,7 @@ BASICS = Block("basics", "Areas", (
       "{contained}*({job.disturbed_inside}+{job.disturbed_outside})"),
     C("cent", "Job: smallest amount that is paid", "money",
       'IF({terms.money_step}="",{constants.money_step},{terms.money_step})'),
+    C("reach", "Job: reached from the ground", "length", 'IF({terms.ground_reach}="","",{terms.ground_reach})'),
     C("opening_none", "Job: openings not deducted up to", "area", _own("opening_none")),
     C("opening_both", "Job: openings deducted from one face up to", "area", _own("opening_both")),
 ), {"crew": At("crews", "{crew_at}")}, "live")
@@ -79,6 +80,7 @@ def basics(est):
         row.burdens = sum(getattr(terms, f"burden_{key}") or 0.0 for key, *_ in BURDENS)
         summed = labor.burden(row.burdens, terms.leave or 0.0, YEAR)
         row.burden = summed if terms.burden is None else terms.burden
+        row.reach = terms.ground_reach
         row.travels = float(job.travel_time is not None)
         row.vehicles = 1.0 if job.vehicles is None else job.vehicles
         way = labor.travel(1, 1, job.travel_time or 0.0)

@@ -1,4 +1,4 @@
-"""Measured, painted and work area of a face (E1-E3). Nothing here checks its range: callers do."""
+"""Measured, painted and work area of a face (E1-E3, E37). Nothing here checks its range: callers do."""
 
 
 def gross(factor, length, height):
@@ -115,3 +115,27 @@ def measured(gross, openings, coefficient, faces):
     [1] IS 1200-15:1987, table 1 (restated; four copies agree).
     """
     return (gross - openings) * coefficient * faces
+
+
+def top(base, height):
+    """How high a face ends above the ground (E37; derived).
+
+        top = base + height
+
+    Parameters
+    ----------
+    base : of its foot above the ground [m]
+    height : of the face; 0 where it does not stand, as a strip's girth or a pipe's diameter [m]
+
+    Returns
+    -------
+    height above the ground [m]
+
+    Examples
+    --------
+    An upper story of 2.5 m from 3 m up.
+
+    >>> top(3.0, 2.5)
+    5.5
+    """
+    return base + height

@@ -18,6 +18,7 @@ ANSWERS = (
     ("terms", "license", 0, "Number 7"),
     ("systems", "exposure", 1, "indoors"),
     ("coats", "share", 0, 0.5),
+    ("terms", "ground_reach", 0, 9.0),
     ("job", "travel_time", 0, 0.0),
     ("job", "distance", 0, 0.0),
     ("job", "accepted", 0, ""),

@@ -337,3 +337,27 @@ def test_two_guns_share_a_hose_and_no_whip(tmp_path, guns, hoses, run, widest):
     assert film.resistance == pytest.approx(40.7437 * 0.1 * run, rel=1e-4)
     assert pick.set_pressure - pick.pressure == pytest.approx(40.7437 * 0.1 * run * pick.flow, rel=1e-4)
     assert pick.reynolds == pytest.approx(1.27324 * 1198.264 * pick.flow * widest / 0.0254 / 0.1, rel=1e-4)
+
+
+# ---- E37: how high a line ends above the ground ----------------------------------------------------------------------
+
+STORIES = """
+  - {tag: B, system: Boards, length: 20 ft, height: 8 ft}
+  - {tag: C, system: Boards, length: 20 ft, height: 8 ft, base: 2 in}
+  - {tag: D, system: Boards, shape: triangle, length: 20 ft, height: 6 ft, base: 18 ft, access: ladder of two}
+  - {tag: E, system: Boards, shape: triangle, length: 20 ft, height: 7 ft, base: 18 ft, access: ladder of two}
+  - {tag: F, system: Boards, shape: strip, length: 20 ft, height: 9 ft}
+  - {tag: G, system: Boards, shape: strip, length: 20 ft, height: 1 ft, base: 9 ft}
+"""
+
+
+def test_a_line_is_judged_by_its_top(tmp_path):
+    """Reached: 8 ft from the ground, 24 ft by the ladder. 20 ft of the barn are too high, 8 ft are not, 8 ft 2 in are;
+    18 + 6 = 24 ft are not, 25 are; a girth of 9 ft is no height, a strip 9 ft up is too high.
+    """
+    book = Barn(tmp_path, TASKS.replace("tasks:\n", ""), lines=STORIES, terms={"ground_reach": 8 * scale("ft")})
+    rows = book.worked()
+    assert [row.too_high for row in rows["areas"][:7]] == [1, 0, 1, 0, 1, 0, 1]
+    assert rows["checks"][0].too_high == 4
+    book.change("terms", "ground_reach", 0, "")  # a book that does not know the question
+    assert [row.too_high for row in book.worked()["areas"][:7]] == [0, 0, 0, 0, 1, 0, 0]

@@ -224,7 +224,7 @@ def test_a_line_higher_than_its_ladder_reaches_is_to_be_looked_at(tmp_path):
     assert [row.shown_look for row in rows["takeoff"]] == looks
     checks = rows["checks"][0]
     assert (checks.too_high, checks.stops) == (2, 0)
-    words = "Takeoff lines higher than their ladder, lift or scaffold reaches (2)"
+    words = "Takeoff lines higher than their access, or a painter on the ground, reaches (2)"
     lines = [(row.state, row.answer_place, row.short) for row in rows["check_lines"] if row.finding == words]
     assert lines == [("open", "Takeoff: Access", "too high")]
     told = [problem for problem in book.problems if "24 ft" in problem.message]

@@ -23,6 +23,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     takeoff.gross: ([0.5, (14, "ft"), (9, "ft")], "ft**2"),
     takeoff.opening_share: ([(20, "ft**2"), (5, "ft**2"), (32, "ft**2"), 2], ""),
     takeoff.opening_perimeter: ([(3, "ft"), (7, "ft")], "ft"),
+    takeoff.top: ([(10, "foot"), (8, "foot")], "foot"),
     takeoff.measured: ([(100, "ft**2"), (20, "ft**2"), 1.2, 2], "ft**2"),
     film.wet_film: ([(1.7, "thou"), 0.38, 0.1], "thou"),
     film.wet_film_of_spread: ([(80, "ft**2/gal"), 0.1], "thou"),
