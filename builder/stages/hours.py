@@ -1,4 +1,4 @@
-"""Hours of each coat (E12, E29) and of each task (E21, E27, E28, E31, E34)."""
+"""Hours of each coat (E12, E29) and of each task (E21, E27, E28, E31, E34, E47)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
@@ -92,6 +92,7 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("area", "Area", "area", _amount("area", "area"), **BY_SCENARIO),
     C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
     C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
+    C("named", "Named on the bid", "count", '--({rate.named}<>"no")'),
     C("heeds", "Slower up high", "count", '--({rate.access}="yes")'),
     *(C(f"{key}_here", title, quantity, _found(key), **BY_SCENARIO) for key, title, quantity in HERE),
     C("slow", "Slower by access, its lines together", "number",
@@ -226,6 +227,7 @@ def _task(est, row, task, rate, system):
 
 def _slower(est, row, task, rate, system):
     """What access does to its time: that of its lines together, or of each opening by its own line (E28)."""
+    row.named = float(same(rate.named) != "no")
     row.heeds = float(same(rate.access) == "yes")
     row.set(**{f"{key}_here": _found_in(est, key, system) for key, *_ in HERE})
 
