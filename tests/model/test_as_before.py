@@ -2,9 +2,9 @@
 
 import pytest
 from support.changing import again, net
+from support.places import ROOT
 
 from builder.jobs import open_job
-from support.places import ROOT
 
 SINCE = {  # block -> the inputs that came with schema 5
     "job": "travel_time distance vehicles rental_days price_is",
