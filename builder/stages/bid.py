@@ -138,8 +138,8 @@ def _gathered(number):
     """The tasks so far and this one, where it belongs to the base and does not stand there yet."""
     row = "ROW()-ROW({task_0})"
     name = f"INDEX({{task_hours.task}},{row})"
-    new = f'(INDEX({{task_hours.scenarios}},{row},1)=1)*(INDEX({{task_hours.told}},{row})=1)'
-    new += f'*ISERROR(FIND(", "&{name}&", ",{{task_{number - 1}}}))'
+    named = f"(INDEX({{task_hours.scenarios}},{row},1)=1)*(INDEX({{task_hours.named}},{row})=1)"
+    new = f'{named}*ISERROR(FIND(", "&{name}&", ",{{task_{number - 1}}}))'
     return f'{{task_{number - 1}}}&REPT({name}&", ",{new})'
 
 
@@ -252,7 +252,7 @@ def _gather(est, row):
     so_far = row.task_0 = ", "
     for number, task in enumerate(est.rows["task_hours"], start=1):
         name = typed_text(est, task.task)
-        if task.live and task.scenarios[0] == 1 and task.told and f", {name}, " not in so_far:
+        if task.live and task.scenarios[0] == 1 and task.named and f", {name}, " not in so_far:
             so_far += f"{name}, "
         setattr(row, f"task_{number}", so_far)
     row.gathered = row.tasks = so_far[2:-2] or None

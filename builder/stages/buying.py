@@ -72,7 +72,7 @@ TAKES = Block("takes", SHEET, (
     C("need", "Takes, all its coats", "volume", "{gallon.need}"),
     C("loss", "Lost on the way", "share", "IF({coat.by_hand}=1,{surface.hand_loss},{pick.loss})"),
     C("told_film", "Wet film", "text",
-      f'{said_hundredths(nearest("{coat.wet_film}", "film"))}&" "&{{constants.film_unit}}&" wet"'),
+      f'{said_hundredths(nearest("{gallon.wet_film}", "film"))}&" "&{{constants.film_unit}}&" wet"'),
     C("told", "In words", "text",
       '{entry.times}&" x "&{told_film}&REPT(", "&INT({loss}*100+1/2+{terms.slack})&" % lost",--({loss}>0))'),
 ), {"coat": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}"), "gallon": At("gallons", "{coat_at}"),
@@ -146,7 +146,7 @@ def _takes(est, row, gallon):
     color = "" if entry.color is None else f", {_text(est, entry.color)}"
     row.what, row.paint = f"{coat.system}{alternate}", f"{coat.coating}{color}"
     row.loss = surface.hand_loss if coat.by_hand else est.row("picks", gallon.no).loss
-    film = hundredths(est, to_nearest(est, coat.wet_film, "film"), "film")
+    film = hundredths(est, to_nearest(est, gallon.wet_film, "film"), "film")
     row.told_film = f"{plain(film)} {est.units.shown('film')} wet"
     lost = f", {floor(row.loss * 100 + 0.5 + est.terms.slack)} % lost" if row.loss > 0 else ""
     row.told = f"{plain(entry.times)} x {row.told_film}{lost}"

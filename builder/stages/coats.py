@@ -1,4 +1,4 @@
-"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, E38, E44, and the limits of E16)."""
+"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, E38, E44, E47, and the limits of E16)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
@@ -45,6 +45,7 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("sprays", "Sprayed, 0 or 1", "count", "INDEX({words.method_sprays},{method_no})", "live"),
     C("rolls", "Rolled, 0 or 1", "count", "INDEX({words.method_rolls},{method_no})", "live"),
     C("by_spread", "Bought by spread", "count", '--({paint.spread}<>"")', "live"),
+    C("practical", "Its spread has the loss in it", "count", '{by_spread}*({paint.spread_is}="practical")', "live"),
     *(C(key, words, "count", f"--(({FAULTS[key]})*1>0)", "live") for key, words in FILM_FAULTS.items()),
     C("faults", "Faults", "count", "SUM({own_film:no_brush_rate})", "live"),
     C("fault", "First fault", "text",
@@ -86,7 +87,9 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("by_hand", "By hand", "count", 'IF({sprays}=1,"",1)'),
     C("hand_rate", "Rate by hand", "rate", "IF({rolls}=1,{surface.roll_rate},{surface.brush_rate})", "by_hand"),
     C("hand_material", "Material by hand", "yield",
-      "{wet_film}*{mean_uptake}/({constants.cover}*(1-{surface.hand_loss}))", "by_hand"),
+      "{wet_film}*{mean_uptake}/({constants.cover}*IF({practical}=1,1,1-{surface.hand_loss}))", "by_hand"),
+    C("hand_film", "Wet film on the face, by hand", "film", "{wet_film}*IF({practical}=1,1-{surface.hand_loss},1)",
+      "by_hand"),
 
     C("loss", "Loss, standard nozzle", "share", "{surface.loss}*{exposure.factor}", "sprayed"),
     C("clear_width", "Width to paint in one go", "width", "{system.shown_width}", "sprayed"),
@@ -110,7 +113,8 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("handling", "Handling", "handling", "{surface.handling}*{crew.handling_factor}*{spots}", "sprayed"),
     C("roll_time", "Rolling behind the gun", "area_time",
       "IF({rolls}=1,{work_ratio}/{surface.roll_rate}/{crew.rollers},0)", "sprayed"),
-    C("fastest", "Fastest hand", "speed", "{surface.gun_speed_max}*{crew.gun_speed_factor}", "sprayed"),
+    C("fastest", "Fastest hand, on a face that takes up no more; a single bare coat is laid slower", "speed",
+      "{surface.gun_speed_max}*{crew.gun_speed_factor}*IF({entry.times}=1,{uptake},1)", "sprayed"),
     C("slowest", "Slowest hand", "speed", "{surface.gun_speed_min}", "sprayed"),
     C("fan_min", "Narrowest fan", "width", "{surface.fan_min}", "sprayed"),
     C("fan_max", "Widest fan", "width", "{surface.fan_max}", "sprayed"),
@@ -145,6 +149,7 @@ def films(est):
         row.method_no = system.method_no if entry.method is None else place("method", entry.method)
         row.sprays, row.rolls = (BESIDE[f"method_{key}"][row.method_no - 1] for key in ("sprays", "rolls"))
         row.by_spread = float(paint.spread is not None)
+        row.practical = row.by_spread * float(same(paint.spread_is) == "practical")
         _faults(row, entry, crew, surface, est.row("pumps", row.pump_at), est.basics.people)
         if row.passed:
             _film(est, row, entry, paint, surface)
@@ -207,7 +212,8 @@ def _work(est, row, entry, paint, surface, crew, system):
     else:
         row.by_hand = 1.0
         row.hand_rate = surface.roll_rate if row.rolls else surface.brush_rate
-        row.hand_material = film.material(row.wet_film, row.mean_uptake, surface.hand_loss, 0.0)
+        row.hand_film = film.on_face(row.wet_film, surface.hand_loss, 0.0, row.practical)
+        row.hand_material = film.material(row.hand_film, row.mean_uptake, surface.hand_loss, 0.0)
 
 
 def _spray(est, row, entry, paint, surface, crew, system):
@@ -229,7 +235,8 @@ def _spray(est, row, entry, paint, surface, crew, system):
     row.gun_wage = row.wage * (crew.guns + crew.tenders) / crew.guns
     row.handling = surface.handling * crew.handling_factor * row.spots
     row.roll_time = row.work_ratio / surface.roll_rate / crew.rollers if row.rolls else 0.0
-    row.fastest, row.slowest = surface.gun_speed_max * crew.gun_speed_factor, surface.gun_speed_min
+    row.fastest = surface.gun_speed_max * crew.gun_speed_factor * (row.uptake if entry.times == 1 else 1.0)
+    row.slowest = surface.gun_speed_min
     row.fan_min, row.fan_max = surface.fan_min, surface.fan_max
     row.orifice_min, row.orifice_max = paint.orifice_min, paint.orifice_max
     row.rank = max(system.rank, rank(paint.finish))

@@ -64,8 +64,8 @@ FOUND = (
     C("on_site", "Card: nozzles of its size to have", "count",
       "{budget.usable}+INDEX({sizes.buy},{pick.size_at},{scenario})", SPRAYED),
     C("pail", "Card: largest pack", "volume", "MAX({paint.pack1_volume},{paint.pack2_volume},{paint.pack3_volume})"),
-    C("notch_first", "Card: notches wet, first coat", "count", _notch("({coat.wet_film}*{coat.uptake})")),
-    C("notch_later", "Card: notches wet, later coats", "count", _notch("{coat.wet_film}")),
+    C("notch_first", "Card: notches wet, first coat", "count", _notch("({gallon.wet_film}*{coat.uptake})")),
+    C("notch_later", "Card: notches wet, later coats", "count", _notch("{gallon.wet_film}")),
     C("notch", "Card: notches wet, of the figure", "count", "IF({entry.times}=1,{notch_first},{notch_later})"),
     C("gauge_first", "Card: gauge, first coat", "text", _gauge("{notch_first}")),
     C("gauge", "Card: gauge, later coats", "text", f'IF({{entry.times}}=1,"",{_gauge("{notch_later}")})'),
@@ -139,7 +139,7 @@ def said_block(units):
         C("thin", "Thinner", "text",
           f'IF({{coat.thinning}}=0,"unthinned","thin by "&{said_hundredths("{coat.thinning}*100")}&" % by volume")'),
         C("line_work", "Line: how much", "text", f'{{amount}}&{{thin}}&" · about "&{hours}&" h on the clock"'),
-        C("wet", "Wet film", "number", said_hundredths(nearest("{coat.wet_film}", "film"))),
+        C("wet", "Wet film", "number", said_hundredths(nearest("{gallon.wet_film}", "film"))),
         C("sags", "Where it runs", "text",
           f'REPT(", runs and sags above "&{said_hundredths(nearest("N({wet_most})", "film"))}'
           f'&" {unit["film"]}",--({{wet_most}}<>""))'),
@@ -170,7 +170,7 @@ def crew(est):
         paint = est.row("coatings", coat.coating_at)
         row.sprayed = 1.0 if pick.live else None
         _work(est, row, entry, coat, gallon, paint)
-        _film(est, row, coat, entry.times)
+        _film(est, row, gallon.wet_film, coat.uptake, entry.times)
         _weather(est, row, paint)
         if row.sprayed:
             _spray(est, row, coat, pick, entry.times)
@@ -224,10 +224,10 @@ def _bought(est, row, paint, bought):
     row.packs = packs_told.together(row)
 
 
-def _film(est, row, coat, coats):
+def _film(est, row, later, uptake, coats):
     notch, unit = shown_constants(est.units, 0)["notch"], est.units.shown("film")
     told = {}
-    for key, wet in (("first", coat.wet_film * coat.uptake), ("later", coat.wet_film)):
+    for key, wet in (("first", later * uptake), ("later", later)):
         most = est.units.to_cell(wet, "film") / notch * (1 + est.terms.slack)
         under = sum(one <= most for one in BESIDE["notch"])
         wetted = f"wet at {plain(BESIDE['notch'][under - 1] * notch)}, " if under else ""
@@ -240,7 +240,7 @@ def _film(est, row, coat, coats):
     row.film_note = row.gauge or f"{row.gauge_first}, at once"
     if coats > 1 and row.notch_first != row.notch_later:
         row.film_note += f"; first coat {row.gauge_first}"
-    row.wet = hundredths(est, to_nearest(est, coat.wet_film, "film"), "film")
+    row.wet = hundredths(est, to_nearest(est, later, "film"), "film")
     row.line_film = f"wet film {plain(row.wet)} {unit}"
 
 

@@ -21,6 +21,7 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("coating_at", "Row of its coating", "count", "{coat.coating_at}"),
     C("only", ONLY, "count", "{coat.only}"),
     C("material", "Material per area", "yield", "IF({coat.by_hand}=1,{coat.hand_material},{pick.material})"),
+    C("wet_film", "Wet film on the face", "film", "IF({coat.by_hand}=1,{coat.hand_film},{pick.wet_film})"),
     C("over", "Extra paint", "share", "IF({coat.by_hand}=1,0,{pick.over})"),
     C("applied", "Applied, thinned", "volume", "{coat.surface_coats}*{material}*(1+{over})"),
     C("need", "Needed, unthinned", "volume", "{applied}/(1+{coat.thinning})"),
@@ -31,7 +32,7 @@ GALLONS = Block("gallons", "Gallons", results_first("no what need applied thinne
     C("size_at", "Row of its nozzle", "count", 'IF({coat.by_hand}=1,"",{pick.size_at})'),
     C("due", "Nozzles due", "number", "IF({coat.by_hand}=1,0,{applied}/{pick.interval})"),
     C("spent", "Nozzle lives spent", "number", "IF({coat.by_hand}=1,0,{applied}/{pick.life})"),
-    C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({coat.gun_wage})"),
+    C("change_wages", "Wages of changing nozzles", "money", "{due}*{terms.change_time}*N({coat.team})*{coat.wage}"),
     C("guns", "Guns", "count", "IF(N({live})*N({coat.sprayed})=1,{coat.guns},0)", ""),
     C("hoses", "Hoses in use", "count",
       "IF(N({live})*N({coat.sprayed})=1,MIN({pump.hose_count},{guns}),0)", ""),
@@ -139,6 +140,7 @@ def gallons(est):
             continue
         row.system_at, row.coating_at, row.only = coat.system_at, coat.coating_at, coat.only
         row.material = coat.hand_material if coat.by_hand else pick.material
+        row.wet_film = coat.hand_film if coat.by_hand else pick.wet_film
         row.over = 0.0 if coat.by_hand else pick.over
         row.applied = coat.surface_coats * row.material * (1 + row.over)
         row.need = film.paint(row.applied, coat.thinning)
@@ -151,7 +153,7 @@ def gallons(est):
         row.what = f"{entry.coating}{color}{' (owner supplies)' if owner else ''}"
         row.size_at = None if coat.by_hand else pick.size_at
         row.due = 0.0 if coat.by_hand else row.applied / pick.interval
-        row.change_wages = row.due * est.terms.change_time * (coat.gun_wage or 0.0)
+        row.change_wages = row.due * est.terms.change_time * (coat.team or 0.0) * coat.wage
         row.spent = 0.0 if coat.by_hand else row.applied / pick.life
         if coat.sprayed:
             pump = est.row("pumps", coat.pump_at)

@@ -1,4 +1,4 @@
-"""Hours of each coat (E12, E29) and of each task (E21, E27, E28, E31, E34)."""
+"""Hours of each coat (E12, E29) and of each task (E21, E27, E28, E31, E34, E47)."""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
@@ -81,7 +81,6 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("loads", "Hours by load", "count", '{by_load}*({task.hours}="")'),
     C("when_no", "Of no system: 1 first, 2 last, 1+2 alongside", "count",
       '({system_at}="")*IF({rate.when}="",1,MATCH({rate.when},{words.when},0))'),
-    C("told", "Named on the bid", "count", '--({rate.named}<>"no")'),
     C("people", "People", "count", 'IF({task.people}="",MAX(1,{rate.people}),{task.people})'),
     C("sharing", "People who share the time of its rate", "count",
       "IF(INDEX({words.basis_rated},{basis_no})=1,{people},1)"),
@@ -98,6 +97,7 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("area", "Area", "area", _amount("area", "area"), **BY_SCENARIO),
     C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
     C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
+    C("named", "Named on the bid", "count", '--({rate.named}<>"no")'),
     C("heeds", "Slower up high", "count", '--({rate.access}="yes")'),
     *(C(f"{key}_here", title, quantity, _found(key), **BY_SCENARIO) for key, title, quantity in HERE),
     C("slow", "Slower by access, its lines together", "number",
@@ -181,7 +181,6 @@ def _task(est, row, task, rate, system):
     row.visits, row.by_load = (BESIDE[f"basis_{key}"][row.basis_no - 1] for key in ("visits", "loads"))
     row.loads = row.by_load * (task.hours is None)
     row.when_no = place("when", rate.when, 1) * float(system is None)
-    row.told = float(rate.named is None or same(rate.named) != "no")
     row.people = task.people or rate.people or 1.0
     row.sharing = row.people if BESIDE["basis_rated"][row.basis_no - 1] else 1.0
     row.measures = float(any(one.lines for one in est.rows["systems"] if system in (None, one)))
@@ -239,6 +238,7 @@ def _task(est, row, task, rate, system):
 
 def _slower(est, row, task, rate, system):
     """What access does to its time: that of its lines together, or of each opening by its own line (E28)."""
+    row.named = float(same(rate.named) != "no")
     row.heeds = float(same(rate.access) == "yes")
     row.set(**{f"{key}_here": _found_in(est, key, system) for key, *_ in HERE})
 

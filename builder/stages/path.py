@@ -71,6 +71,7 @@ SAID = {
     "solids": (_percent("IF({coat.by_spread}=1,0,{paint.volume_solids})"), "coat_at"),
     "thin": (said_hundredths("(1+{coat.thinning})"), "coat_at"), "cover": (_whole("{constants.cover}"), "coat_at"),
     "film": (said_hundredths("{shown_film}"), "coat_at"), "spread": (said_hundredths("{shown_spread}"), "coat_at"),
+    "laid_film": (said_hundredths(nearest("{gallon.wet_film}", "film")), "sprayed"),
     "lost": (_percent("{lost}"), "live"), "lands": (_percent("1-{lost}"), "live"),
     "edges": (_percent("{pick.miss}"), "sprayed"), "reach": (_percent("{reach}"), "live"),
     "uptake": (said_hundredths("{coat.mean_uptake}"), "live"), "wear": (_percent("{gallon.over}"), "live"),
@@ -208,6 +209,7 @@ def _gun(est, path, pick, hour):
             _show(est, path, key, value)
     further = to_nearest(est, est.row("trials", int(pick.used_at)).step, "width")
     path.set(
+        say_laid_film=hundredths(est, to_nearest(est, pick.wet_film, "film"), "film"),
         say_edges=_percent_of(est, pick.miss),
         say_flow=_fixed_of(est, path.shown_flow, "flow"),
         say_gun=_whole_of(est, to_nearest(est, path.gun, "pressure"), "pressure"),

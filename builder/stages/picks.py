@@ -8,7 +8,7 @@ from builder.records.reasons import COLUMN_OF, REASONS, WEIGHT
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.stages.setting import SETTING
-from builder.trade import spray
+from builder.trade import film, spray
 
 # fmt: off
 # What the pick goes by (E41): a nozzle of the kit may cost (1 + preference) times the least; the earlier size at a tie.
@@ -93,7 +93,7 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("worn_out", "Life, rounded", "text", _whole("{life}"), "live"),
     C("fan", "Fan", "width", "{size.fan}", "live"),
     C("orifice", "Orifice", "orifice", "{size.orifice}", "live"),
-    C("wet_film", "Wet film", "film", "{coat.wet_film}", "live"),
+    C("wet_film", "Wet film", "film", "{coat.wet_film}*IF({coat.practical}=1,(1-{loss})*(1-{miss}),1)", "live"),
     C("misfit", "Chosen nozzle that does not fit", "count", "1-{fits}", "live"),
     C("reynolds", "Reynolds number in the hose", "number",
       "{constants.reynolds}*{coat.density}*{flow}/({coat.bore}*{paint.viscosity})", "live"),
@@ -226,7 +226,8 @@ def _beside_sizes(est):
 def _take(est, row, entry, used):
     row.set(**{key: getattr(used, key) for key, *_ in TAKEN})
     size, coat = est.row("nozzles", row.size_at), est.row("film", row.no)
-    row.fan, row.orifice, row.wet_film = size.fan, size.orifice, coat.wet_film
+    row.fan, row.orifice = size.fan, size.orifice
+    row.wet_film = film.on_face(coat.wet_film, row.loss, row.miss, coat.practical)
     row.first_speed = row.gun_speed / coat.uptake
     row.over, row.drag = est.terms.excess * row.wear, est.terms.slow * row.wear
     row.labor = row.time * coat.team

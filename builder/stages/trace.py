@@ -55,8 +55,9 @@ def _sentences(units):
                   f'1 {unit["film"]} x "'
                   f'&{{say_solids}}&" % solids / "&{{say_dry}}&" {unit["film"]} dry")&", with nothing lost"',
         "reach": '{say_lost}&" % lost"&IF({coat.sprays}=1," as overspray, "&{say_edges}&" % past the edges"," '
-                 'by hand")',
-        "need": f'{{say_laid}}&" {unit["area"]} / "&{{say_spread}}&" {unit["spread"]} / "&{{say_reach}}&" %"&REPT(" x "'
+                 'by hand")&REPT(", in the spread already",{coat.practical})',
+        "need": f'{{say_laid}}&" {unit["area"]} / "&{{say_spread}}&" {unit["spread"]}"&REPT(" / "&{{say_reach}}&" %",'
+                '1-{coat.practical})&REPT(" x "'
                 '&{say_uptake}&" soaked up",--({say_uptake}>1))&REPT(" + "&{say_wear}'
                 '&" % for nozzle wear",--({say_wear}>0))',
         "bought": f'"its coats, hose, pail and touch-up: "&{{say_total}}&" {unit["volume"]}; "&{{card.packs}}&", "'
@@ -66,7 +67,7 @@ def _sentences(units):
                  f'a step of "'
                  '&{constants.step_pressure}&"; never above "&{say_most}',
         "hand": f'"for {stroke(units)}: "&{{say_flow}}&" {unit["flow"]}, of which "&{{say_lands}}&" % lands, laid "'
-                f'&{{say_film}}&" {unit["film"]} wet; next pass "&{{say_further}}&" {unit["width"]} further"',
+                f'&{{say_laid_film}}&" {unit["film"]} wet; next pass "&{{say_further}}&" {unit["width"]} further"',
         "trigger": f'{{say_applied}}&" {unit["volume"]} thinned / "&{{say_flow}}&" {unit["flow"]}, slower '
                    f'as the nozzle '
                    'wears; "&{coat.guns}&" gun"&REPT("s",--({coat.guns}>1))',
@@ -156,7 +157,8 @@ def _material(est, path, coat, entry, gallon, unit):
 
 def _bought(est, path, coat, gallon, unit):
     card = next(row for row in est.rows["crew_card"] if row.coat_at == coat.no)
-    need = f"{path.say_laid} {unit['area']} / {plain(path.say_spread)} {unit['spread']} / {path.say_reach:g} %"
+    need = f"{path.say_laid} {unit['area']} / {plain(path.say_spread)} {unit['spread']}"
+    need += "" if coat.practical else f" / {path.say_reach:g} %"
     need += f" x {plain(path.say_uptake)} soaked up" if path.say_uptake > 1 else ""
     need += f" + {path.say_wear:g} % for nozzle wear" if path.say_wear > 0 else ""
     thinner = ", and thinner" if gallon.thinner_cost > 0 else ""
@@ -165,7 +167,8 @@ def _bought(est, path, coat, gallon, unit):
         clock = f"the trigger is {path.say_trigger:g} % of it; the rest is moving, reaching, filling up"
     return {
         "reach": f"{path.say_lost:g} % lost"
-        + (f" as overspray, {path.say_edges:g} % past the edges" if coat.sprays else " by hand"),
+        + (f" as overspray, {path.say_edges:g} % past the edges" if coat.sprays else " by hand")
+        + (", in the spread already" if coat.practical else ""),
         "need": need,
         "bought": f"its coats, hose, pail and touch-up: {path.say_total} {unit['volume']}; {card.packs}, "
         f"{path.say_paid} {unit['money']}",
@@ -186,5 +189,5 @@ def _gun(est, path, pick, unit):
         f"{step:g}; never above {path.say_most}",
         "hand": f"for {stroke(est.units)}: {path.say_flow} {unit['flow']}, of which {path.say_lands:g} "
         f"% lands, laid "
-        f"{plain(path.say_film)} {unit['film']} wet; next pass {plain(path.say_further)} {unit['width']} further",
+        f"{plain(path.say_laid_film)} {unit['film']} wet; next pass {plain(path.say_further)} {unit['width']} further",
     }

@@ -1,4 +1,4 @@
-"""Nozzle check: every coat tried with every size, and why it does not fit (E6-E16)."""
+"""Nozzle check: every coat tried with every size, and why it does not fit (E6-E16, E47)."""
 
 from builder.records.reasons import COLUMNS, FITS, REASONS, WEIGHT
 from builder.sheets.grammar import At, Block, results_first
@@ -44,10 +44,12 @@ def trials_block(sizes):
         C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{coat.density})"),
         C("set_pressure", "Set pressure", "pressure", "{pressure}+{coat.resistance}*{flow}"),
         C("material", "Material", "yield",
-          "{coat.wet_film}*{coat.mean_uptake}/({constants.cover}*(1-{loss})*(1-{miss}))"),
-        C("gun_speed", "Hand speed", "speed", "{constants.pace}*{flow}*(1-{loss})/({coat.wet_film}*{step})"),
+          "{coat.wet_film}*{coat.mean_uptake}/({constants.cover}*IF({coat.practical}=1,1,(1-{loss})*(1-{miss})))"),
+        C("gun_speed", "Hand speed", "speed",
+          "{constants.pace}*{flow}*IF({coat.practical}=1,1/(1-{miss}),1-{loss})/({coat.wet_film}*{step})"),
         C("life", "Life", "volume", "{size.endurance}/({pressure}*{coat.abrasion})"),
-        C("change_cost", "Cost of a change", "money", "{size.nozzle_price}+{terms.change_time}*{coat.gun_wage}"),
+        C("change_cost", "Cost of a change", "money",
+          "{size.nozzle_price}+{terms.change_time}*{coat.team}*{coat.wage}"),
         C("waste_rate", "Waste when worn", "money_volume",
           "{terms.excess}*{coat.paint_price}/(1+{coat.thinning})+{terms.slow}*{coat.gun_wage}/({flow}"
           "*{constants.hour})"),
@@ -91,10 +93,11 @@ def _try(terms, row, coat, size):
     row.miss = film.miss(coat.solid, coat.clear_width, film.band(size.fan, coat.clear_width))
     row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)
     row.set_pressure = spray.set_pressure(row.pressure, coat.resistance, row.flow)
-    row.material = film.material(coat.wet_film, coat.mean_uptake, row.loss, row.miss)
-    row.gun_speed = spray.gun_speed(row.flow, row.loss, coat.wet_film, row.step)
+    laid = film.on_face(coat.wet_film, row.loss, row.miss, coat.practical)
+    row.material = film.material(laid, coat.mean_uptake, row.loss, row.miss)
+    row.gun_speed = spray.gun_speed(row.flow, row.loss, laid, row.step)
     row.life = wear.life(size.endurance, row.pressure, coat.abrasion)
-    row.change_cost = wear.change_cost(size.nozzle_price, terms.change_time, coat.gun_wage)
+    row.change_cost = wear.change_cost(size.nozzle_price, terms.change_time, coat.team * coat.wage)
     row.waste_rate = wear.waste_rate(terms.excess, coat.paint_price, coat.thinning, terms.slow, coat.gun_wage, row.flow)
     row.interval = wear.interval(row.life, row.change_cost, row.waste_rate)
     row.wear = wear.mean_wear(row.interval, row.life)

@@ -1,5 +1,5 @@
-"""How long a nozzle lives, when replacing it pays, and how worn a used one is (E13-E15, E20). Nothing here checks its
-range: callers do.
+"""How long a nozzle lives, when replacing it pays, and how worn a used one is (E13-E15, E20, E47). Nothing here checks
+its range: callers do.
 """
 
 
@@ -54,15 +54,15 @@ def life(endurance, pressure, abrasion):
 
 
 def change_cost(nozzle_price, change_time, wage):
-    """Cost of one replacement (E14; derived).
+    """Cost of one replacement (E14, E47; derived).
 
         change_cost = nozzle_price + change_time * wage
 
     Parameters
     ----------
     nozzle_price : of a new nozzle [money]
-    change_time : time one gun stands still [s]
-    wage : of one gun's people [money/s]
+    change_time : time it takes, in which the whole team waits [s]
+    wage : of the team [money/s]
 
     Returns
     -------

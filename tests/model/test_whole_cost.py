@@ -361,3 +361,83 @@ def test_a_line_is_judged_by_its_top(tmp_path):
     assert rows["checks"][0].too_high == 4
     book.change("terms", "ground_reach", 0, "")  # a book that does not know the question
     assert [row.too_high for row in book.worked()["areas"][:7]] == [0, 0, 0, 0, 1, 0, 0]
+
+
+# ---- E47: what was counted otherwise before --------------------------------------------------------------------------
+
+
+def sprayed(folder, *changes, **values):
+    """The barn's boards sprayed, with further changes of inputs; `surface`, `coating`, `crew` stand for its own."""
+    book = Barn(folder, **{key: racks()[key] for key in ("families", "nozzles")}, **values)
+    own = {"surfaces": -1, "coatings": -1, "crews": -1}
+    for block, key, value in (("systems", "method", "spray"), *changes):
+        book.change(block, key, len(book.values[block]) + own[block] if block in own else 0, value)
+    return book
+
+
+@pytest.mark.parametrize("method, team", [("spray", 3), ("spray and back-roll", 4)])
+def test_the_whole_team_waits_while_a_nozzle_is_changed(tmp_path, method, team):
+    """Two guns, one tender and one roller, who waits where he rolls; a tenth of an hour at 20 x 1.32, a nozzle of 28."""
+    crew = [("crews", key, value) for key, value in (("guns", 2), ("tenders", 1), ("rollers", 1))]
+    book = sprayed(tmp_path, *crew, ("systems", "method", method), job={"people": 4.0})
+    rows = book.worked()
+    assert rows["trials"][0].change_cost == pytest.approx(28 + team * 2.64)
+    gallon = rows["gallons"][0]
+    assert gallon.change_wages == pytest.approx(gallon.due * team * 2.64) and gallon.due > 0
+
+
+def test_the_hand_on_a_single_bare_coat_is_judged_as_slow_as_it_is(tmp_path):
+    """A face that takes up half as much again slows the hand by a third: one coat may be laid with a nozzle that would
+    be 1.4 times too fast later; two coats may not, for the second finds a sealed face.
+    """
+    film = (("coatings", "spread", ""), ("coatings", "volume_solids", 0.4), ("coatings", "dry_film", 2.0))
+    book = sprayed(tmp_path, *film, ("surfaces", "uptake", 1.5), ("coats", "face", "bare"))
+    speed = book.worked()["trials"][0].gun_speed / scale("ft/s")
+    boards = len(book.values["surfaces"]) - 1
+    book.change("surfaces", "gun_speed_max", boards, speed / 1.4)
+    assert book.worked()["trials"][0].fits
+    for change in (("coats", "coats", 0, 2), ("coats", "face", 0, "sealed")):
+        with book.changed(change):
+            assert book.worked()["trials"][0].why == "hand too fast"
+    book.change("surfaces", "gun_speed_max", boards, speed / 1.6)
+    assert not book.worked()["trials"][0].fits
+
+
+def test_the_bid_names_what_the_customer_reads_of(tmp_path):
+    rates = """
+  rates:
+    - {name: Sweep, basis: area, area_rate: 100 ft2/h, named: yes, source: invented}
+    - {name: Bring the van, basis: visit, hours_each: 0.5 h, named: no, source: invented}
+    - {name: Dust, basis: area, area_rate: 100 ft2/h, source: invented}
+tasks: [{task: Sweep}, {task: Bring the van}, {task: Dust}]
+"""
+    assert Barn(tmp_path, rates).worked()["bid"][0].tasks == "Sweep, Dust"
+
+
+@pytest.mark.parametrize("spread_is, gallons", [("", 5), ("theoretical", 5), ("practical", 4)])
+def test_a_practical_spread_has_the_loss_by_hand_in_it(tmp_path, spread_is, gallons):
+    """400 ft2 at 100 ft2/gal are 4 gal on the face; a fifth of what is taken stays in the tray: 5 gal, unless the label
+    has reckoned with it. Then four fifths of 16.04 mil, 1604.17 / 100, stay on the face: 12.83.
+    """
+    book = Barn(tmp_path)
+    book.change("surfaces", "hand_loss", len(book.values["surfaces"]) - 1, 0.2)
+    book.change("coatings", "spread_is", len(book.values["coatings"]) - 1, spread_is)
+    gallon = book.worked()["gallons"][0]
+    assert gallon.need / GALLON == pytest.approx(gallons)
+    assert gallon.wet_film / scale("mil") == pytest.approx(12.83 if gallons == 4 else 16.04, abs=0.005)
+
+
+@pytest.mark.parametrize(
+    "spread_is, gallons, film", [("theoretical", 4 / 0.8 * 1.025, 16.0417), ("practical", 4, 12.5203)]
+)
+def test_a_practical_spread_has_overspray_in_it_and_leaves_a_thinner_film(tmp_path, spread_is, gallons, film):
+    """A fifth is lost; a fan of 10 in on 100 in sprays a quarter of its width past the edges: 100 of 102.5 lands. Of
+    16.0417 mil 16.0417 x 0.8 / 1.025 = 12.5203 stay. The hand lays the film that stays: flow x 0.8 over film and step,
+    half a fan.
+    """
+    book = sprayed(tmp_path, ("coatings", "spread_is", spread_is), terms={"excess": 0.0})
+    rows = book.worked()
+    pick, gallon = rows["picks"][0], rows["gallons"][0]
+    assert gallon.need / GALLON == pytest.approx(gallons)
+    assert gallon.wet_film / scale("mil") == pytest.approx(film, rel=1e-5)
+    assert pick.gun_speed == pytest.approx(pick.flow * 0.8 / (film * scale("mil") * 5 * scale("in")), rel=1e-5)

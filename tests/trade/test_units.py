@@ -34,6 +34,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     film.band: ([(10, "inch"), (30, "inch")], "inch"),
     film.step: ([(10, "inch"), (30, "inch"), (5, "inch"), 1e-6], "inch"),
     film.miss: ([0.9, (30, "inch"), (32.5, "inch")], ""),
+    film.on_face: ([(4, "thou"), 0.2, 0.1, 1], "thou"),
     film.material: ([(4.5, "thou"), 1.1, 0.2, 0.1], "gal/ft**2"),
     film.paint: ([(0.003, "gal/ft**2"), 0.1], "gal/ft**2"),
     film.thinned_density: ([(10.6, "lb/gal"), 0.1, (8.33, "lb/gal")], "lb/gal"),
