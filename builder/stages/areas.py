@@ -9,17 +9,20 @@ from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.stages import lengths
-from builder.trade import takeoff
+from builder.trade import labor, takeoff
 from builder.values import same
 
 # fmt: off
 MEASURES = (("measured", "Measured area", "area"), ("coated", "Coated area", "area"),
             ("perimeter", "Opening perimeter", "length"), ("run", "Length of lines", "length"),
             ("opened", "Openings", "number"))     # of a system, and what the amount of a task may be taken from
-# The same, each line times the work factor of its access (E28): key, title, quantity, what is so weighed.
-WORK = (("work", "Work area", "area", "measured"),
-        ("edge_work", "Opening perimeter times work factor", "length", "perimeter"),
-        ("open_work", "Openings times work factor", "number", "opened"))
+# How much slower tasks are up there: the same, each line times the work factor of its access, over what is measured
+# (E28). Of what -> the sum so weighed, its words; and what it says of tasks.
+WORK = {"measured": ("work", "Work area", "area", "slow", "Slower by access, its lines together"),
+        "perimeter": ("edge_work", "Opening perimeter times work factor", "length", "edge_slow",
+                      "Slower by access, edge of its openings"),
+        "opened": ("open_work", "Openings times work factor", "number", "open_slow",
+                   "Slower by access, its openings")}
 
 
 def systems_block(units):
@@ -58,11 +61,15 @@ def systems_block(units):
         *(C(key, f"System: {title.lower()}", quantity, total(key), "live") for key, title, quantity in MEASURES),
         *(C(key, f"System: {title.lower()}", quantity,
             f"SUMPRODUCT(--({{areas.system_at}}={{no}}),{{areas.{of}}},{{areas.access_factor}})", "live")
-          for key, title, quantity, of in WORK),
+          for of, (key, title, quantity, *_) in WORK.items()),
+        *(C(key, f"System: {title.lower()}", "number", f"IF({{{of}}}=0,1,{{{work}}}/{{{of}}})", "live")
+          for of, (work, _, _, key, title) in WORK.items()),
         C("lines", "System: measured lines", "count", "SUMPRODUCT(--({areas.system_at}={no}),{areas.passed})", "live"),
         C("coat_rows", "System: coats", "count", "SUMPRODUCT(--({film.system_at}={no}),{film.passed})", "live"),
         *(whole(*one) for one in MEASURES),
-        *(whole(*one) for *one, _ in WORK),
+        *(whole(*one[:3]) for one in WORK.values()),
+        *(C(f"{key}_all", f"{title}, all systems in", "number", f"IF({{{of}_all@}}=0,1,{{{work}_all@}}/{{{of}_all@}})",
+            **TOTALS) for of, (work, _, _, key, title) in WORK.items()),
     ), {"surface": At("surfaces", "{surface_at}")})
 
 
@@ -279,15 +286,15 @@ def sums(est):
             own = [row for row in est.rows["areas"] if row.system_at == system.no and row.passed]
             for key, *_ in MEASURES:
                 setattr(system, key, sum(getattr(row, key) for row in own))
-            for key, *_, of in WORK:
-                setattr(system, key, sum(getattr(row, of) * row.access_factor for row in own))
+            for of, (work, _, _, key, _) in WORK.items():
+                setattr(system, work, sum(getattr(row, of) * row.access_factor for row in own))
+                setattr(system, key, labor.slower(getattr(system, work), getattr(system, of)))
             system.lines = float(len(own))
     live = [system for system in est.rows["systems"] if system.live]
-    est.rows["systems"][0].set(
-        **{
-            f"{key}_all": tuple(
-                sum(getattr(one, key) * included(one, scenario) for one in live) for scenario in SCENARIOS
-            )
-            for key, *_ in (*MEASURES, *WORK)
-        }
-    )
+    first, summed = est.rows["systems"][0], (*(key for key, *_ in MEASURES), *(work for work, *_ in WORK.values()))
+    for key in summed:
+        of_all = (sum(getattr(one, key) * included(one, scenario) for one in live) for scenario in SCENARIOS)
+        setattr(first, f"{key}_all", tuple(of_all))
+    for of, (work, _, _, key, _) in WORK.items():
+        pairs = zip(getattr(first, f"{work}_all"), getattr(first, f"{of}_all"))
+        setattr(first, f"{key}_all", tuple(labor.slower(*pair) for pair in pairs))

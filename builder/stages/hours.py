@@ -7,7 +7,6 @@ from builder.sheets.alternates import BY_SCENARIO, ONLY, copies, total
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
-from builder.stages.areas import WORK
 from builder.trade import labor
 from builder.values import same
 
@@ -52,10 +51,6 @@ def _amount(own, key):
     return f'IF({{task.{own}}}="",{{share}}*{{{key}_found@}},{{task.{own}}})'
 
 
-# Of the lines of its system, or of all: what tells how much slower the task is up there (E28).
-HERE = (("measured", "Measured area of its lines", "area"),
-        *((key, f"{title}, of its lines", quantity) for key, title, quantity, _ in WORK))
-
 # Of one person (E27), from the ground (E28).
 TIMES = ("CHOOSE({basis_no},{area@}*{slow@}/{rate.area_rate},{edge@}*{edge_slow@}/{rate.length_rate},"
          "{edge@}*{edge_slow@}/{rate.length_rate},{pieces@}*{pieces_slow@}/{rate.count_rate},"
@@ -99,14 +94,12 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
     C("named", "Named on the bid", "count", '--({rate.named}<>"no")'),
     C("heeds", "Slower up high", "count", '--({rate.access}="yes")'),
-    *(C(f"{key}_here", title, quantity, _found(key), **BY_SCENARIO) for key, title, quantity in HERE),
-    C("slow", "Slower by access, its lines together", "number",
-      "IF({heeds}*({measured_here@}>0)=0,1,{work_here@}/{measured_here@})", **BY_SCENARIO),
+    C("slow", "Slower by access, its lines together", "number", f"1+{{heeds}}*({_found('slow')}-1)", **BY_SCENARIO),
+    C("by_line", "Slower each opening by its own line", "count", '({task.length}="")*({second}=1)'),
     C("edge_slow", "Slower by access, its length", "number",
-      'IF({heeds}*({task.length}="")*({second}=1)*({edge_found@}>0)=0,{slow@},{edge_work_here@}/{edge_found@})',
-      **BY_SCENARIO),
+      f"(1-{{by_line}})*{{slow@}}+{{by_line}}*(1+{{heeds}}*({_found('edge_slow')}-1))", **BY_SCENARIO),
     C("pieces_slow", "Slower by access, its openings", "number",
-      'IF({heeds}*({task.count}="")*({pieces_found@}>0)=0,1,{open_work_here@}/{pieces_found@})', **BY_SCENARIO),
+      f"1+{{heeds}}*({{task.count}}=\"\")*({_found('open_slow')}-1)", **BY_SCENARIO),
     C("disturbed", "Old paint disturbed", "area", 'IF({task.area}="",{share}*{basics.disturbed},{task.area})'),
     C("by_rate", "Hours by its rate", "time", TIMES, **BY_SCENARIO),
     C("each_hours", "Hours of each person", "time", 'IF({task.hours}="",{by_rate@}/{sharing},{task.hours})',
@@ -240,18 +233,14 @@ def _slower(est, row, task, rate, system):
     """What access does to its time: that of its lines together, or of each opening by its own line (E28)."""
     row.named = float(same(rate.named) != "no")
     row.heeds = float(same(rate.access) == "yes")
-    row.set(**{f"{key}_here": _found_in(est, key, system) for key, *_ in HERE})
+    row.by_line = float(task.length is None and row.second == 1)
 
-    def factors(works, amounts):
-        return tuple(labor.slower(*pair) if row.heeds else 1.0 for pair in zip(works, amounts))
+    def factors(key, heeds):
+        return tuple(factor if heeds else 1.0 for factor in _found_in(est, key, system))
 
-    row.slow = factors(row.work_here, row.measured_here)
-    row.edge_slow, row.pieces_slow = row.slow, tuple(1.0 for _ in SCENARIOS)
-    if task.length is None and row.second == 1:
-        by_line = factors(row.edge_work_here, row.edge_found)
-        row.edge_slow = tuple(own if edge else all_of for own, edge, all_of in zip(by_line, row.edge_found, row.slow))
-    if task.count is None:
-        row.pieces_slow = factors(row.open_work_here, row.pieces_found)
+    row.slow = factors("slow", row.heeds)
+    row.edge_slow = factors("edge_slow", row.heeds) if row.by_line else row.slow
+    row.pieces_slow = factors("open_slow", row.heeds and task.count is None)
 
 
 def _flags(system):
