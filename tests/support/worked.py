@@ -28,6 +28,7 @@ POUND = 0.45359237
 PSI = POUND * 9.80665 / INCH**2  # pound-force on a square inch: NIST SP 811
 WATER = 998.2067 * GALLON / POUND  # 8.33 lb/gal, at 20 C; from memory
 GPM = GALLON / 60  # m3/s
+HOUR = 3600
 DAY_ZERO = datetime(1899, 12, 30)
 TOLERANCE = 1e-9
 # What is worked out by hand and not by the book: equation -> what the book does not know of. A line goes when its stage
