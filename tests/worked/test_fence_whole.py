@@ -81,13 +81,13 @@ cost = page(every, "cost.cost", direct * 1.12, "254552.51")
 
 # ---- price: up to hundreds
 page(every, "price.asked", cost / 0.8, "318190.64")
-page(every, "price.net", 299300, "299300")
-page(every + " money_step", "price.tax", 24690, "24690")  # 8.25 % are 24692.25, to tens
-page(every + " money_step", "price.total", 299300 + 24690, "323990")
-# a fifth of 323990 is 64798, down to hundreds; half of the 259290 left is 129645
-page(every + " money_step", "price.deposit", 64700, "64700")
-page(every + " money_step", "price.stage", 129600, "129600")
-page(every + " money_step", "price.last", 323990 - 64700 - 129600, "129690")
+page(every, "price.net", 318200, "318200")
+page(every + " money_step", "price.tax", 26250, "26250")  # 8.25 % are 26251.5, to tens
+page(every + " money_step", "price.total", 318200 + 26250, "344450")
+# a fifth of 344450 is 68890, down to hundreds; half of the 275650 left is 137825
+page(every, "price.deposit", 68800, "68800")
+page(every, "price.stage", 137800, "137800")
+page(every + " money_step", "price.last", 344450 - 68800 - 137800, "137850")
 # fmt: on
 
 
