@@ -172,7 +172,7 @@ def _days(est, plan):
 
 
 def _hands(est, plan, days):
-    """When the tasks of each system are done, in the order of Paint; the gun begins when its team has done the first."""
+    """When the tasks of each system are done, in the order of Paint; the gun begins when all have done the first."""
     lanes, listed, beside = est.rows["lanes"], len(days.mornings), max(1.0, plan.hands)
     used = [lane for lane in lanes if lane.tot + lane.hand]
     tasks = tuple(
