@@ -1,4 +1,4 @@
-"""Days: labor, visits and dates of each scenario (E36). The base is scheduled in full; an alternate is the base and
+"""Days: labor, visits and dates of each scenario (E31, E36). The base is scheduled in full; an alternate is the base and
 what its steps add.
 """
 
