@@ -1,5 +1,5 @@
-"""Days: labor, visits and dates of each scenario (E31, E36). The base is scheduled in full; an alternate is the base and
-what its steps add.
+"""Days: labor, visits and dates of each scenario (E31, E36). The base is scheduled in full; an alternate is the base
+and what its steps add.
 """
 
 from builder.records.scenarios import SCENARIOS
