@@ -1,5 +1,5 @@
-"""Days: labor, visits and dates of each scenario (E36). The base is scheduled in full; an alternate is the base and
-what its steps add.
+"""Days: labor, visits and dates of each scenario (E31, E36). The base is scheduled in full; an alternate is the base
+and what its steps add.
 """
 
 from builder.records.scenarios import SCENARIOS
@@ -44,7 +44,7 @@ DAYS = Block("days", "Days", (
     C("alone", "Its longest system takes by itself", "time",
       "SUMPRODUCT(LARGE(({lanes.apart}={no}-1)*{lanes.alone},1))*({no}>1)", "passed"),
     C("lanes", "Both lanes end at work hour", "time",
-      "MAX({plan.lanes_end},{plan.begin}+MAX({plan.gun_time}+{added},{alone}))", "passed"),
+      "MAX({plan.lanes_end},{plan.gun_from}+MAX({plan.gun_time}+{added},{alone}))", "passed"),
     C("body", "Labor before what comes last", "time",
       "{coat_labor}+{task_hours.labor_all@no}-{plan.last_labor}", "passed"),
     C("rest_from", "What comes last begins at work hour", "time",
@@ -93,7 +93,7 @@ def _days(est, row, scenario, plan):
     row.task_labor = tasks.labor_all[at] + row.clean_labor
     row.added = float(sum(lane.added for lane in own))
     row.alone = float(max((lane.alone for lane in own), default=0.0))
-    row.lanes = max(plan.lanes_end, plan.begin + max(plan.gun_time + row.added, row.alone))
+    row.lanes = max(plan.lanes_end, plan.gun_from + max(plan.gun_time + row.added, row.alone))
     row.body = row.coat_labor + tasks.labor_all[at] - plan.last_labor
     labors = row.body * plan.pace, (plan.last_labor + row.clean_labor) * plan.pace
     row.rest_from = schedule.finish(row.lanes, labors[0], people, plan.lost, 0.0)

@@ -60,6 +60,8 @@ PLAN_FACTS = (
     C("steps", "Steps", "count", "SUM({lanes.tot})", "usable"),
     C("too_many", "More steps than are listed", "count", "--({steps}>COUNT({steps.no}))", "usable"),
     C("passed", "Scheduled", "count", 'IF(({usable}=1)*(N({too_many})=0)=1,1,"")', ""),
+    C("gun_from", "Gun lane begins at work hour, once nobody of its team is at tasks", "time",
+      "MAX({begin},SUMPRODUCT(LARGE({lanes.hand}*{lanes.all_at_it}*{lanes.hand_end},1)))", "passed"),
     C("hand_end", "Hand lane ends at work hour", "time", "MAX({begin},MAX({lanes.hand_end}))", "passed"),
     C("gun_end", "Gun lane ends at work hour", "time", "MAX({begin},MAX({run.end}))", "passed"),
     C("lanes_end", "Both lanes end at work hour", "time", "MAX({hand_end},{gun_end})", "passed"),

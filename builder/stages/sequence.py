@@ -47,7 +47,7 @@ def run_block(systems, pumps, machines):
           "IF({next@}>INDEX({lanes.upto},{@}),{constants.never},"
           "CHOOSE(1+({no}>1)*(1+({system^}={@})),INDEX({lanes.ready},{@}),{able@^},{ready^}))", **every),
         C("loaded", "Coating in", "count", "CHOOSE(1+({no}>1)*(1+({pump^}={@})),0,{loaded@^},{load^})", **in_pump),
-        C("free", "Gun free from", "time", "IF({no}=1,{plan.begin},{end^})"),
+        C("free", "Gun free from", "time", "IF({no}=1,{plan.gun_from},{end^})"),
         C("soonest", "Soonest start", "time", f"MAX({{free}},MIN({span('able')}))"),
         C("worth", "Worth, 0 where later, of", "number",
           "IF({able@}>{soonest}+{constants.tie},0,(((INDEX({lanes.upto},{@})-{next@}+1)*2+1-({coming.pump_at}>0)"
@@ -134,7 +134,7 @@ def _sequence(est, plan):
     )
     _hands(est, plan, days)
     ready = [lane.ready for lane in est.rows["lanes"]]
-    placed = schedule.sequence(plan.begin, ready, given, days, TIE)
+    placed = schedule.sequence(plan.gun_from, ready, given, days, TIE)
     state = _State(est, plan, days)
     for row, one in zip(est.rows["run"], placed):
         _row(est, row, one, state)
@@ -172,20 +172,23 @@ def _days(est, plan):
 
 
 def _hands(est, plan, days):
-    """When the tasks of each system are done, in the order of Paint."""
-    lanes, listed = est.rows["lanes"], len(days.mornings)
+    """When the tasks of each system are done, in the order of Paint; the gun begins when all have done the first."""
+    lanes, listed, beside = est.rows["lanes"], len(days.mornings), max(1.0, plan.hands)
+    used = [lane for lane in lanes if lane.tot + lane.hand]
     tasks = tuple(
-        schedule.Step(lane.labor * plan.pace, 0.0, lane.weather, lane.always) if lane.hand else None for lane in lanes
+        schedule.Step(lane.labor * plan.pace, 0.0, lane.weather, lane.always) if lane.hand else None for lane in used
     )
-    ready = schedule.by_hand(plan.begin, tasks, est.basics.people, max(1.0, plan.hands), days)
-    now, at_it = plan.begin, est.basics.people
-    for lane, end in zip(lanes, ready):
-        lane.passed, lane.hand_start, lane.at_it, lane.ready = 1.0, now, at_it, end
+    done = schedule.by_hand(plan.begin, tasks, est.basics.people, beside, days)
+    ready = {lane.no: end for lane, end in zip(used, done)}
+    plan.gun_from, now = done[0] if done else plan.begin, plan.begin
+    for lane in lanes:
+        lane.all_at_it = float(not used or lane.no <= used[0].no)
+        lane.at_it = est.basics.people if lane.all_at_it else beside
+        lane.passed, lane.hand_start, lane.ready = 1.0, now, ready.get(lane.no, plan.begin)
         first = min(listed - 1, working_days.first_day(now, days.hours, days.slack))
         lane.hand_day = first + 1.0
         lane.hand_lost = working_days.lost_share(days.months[first], lane.weather, lane.always)
-        now, at_it = (end, max(1.0, plan.hands)) if lane.hand else (now, at_it)
-        lane.hand_end = now
+        now = lane.hand_end = lane.ready if lane.hand else now
         last = working_days.last_day(now, days.hours, days.slack)
         lane.hand_until = min(float(listed), last + 1.0) if lane.hand else 0.0
     plan.hand_end = max(plan.begin, now)
@@ -200,7 +203,7 @@ class _State:
         self.next = [lane.before + 1 for lane in lanes]
         self.able = [lane.ready for lane in lanes]
         self.loaded = [0.0 for _ in est.rows["pumps"]]
-        self.free = plan.begin
+        self.free = plan.gun_from
 
 
 def _row(est, row, one, state):

@@ -68,7 +68,8 @@ def _lost(step, start, days):
 def by_hand(begin, tasks, people, hands, days):
     """When each system's tasks are done by the people beside the gun, in the order given (E36; derived).
 
-        each begins where the one before ends and takes labor / hands / (1 - lost); the first has all people
+        each begins where the one before ends and takes labor / hands / (1 - lost); those of the first system all people
+        do, so that the gun begins when they are done
 
     Parameters
     ----------
@@ -95,7 +96,7 @@ def by_hand(begin, tasks, people, hands, days):
     for task in tasks:
         if task is not None:
             now += task.time / at_it / (1 - _lost(task, now, days))
-            at_it = hands
+        at_it = hands
         ready.append(begin if task is None else now)
     return tuple(ready)
 

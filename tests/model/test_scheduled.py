@@ -93,14 +93,14 @@ def placed(rows):
 def test_one_person_coats_one_while_the_other_dries(yard):
     """An hour of work is 8 / 6.4 = 1.25 on the clock. Fence 0 to 2; dry at clock 2.5 + 4 = 6.5, hour 5.2. Wall 2 to 5.
     Fence again 5.2 to 7.2: into the second day. 7.2 / 6.4 = 1.125 days, 1.5 in halves, two visits, until Tuesday.
-    Standing: from 5 to 5.2. Labor 7 h.
+    Standing: from 5 to 5.2. Labor 7 h of work, paid 7 / 0.8 = 8.75 h.
     """
     rows = yard()
     assert placed(rows) == [pytest.approx(one) for one in ((1, 0, 2), (2, 2, 5), (1, 5.2, 7.2))]
     base = rows["days"][0]
     assert (rows["plan"][0].hours / HOUR, base.work / HOUR) == pytest.approx((6.4, 7.2))
     assert (base.days, base.visits, base.finish) == (1.5, 2, day("2026-05-19"))
-    assert (base.labor / HOUR, base.standing / HOUR) == pytest.approx((7, 0.2))
+    assert (base.labor / HOUR, base.standing / HOUR) == pytest.approx((8.75, 0.2))
     assert base.promised == base.finish  # a chance of a half
 
 
@@ -108,41 +108,58 @@ def test_standing_time_is_paid_by_its_share(yard):
     """0.2 h of work are 0.25 h of the day; half of it at 20 an hour and the burden of 32 %: 0.125 x 26.4 = 3.30."""
     rows = yard(values={"terms": {"standing_paid": 0.5, "burden": 0.32}})
     assert rows["cost"][0].standing_wages == pytest.approx(3.30)
-    assert rows["cost"][0].wages == pytest.approx(7 * 26.4 + 3.30)
+    assert rows["cost"][0].wages == pytest.approx(7 / 0.8 * 26.4 + 3.30)
 
 
 def test_tasks_come_before_first_last_and_alongside(yard):
-    """One person, one lane: first 1 h, then 2 h of washing the wall as its first step. At 1 the fence has two passes
-    left and the wall two steps: the fence is first in Paint. Fence 1 to 3, dry at clock 3.75 + 4 = 7.75: hour 6.2. Wash
-    3 to 5, wall 5 to 8, fence 8 to 10, last 0.5 h: 10.5. Alongside: 3 h more of labor, 13.5 in all, which is more than
-    10 + 0.5: labor before the last is 1 + 2 + 7 + 3 = 13, so 13.5.
+    """Of stated hours 0.8 are work. One person, one lane: first 1.25 x 0.8 = 1 h, then 2.5 x 0.8 = 2 h of washing the
+    wall as its first step. At 1 the fence has two passes left and the wall two steps: the fence is first in Paint.
+    Fence 1 to 3, dry at clock 3.75 + 4 = 7.75: hour 6.2. Wash 3 to 5, wall 5 to 8, fence 8 to 10, last 0.625 x 0.8 =
+    0.5 h: 10.5. Alongside: 3.75 x 0.8 = 3 h more of labor, 13.5 in all, which is more than 10 + 0.5: labor before the
+    last is 1 + 2 + 7 + 3 = 13, so 13.5.
     """
     tasks = """
 tasks:
-  - {task: Wash, system: Wall, hours: 2 h}
-  - {task: Sign in, hours: 1 h}
-  - {task: Walk round, hours: 0.5 h}
+  - {task: Wash, system: Wall, hours: 2.5 h}
+  - {task: Sign in, hours: 1.25 h}
+  - {task: Walk round, hours: 0.625 h}
 """
     rows = yard(tasks)
     assert placed(rows) == [pytest.approx(one) for one in ((1, 1, 3), (2, 3, 5), (2, 5, 8), (1, 8, 10))]
     assert rows["days"][0].work / HOUR == pytest.approx(10.5)
-    rows = yard(tasks + "  - {task: Look on, hours: 3 h}\n")
+    rows = yard(tasks + "  - {task: Look on, hours: 3.75 h}\n")
     assert rows["days"][0].work / HOUR == pytest.approx(13.5)
 
 
 def test_hands_beside_the_gun_prepare_what_comes_next(yard):
-    """Two people, a crew of one: a hand lane of one. Fence 2 h of washing by both: 1 h. Wall 3 h by one: until 4. The
+    """Two people, a crew of one: a hand lane of one. Of stated hours 0.8 are work. Fence 2.5 x 0.8 = 2 h of washing by
+    both: 1 h. Wall 3.75 x 0.8 = 3 h by one: until 4. The
     fence is coated from 1 to 3, dry at clock 3.75 + 4: 6.2; the wall from 4 to 7; the fence again 7 to 9.
     """
     tasks = """
 tasks:
-  - {task: Wash, system: Fence, hours: 2 h}
-  - {task: Wash, system: Wall, hours: 3 h}
+  - {task: Wash, system: Fence, hours: 2.5 h}
+  - {task: Wash, system: Wall, hours: 3.75 h}
 """
     rows = yard(tasks, people="2")
     assert [row.ready / HOUR for row in rows["lanes"][:2]] == pytest.approx([1, 4])
     assert placed(rows) == [pytest.approx(one) for one in ((1, 1, 3), (2, 4, 7), (1, 7, 9))]
     assert rows["plan"][0].two == 1 and rows["plan"][0].steps == 3
+
+
+def test_nobody_washes_and_coats_at_once(yard):
+    """Both people wash the fence, 1.5 h of work each (3.75 h stated, of which 0.8 are work). So the wall, which has no
+    tasks, cannot begin at 0; at 1.5 the fence has more left. Fence 1.5 to 3.5, dry at clock 4.375 + 4, after the 8 hours
+    of the day: 6.4. Wall 3.5 to 6.5, fence 6.5 to 8.5.
+    """
+    rows = yard("tasks:\n  - {task: Wash, system: Fence, hours: 3.75 h}\n", people="2")
+    assert placed(rows) == [pytest.approx(one) for one in ((1, 1.5, 3.5), (2, 3.5, 6.5), (1, 6.5, 8.5))]
+
+
+def test_the_gun_begins_at_once_with_a_system_that_has_no_tasks(yard):
+    """One of two washes the wall meanwhile, 3 h of work (3.75 h stated). Fence 0 to 2, wall 3 to 6, fence, dry at 5.2, 6 to 8."""
+    rows = yard("tasks:\n  - {task: Wash, system: Wall, hours: 3.75 h}\n", people="2")
+    assert placed(rows) == [pytest.approx(one) for one in ((1, 0, 2), (2, 3, 6), (1, 6, 8))]
 
 
 @pytest.mark.parametrize(
@@ -189,7 +206,7 @@ def test_the_boom_of_an_alternate_is_paid_for_the_days_that_its_steps_add(yard):
     rows = yard(wall="boom", alternate=", alternate: A")
     assert placed(rows) == [pytest.approx(one) for one in ((1, 0, 2), (1, 5.2, 7.2))]
     assert [row.work / HOUR for row in rows["days"][:2]] == pytest.approx([7.2, 7.2])
-    assert [row.labor / HOUR for row in rows["days"][:2]] == pytest.approx([4, 7])
+    assert [row.labor / HOUR for row in rows["days"][:2]] == pytest.approx([4 / 0.8, 7 / 0.8])
     assert [row.access_rental for row in rows["cost"][:2]] == pytest.approx([14, 14 + 160])
 
 

@@ -42,6 +42,7 @@ NEUTRAL = {
     "walk": None,
     "recovered": None,
     "standing_paid": None,
+    **{f"{driver}_{end}": 1.0 for driver in ("area", "time") for end in ("low", "high")},
     "travel_rate": None,
     "travel_lump": None,
     "ground_reach": None,

@@ -43,15 +43,15 @@ class Site:
 
 
 def hands(site, begin, tasks, people, beside):
-    """The moment at which each system is prepared."""
-    free, at_it, ready = begin, people, []
-    for task in tasks:
+    """The moment at which each system is prepared: the first by everybody, the gun's team too."""
+    free, ready = begin, []
+    for system, task in enumerate(tasks):
         if task is None:
             ready.append(begin)
             continue
+        at_it = beside if system else people
         free = site.after(free, task.time / at_it * site.hindered(free, task))
         ready.append(free)
-        at_it = beside
     return ready
 
 

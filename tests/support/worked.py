@@ -28,31 +28,20 @@ POUND = 0.45359237
 PSI = POUND * 9.80665 / INCH**2  # pound-force on a square inch: NIST SP 811
 WATER = 998.2067 * GALLON / POUND  # 8.33 lb/gal, at 20 C; from memory
 GPM = GALLON / 60  # m3/s
+HOUR = 3600
 DAY_ZERO = datetime(1899, 12, 30)
 TOLERANCE = 1e-9
 # What is worked out by hand and not by the book: equation -> what the book does not know of. A line goes when its stage
 # is there; the figures that rest on it are then held to the book.
 PENDING = {
-    "inputs": "the entries of the whole cost",
-    "E28": "access slows tasks",
-    "E29": "walking between spots",
-    "E30": "loads of a pump, content won back",
-    "E31": "unproductive hours of the day",
-    "E32": "travel",
-    "E33": "rental by mixes of rates, and its delivery",
-    "E34": "old paint contained",
-    "E35": "cleaning by load, flushing by day",
-    "E36": "the schedule",
     "E37": "height of a line's foot",
     "E38": "hoses of a pump",
     "E40": "no touch-up of primers and fillers",
-    "E44": "burden by lines",
     "E45": "least of the deposits allowed",
     "E46": "parts of the job",
     "E47a": "the whole team waits while a nozzle is changed",
     "E47b": "a single bare coat is judged at its uptake",
     "E47e": "practical spread",
-    "E47f": "weather by month takes hours of outdoor steps",
     "money_step": "the smallest amount that is paid, on Terms",
 }
 

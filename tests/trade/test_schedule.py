@@ -129,6 +129,11 @@ def test_hands_do_the_tasks_one_system_after_another():
     assert by_hand(1.0, (Step(6.0, 0.0), None, Step(4.0, 0.0)), 3, 2, week()) == (3.0, 1.0, 5.0)
 
 
+def test_hands_are_alone_where_the_gun_begins_with_a_system_that_has_no_tasks():
+    """The gun's team coats the first: two people for 4 h of the second."""
+    assert by_hand(1.0, (None, Step(4.0, 0.0)), 3, 2, week()) == (1.0, 3.0)
+
+
 # ---- weather -----------------------------------------------------------------------------------------------------
 
 

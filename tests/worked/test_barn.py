@@ -1,5 +1,8 @@
 """A hay barn, worked by hand: one gun, two coats on bare ribbed boards, a narrow trim, overhead on direct cost.
 
+Days follow the schedule: times of steps are those of every other job (the medians of area and time), weather takes a
+fifth of what is done outdoors, both people do the tasks of the walls and then one coats them.
+
 Lengths in ft, areas in ft2, films in mil, volumes in gal, flows in gal/min, times in h, money in USD.
 """
 
@@ -113,17 +116,19 @@ material = array([walls[2], trim[0]])
 applied = page("E18", "gallons.applied", area * array([2, 1]) * material * (1 + over), "16.686 0.5355")
 need = page("E18", "gallons.need", applied / 1.1, "15.169 0.4868")
 page("E18", "gallons.thinner", applied - need, "1.5169 0.04868")
+# the white trim is sprayed while the first red dries, so that the pump is loaded red, white, red; nothing is won back
 content = pi / 4 * (50 * FOOT * (INCH / 4) ** 2 + 4 * FOOT * (INCH * 3 / 16) ** 2) / GALLON
-fill = page("E18", "purchases.line_fill", array([0.2 + content] * 2), "0.3332 0.3332", scenario=1, live=1)
-total = page("E18", "purchases.total", need + fill + 0.25, "15.753 1.0701", scenario=1, live=1)
+load = page.step("E30", (0.2 + content) / 1.1, "0.3029")
+fill = page("E30 E36", "purchases.line_fill", array([2 * load, load]), "0.6059 0.3029", scenario=1, live=1)
+total = page("E18 E30", "purchases.total", need + fill + 0.25, "16.025 1.0398", scenario=1, live=1)
 
-# ---- packs: 15.75 gal are three of 5 gal at 135 and one of 1 gal at 30, 435, where four of 5 gal cost 540; 1.07 gal
+# ---- packs: 16.03 gal are three of 5 gal at 135 and two of 1 gal at 30, 465, where four of 5 gal cost 540; 1.04 gal
 # are two of 1 gal
-page("E19", "purchases.small", array([1, 2]), "1 2", scenario=1, live=1)
+page("E19", "purchases.small", array([2, 2]), "2 2", scenario=1, live=1)
 page("E19", "purchases.middle", array([3, 0]), "3 0", scenario=1, live=1)
-page("E19", "purchases.bought", array([16, 2]), "16 2", scenario=1, live=1)
-paint = page("E19", "purchases.cost", array([3 * 135 + 30, 2 * 30]), "435 60", scenario=1, live=1)
-page("E19", "purchases.left_over", array([16, 2]) - total, "0.2473 0.9299", scenario=1, live=1)
+page("E19", "purchases.bought", array([17, 2]), "17 2", scenario=1, live=1)
+paint = page("E19", "purchases.cost", array([3 * 135 + 2 * 30, 2 * 30]), "465 60", scenario=1, live=1)
+page("E19", "purchases.left_over", array([17, 2]) - total, "0.9747 0.9602", scenario=1, live=1)
 
 # ---- nozzles: due by when changing pays, a new one and a spare at least; the price bears what is worn, the counter
 # what is bought
@@ -141,41 +146,42 @@ elapsed = page("E12", "hours.elapsed", trigger + handling, "6.4767 0.5353")
 page("E12", "hours.labor", elapsed, "6.4767 0.5353")
 page("E12", "hours.trigger_share", trigger / elapsed, "0.1548 0.1437")
 
-# ---- tasks: wash what is measured, mask 143 ft (two share the time and are not paid twice), clean for two colors; by
-# visit: set up
-once = page("E21 E27", "task_hours.labor", array([2027 / 800, 143 / 90, 0, 2 * 0.4]), "2.5337 1.5889 0 0.8")
-each_visit = page("E21", "task_hours.visit_hours", array([0, 0, 0.5 * 2, 0]), "0 0 1 0")
-once_material = array([2027 * 0.01, 143 * 0.10, 0, 2 * 1.5])
+# ---- tasks: wash what is measured, mask 143 ft (two share the time and are not paid twice); by load: clean; by visit:
+# set up
+once = page("E21 E27", "task_hours.labor", array([2027 / 800, 143 / 90, 0, 0]), "2.5337 1.5889 0 0")
+page("E21", "task_hours.visit_hours", array([0, 0, 0.5 * 2, 0]), "0 0 1 0")
+page("E35", "task_hours.load_hours", array([0, 0, 0, 0.4]), "0 0 0 0.4")
 
-# ---- days: of 2 people x 8 h a visit, set-up takes one
-useful = page("E21", "days.useful", 2 * 8 - 1, "15")
-page("E21", "days.coat_labor", sum(elapsed), "7.0120")
-page("E21", "days.task_labor", sum(once), "4.9226")
-page.step("E21", (sum(elapsed) + sum(once)) / 15, "0.7956")
-page("E21", "days.worked", 1, "1")  # up to half days
-page("E21", "days.clock", sum(elapsed), "7.0120")  # one pump and one gun
-page.step("E21", sum(elapsed) / 7.5, "0.9349")
-page("E21", "days.clock_days", 1, "1")
-page("E21", "days.drying", 2 * 4, "8")
-page("E21", "days.drying_days", 0.5, "0.5")  # 8 of 24 hours
-page("E21", "days.days", 1, "1")
-page("E21", "days.visits", 1, "1")
-labor = page("E21", "days.labor", sum(elapsed) + sum(once) + 1 * 1, "12.935")
-page("E21", "days.weather", 1 / (1 - 0.20), "1.25")
-page("E21", "days.finish", date(2026, 6, 2), "46175")  # the second day from Monday, June 1st
+# ---- the schedule: of 8 h a day set-up takes half an hour
+day = page("E36", "plan.hours", 8 - 0.5 * 2 / 2, "7.5")
+pace = page("E36", "plan.pace", (0.98 * 1.04 * 0.8 * 1.4) ** 0.5, "1.0684")
+outdoors = page.step("E36", pace / (1 - 0.20), "1.3355")
+washed = page("E36", "lanes.hand_end", sum(once) / 2 * outdoors, "2.7529")  # by both
+red = page.step("E36", washed + elapsed[0] / 2 * outdoors, "7.0778")  # the first red ends on the first day
+white = page.step("E36", red + elapsed[1] * outdoors, "7.7926")  # the trim ends on the second
+page.step("E36", red + 4, "11.078")  # on the clock, so that the red is dry in the morning, at 7.5
+red_again = page.step("E36", white + elapsed[0] / 2 * outdoors, "12.118")
+page("E36", "run.done", array([red, white, red_again]), "7.0778 7.7926 12.118")
+page("E35 E36", "days.work", red_again + 3 * 0.4 * pace / 2, "12.759")  # three loads to clean come last
+page("E36", "days.days", 2, "2")  # 1.70, up to half days
+page("E36", "days.visits", 2, "2")
+page("E36", "days.finish", date(2026, 6, 2), "46175")  # the second day from Monday, June 1st
+page("E36", "days.coat_labor", sum(elapsed), "7.0120")
+paid_once = page("E35 E36", "days.task_labor", sum(once) + 3 * 0.4, "5.3226")
+labor = page("E21 E36", "days.labor", sum(elapsed) + paid_once + 2 * 1, "14.335")
 
 # ---- cost
-sundries = page("E22", "cost.sundries", (435 + 60) * 0.05, "24.75")
-task_material = page("E22", "cost.task_material", sum(once_material) + 1 * 3, "40.57")
-materials = page("E22", "cost.materials", 495 + nozzles + sundries + task_material, "570.79")
+sundries = page("E22", "cost.sundries", (465 + 60) * 0.05, "26.25")
+task_material = page("E22", "cost.task_material", 2027 * 0.01 + 143 * 0.10 + 3 * 1.5 + 2 * 3, "45.07")
+materials = page("E22", "cost.materials", 525 + nozzles + sundries + task_material, "606.79")
 coat_wages = page("E22", "cost.coat_wages", sum(elapsed) * 31.2, "218.77")
-task_wages = page("E22 E27", "cost.task_wages", (sum(once) + 1 * 1) * 31.2, "184.79")
+task_wages = page("E22 E27", "cost.task_wages", (paid_once + 2 * 1) * 31.2, "228.47")
 change_wages = page("E22", "cost.change_wages", sum(due) * 0.1 * 31.2, "1.3762")
-wages = page("E22", "cost.wages", coat_wages + task_wages + change_wages, "404.94")
-tax = page("E22", "cost.tax", materials * 0.06, "34.247")
-direct = page("E22", "cost.direct", materials + wages + tax, "1009.97")
-overhead = page("E22", "cost.overhead", direct * 0.15, "151.50")
-cost = page("E22", "cost.cost", direct * 1.15, "1161.47")
+wages = page("E22", "cost.wages", coat_wages + task_wages + change_wages, "448.62")
+tax = page("E22", "cost.tax", materials * 0.06, "36.407")
+direct = page("E22", "cost.direct", materials + wages + tax, "1091.81")
+overhead = page("E22", "cost.overhead", direct * 0.15, "163.77")
+cost = page("E22", "cost.cost", direct * 1.15, "1255.58")
 
 # ---- risk: P10 and P90 of area, material, time, wear; 1.28155 deviations to either side
 low, high = array([0.98, 0.9, 0.8, 0.7]), array([1.04, 1.2, 1.4, 1.5])
@@ -188,15 +194,15 @@ page("E23", "risk.growth_time", growth[2], "1.0488")
 trigger_wages = sum(trigger) * 31.2
 bases = array(
     [  # what is moved: by area and material; area, material, time; area and time; area, material, wear
-        page("E23", "risk.material_cost", (materials - nozzles) * 1.06 * 1.15, "683.03"),
+        page("E23", "risk.material_cost", (materials - nozzles) * 1.06 * 1.15, "726.91"),
         page("E23", "risk.trigger_cost", trigger_wages * 1.15, "38.725"),
-        page("E23", "risk.handling_cost", (wages - trigger_wages) * 1.15, "426.95"),
+        page("E23", "risk.handling_cost", (wages - trigger_wages) * 1.15, "477.18"),
         page("E23", "risk.nozzle_cost", nozzles * 1.06 * 1.15, "12.759"),
     ]
 )
 moves = array([[1, 1, 0, 0], [1, 1, 1, 0], [1, 0, 1, 0], [1, 1, 0, 1]])
 expected = bases * [mean[0] * mean[1], mean[0] * mean[1] * mean[2], mean[0] * mean[2], mean[0] * mean[1] * mean[3]]
-center = page("E23", "risk.mean", sum(expected), "1247.37")
+center = page("E23", "risk.mean", sum(expected), "1348.70")
 square = sum(  # two parts share the growth of each driver that moves both
     expected[i]
     * expected[j]
@@ -207,42 +213,42 @@ square = sum(  # two parts share the growth of each driver that moves both
     for i in range(4)
     for j in range(4)
 )
-spread = page("E23", "risk.log_sigma", sqrt(log(square / center**2)), "0.1168")
-middle = page("E23", "risk.p50", center * exp(-(spread**2) / 2), "1238.90")
-covered = page("E23", "risk.covered", middle * exp(0.8416212335729143 * spread), "1366.84")
-page("E23", "risk.p10", middle * exp(-1.2815515655446004 * spread), "1066.70")
-page("E23", "risk.p90", middle * exp(1.2815515655446004 * spread), "1438.90")
-contingency = page("E23", "risk.contingency", covered - cost, "205.38")
+spread = page("E23", "risk.log_sigma", sqrt(log(square / center**2)), "0.1176")
+middle = page("E23", "risk.p50", center * exp(-(spread**2) / 2), "1339.40")
+covered = page("E23", "risk.covered", middle * exp(0.8416212335729143 * spread), "1478.79")
+page("E23", "risk.p10", middle * exp(-1.2815515655446004 * spread), "1151.97")
+page("E23", "risk.p90", middle * exp(1.2815515655446004 * spread), "1557.33")
+contingency = page("E23", "risk.contingency", covered - cost, "223.20")
 # each driver by the square of its sigma times what it moves
 weights = sigma**2 * (moves.T @ expected) ** 2
-page("E23", "risk.share_area", weights[0] / sum(weights), "0.03983")
-page("E23", "risk.share_material", weights[1] / sum(weights), "0.3651")
-page("E23", "risk.share_time", weights[2] / sum(weights), "0.5942")
-page("E23", "risk.share_wear", weights[3] / sum(weights), "0.0008770")
+page("E23", "risk.share_area", weights[0] / sum(weights), "0.03926")
+page("E23", "risk.share_material", weights[1] / sum(weights), "0.3455")
+page("E23", "risk.share_time", weights[2] / sum(weights), "0.6145")
+page("E23", "risk.share_wear", weights[3] / sum(weights), "0.0007394")
 
 # ---- price: a fifth of it is margin, up to whole fives, taxed by a twentieth
-page("E22", "price.asked", covered / (1 - 0.20), "1708.55")
-net = page("E22", "price.net", 1710, "1710")
-page("E43", "price.tax", 85.5, "85.5")
-page("E43", "price.total", 1710 + 85.5, "1795.5")
+page("E22", "price.asked", covered / (1 - 0.20), "1848.48")
+net = page("E22", "price.net", 1850, "1850")
+page("E43", "price.tax", 92.5, "92.5")
+page("E43", "price.total", 1850 + 92.5, "1942.5")
 page("E22", "price.markup", 0.2 / 0.8, "0.25")
-page("E22", "price.break_even", cost, "1161.47")
-page("E22", "price.per_area", 1710 / 2055.2, "0.8320")
-page("E23 E42", "price.chance_over", 1 - chance_below(log(1710 / middle) / spread), "0.002892")
-page("E23", "price.chance_margin", 1 - chance_below(log(1710 * 0.8 / middle) / spread), "0.1980")
-page("E22", "price.contingency_share", (covered - cost) / cost, "0.1768")
+page("E22", "price.break_even", cost, "1255.58")
+page("E22", "price.per_area", 1850 / 2055.2, "0.9002")
+page("E23 E42", "price.chance_over", 1 - chance_below(log(1850 / middle) / spread), "0.003020")
+page("E23", "price.chance_margin", 1 - chance_below(log(1850 * 0.8 / middle) / spread), "0.1981")
+page("E22", "price.contingency_share", (covered - cost) / cost, "0.1778")
 # where the price goes, up to its last dollar
-page("E22", "price.goes_coatings", 495, "495")
-page("E22", "price.goes_material", nozzles + sundries + task_material, "75.787")
-page("E22", "price.goes_wages", wages, "404.94")
-page("E22", "price.goes_tax", tax, "34.247")
-page("E22", "price.goes_overhead", overhead, "151.50")
-page("E22", "price.goes_contingency", covered - cost, "205.38")
-page("E22", "price.goes_margin", 1710 - covered, "343.16")
-# 30 % of 1795.5 is 538.65, down to fives 535; half of the 1260.5 left is 630.25, down to 630
-page("E22 E43", "price.deposit", 535, "535")
-page("E22 E43", "price.stage", 630, "630")
-page("E22 E43", "price.last", 1795.5 - 535 - 630, "630.5")
+page("E22", "price.goes_coatings", 525, "525")
+page("E22", "price.goes_material", nozzles + sundries + task_material, "81.787")
+page("E22", "price.goes_wages", wages, "448.62")
+page("E22", "price.goes_tax", tax, "36.407")
+page("E22", "price.goes_overhead", overhead, "163.77")
+page("E22", "price.goes_contingency", covered - cost, "223.20")
+page("E22", "price.goes_margin", 1850 - covered, "371.21")
+# 30 % of 1942.5 is 582.75, down to fives 580; half of the 1362.5 left is 681.25, down to 680
+page("E22 E43", "price.deposit", 580, "580")
+page("E22 E43", "price.stage", 680, "680")
+page("E22 E43", "price.last", 1942.5 - 580 - 680, "682.5")
 # fmt: on
 
 

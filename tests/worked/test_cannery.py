@@ -121,11 +121,13 @@ need = page("E18", "gallons.need", applied / [1.04, 1, 1, 1.08, 1.1, 1.05], "24.
 thinner = page("E18", "gallons.thinner", applied - need, "0.9651 0 0 0.09661 0.5881 0.02112")
 fill_twin = pi / 4 * (80 * FOOT * (INCH * 3 / 8) ** 2 + 6 * FOOT * (INCH / 4) ** 2) / GALLON + 0.4
 fill_small = pi / 4 * 80 * FOOT * (INCH / 4) ** 2 / GALLON + 0.1
-fills = page("E18", "purchases.line_fill", array([fill_twin, fill_twin, 0, 0]), "0.8743 0.8743 0 0", scenario=1, live=1)
+# a load of filler, with its thinner, then one of white, which stays in the pump for both coats; nothing is won back
+fills = page("E30", "purchases.line_fill", array([fill_twin / 1.04, fill_twin, 0, 0]), "0.8407 0.8743 0 0", scenario=1,
+    live=1)
 totals = [need[0], need[1] + need[2], need[3], need[4]] + fills + 0.5
-page("E18", "purchases.total", totals, "25.501 14.749 1.7076 6.3810", scenario=1, live=1)
-# a color is filled once, however many pumps spray it: the door adds its paint alone
-with_door = page("E18", "purchases.total", totals[1] + need[5], "15.171", scenario=2, coat=2)
+page("E18 E30", "purchases.total", totals, "25.468 14.749 1.7076 6.3810", scenario=1, live=1)
+# the door comes from the other pump, which is loaded for it
+with_door = page("E18 E30", "purchases.total", totals[1] + need[5] + fill_small / 1.05, "15.461", scenario=2, coat=2)
 
 # ---- packs: 25.5 gal in six of 5 gal; 14.75 in three (two and five cans would cost 500), the door adds a can; the
 # owner's 1.71 in a can
@@ -175,93 +177,111 @@ labor = page("E12", "hours.labor", elapsed * [3, 2, 2, 2, 2], "25.5 9.1676 2.541
 page("E12", "hours.pace", block / 8.5, "183.53")
 
 # ---- tasks: scrape, tape half of 48 ft, refit, supervise, sand (with the door), scrape as said by two, set up, clean
-# for four, refit two
-once = page("E21 E27", "task_hours.labor", array([1.5, 24 / 60, 12 / 6, 3, 0, 1.5 * 2, 0, 4 * 0.5, 2 / 6]),
-    "1.5 0.4 2 3 0 3 0 2 0.3333")
+# (by load), refit two
+once = page("E21 E27", "task_hours.labor", array([1.5, 24 / 60, 12 / 6, 3, 0, 1.5 * 2, 0, 0, 2 / 6]),
+    "1.5 0.4 2 3 0 3 0 0 0.3333")
 page("E21", "task_hours.labor", 208 / 130, "1.6", copy=2, no=5)
 page("E21", "task_hours.visit_hours", 0.5 * 3, "1.5", no=7)
-once_material = page("E21", "task_hours.once_material", array([0, 24 * 0.05, 12 * 0.5, 0, 0, 0, 0, 4 * 1.5, 2 * 0.5]),
-    "0 1.2 6 0 0 0 0 6 1")
+once_material = page("E21", "task_hours.once_material", array([0, 24 * 0.05, 12 * 0.5, 0, 0, 0, 0, 0, 2 * 0.5]),
+    "0 1.2 6 0 0 0 0 0 1")
 
-# ---- days: four people, who set up for an hour and a half together
-useful = page("E21", "days.useful", 4 * 8 - 1.5, "30.5")
-days = page.step("E21", (sum(labor) + sum(once)) / 30.5, "3.3338")
-page("E21", "days.worked", 3.5, "3.5")
-page("E21", "days.clock", elapsed[0] + elapsed[1], "13.084")  # the rented pump
-page("E21", "days.drying", 6 + 2 * 8, "22")  # of the rails; the block takes 12 + 8
-page("E21", "days.drying_days", 1, "1")
-page("E21", "days.days", 3.5, "3.5")
-page("E21", "days.visits", 4, "4")
-all_labor = page("E21", "days.labor", sum(labor) + sum(once) + 4 * 1.5, "107.68")
-page("E21", "days.weather", 3.5 / 0.9, "3.8889")
-page("E21", "days.finish", date(2026, 6, 8), "46181")  # the fourth day from Wednesday, June 3rd
+# ---- the schedule: four people, who set up for an hour and a half together; steps take the medians of area and time,
+# and weather a tenth of what is in the shed, nothing indoors
+day = page("E36", "plan.hours", 8 - 1.5 / 4, "7.625")
+pace = page("E36", "plan.pace", (0.98 * 1.04 * 0.8 * 1.4) ** 0.5, "1.0684")
+shed = page.step("E36", pace / (1 - 0.10), "1.1871")
+# first what is of no system: refit, supervise; then the block's scraping, all by four; two beside the pair go on
+first = page("E36", "plan.begin", (2 + 3 + 2 / 6) * pace / 4, "1.4245")
+scraped = first + 1.5 * pace / 4
+taped = scraped + 0.4 / 2 * shed
+page("E36", "lanes.hand_end", array([scraped, taped, taped + 3 / 2 * shed]), "1.8252 2.0626 3.8433")
+# the gun begins with the block, which has most coats
+filler = scraped + elapsed[0] * pace  # on the second day; 12 hours later it is evening
+primer = filler + elapsed[3] * shed  # the rails have three coats left, the boards one; dry after the second day
+rolled = primer + elapsed[2] * shed  # boards: neither block nor rails are dry
+black = rolled + elapsed[4] / 2 * shed  # rails, for which no pump is filled; until the fourth day, dry by the fifth
+white = black + elapsed[1] / 2 * pace  # block, on the fifth; dry in four hours
+black_again = white + elapsed[4] / 2 * shed  # rails meanwhile, until the seventh
+white_again = black_again + elapsed[1] / 2 * pace
+page("E36", "run.done", array([filler, primer, rolled, black, white, black_again, white_again]),
+    "10.907 14.951 16.460 29.941 32.390 45.871 48.320")
+page.step("E36", array([filler - day + 12, primer - day + 6, black - 3 * day + 8, white - 4 * day + 4]),
+    "15.282 13.326 15.066 5.8896")  # on the clock of their days, of 7.625 hours
+page("E36", "run.of", array([1, 3, 2, 3, 1, 3, 1]), "1 3 2 3 1 3 1")
+done = page("E35 E36", "days.work", white_again + 2 * 0.5 * pace / 4, "48.587")  # two loads to clean
+page.step("E36", done / day, "6.3720")
+page("E36", "days.days", 6.5, "6.5")
+page("E36", "days.visits", 7, "7")
+all_labor = page("E21 E36", "days.labor", sum(labor) + sum(once) + 2 * 0.5 + 7 * 1.5, "111.18")
+page("E36", "days.finish", date(2026, 6, 11), "46184")  # the seventh day from Wednesday, June 3rd
+# the filled pump and the lift of the block are on site from the first day, when it is scraped or filled, to the seventh
+page("E33 E36", "machines.span", array([7, 7]), "7 7", name=("Twin pump", "lift"))
 
 # ---- cost: purchases and rental are taxed, overhead is by the hour
 paint = page("E22 E47c", "cost.paint", 540 + 480 + 364, "1384")  # the primer is the owner's, its thinner is not
 thinning = page("E22", "cost.thinner", (thinner[3] + thinner[4]) * 15, "10.271")
 sundries = page("E22", "cost.sundries", (1384 + thinning) * 0.04, "55.771")
-task_material = page("E22", "cost.task_material", sum(once_material) + 4 * 2, "22.2")
-materials = page("E22", "cost.materials", 1384 + thinning + nozzles + sundries + task_material, "1500.45")
+task_material = page("E22", "cost.task_material", sum(once_material) + 2 * 1.5 + 7 * 2, "25.2")
+materials = page("E22", "cost.materials", 1384 + thinning + nozzles + sundries + task_material, "1503.45")
 coat_wages = page("E22", "cost.coat_wages", sum(labor[:2]) * 30 + sum(labor[2:]) * 25, "2409.53")
-task_wages = page("E22 E27", "cost.task_wages", (sum(once) + 4 * 1.5) * 25, "455.83")
+task_wages = page("E22 E27", "cost.task_wages", (sum(once) + 2 * 0.5 + 7 * 1.5) * 25, "543.33")
 change_wages = page("E22", "cost.change_wages", sum(due) * 0.1 * 60, "7.6932")
-wages = page("E22", "cost.wages", coat_wages + task_wages + change_wages, "2873.06")
-pump_rental = page("E22", "cost.pump_rental", 3.5 * 80, "280")
-lifted = page.step("E22", 3.5 * 1680 / (2040 + boards + rails_work), "1.5435")
-lift_rental = page("E22", "cost.access_rental", 2 * 400, "800")  # up to half days
-tax = page("E22", "cost.tax", (materials + 1080) * 0.08, "206.44")
-direct = page("E22", "cost.direct", materials + wages + 1080 + tax, "5659.95")
-overhead = page("E22", "cost.overhead", all_labor * 9, "969.13")
-cost = page("E22", "cost.cost", direct + overhead, "6629.08")
+wages = page("E22", "cost.wages", coat_wages + task_wages + change_wages, "2960.56")
+pump_rental = page("E33", "cost.pump_rental", 7 * 80, "560")
+lift_rental = page("E33", "cost.access_rental", 7 * 400, "2800")
+tax = page("E22", "cost.tax", (materials + 3360) * 0.08, "389.08")
+direct = page("E22", "cost.direct", materials + wages + 3360 + tax, "8213.09")
+overhead = page("E22", "cost.overhead", all_labor * 9, "1000.63")
+cost = page("E22", "cost.cost", direct + overhead, "9213.72")
 
 # ---- risk: an hour bears its overhead, rental is certain
-page("E23", "risk.material_cost", (materials - nozzles) * 1.08, "1590.02")
+page("E23", "risk.material_cost", (materials - nozzles) * 1.08, "1593.26")
 trigger_hours = page("E12", "days.trigger_labor", trigger[0] * 3 + trigger[1] * 2, "4.1119")
 trigger_cost = page("E23", "risk.trigger_cost", trigger_hours * (30 + 9), "160.36")
-handling_cost = page("E23", "risk.handling_cost", wages + all_labor * 9 - trigger_cost, "3681.83")
+handling_cost = page("E23", "risk.handling_cost", wages + all_labor * 9 - trigger_cost, "3800.83")
 page("E23", "risk.nozzle_cost", nozzles * 1.08, "30.465")
-certain = page("E23", "risk.certain", 1080 * 1.08, "1166.4")
-page("E23", "risk.base", cost, "6629.08")
+certain = page("E23", "risk.certain", 3360 * 1.08, "3628.8")
+page("E23", "risk.base", cost, "9213.72")
 mean, spread = uncertain([0.98, 0.9, 0.8, 0.7], [1.04, 1.2, 1.4, 1.5],
     [(materials - nozzles) * 1.08, trigger_cost, handling_cost, nozzles * 1.08])
-page("E23", "risk.mean", mean, "5926.86")
-page("E23", "risk.p50", certain + mean * exp(-(spread**2) / 2), "7016.18")
-page("E23", "risk.covered", certain + mean * exp(-(spread**2) / 2 + 0.8416212335729143 * spread), "7869.60")
+page("E23", "risk.mean", mean, "6060.53")
+page("E23", "risk.p50", certain + mean * exp(-(spread**2) / 2), "9609.48")
+page("E23", "risk.covered", certain + mean * exp(-(spread**2) / 2 + 0.8416212335729143 * spread), "10488.10")
 
 # ---- price: a tenth for the unforeseen and 12 % margin, of this job's own
-page("E22", "price.contingency", cost * 0.1, "662.91")
+page("E22", "price.contingency", cost * 0.1, "921.37")
 page("E22", "price.contingency_share", 0.1, "0.1")
-page("E22", "price.goes_rental", 1080, "1080")
-page("E22", "price.asked", cost * 1.1 / 0.88, "8286.34")
-page("E22", "price.net", 8290, "8290")  # up to whole tens
+page("E22", "price.goes_rental", 3360, "3360")
+page("E22", "price.asked", cost * 1.1 / 0.88, "11517.14")
+page("E22", "price.net", 11520, "11520")  # up to whole tens
 page("E22", "price.markup", 0.12 / 0.88, "0.1364")
-page("E23 E42", "price.chance_over", 1 - chance_below((log((8290 - certain) / mean) + spread**2 / 2) / spread),
-    "0.1117")
-page("E23", "price.chance_margin", 1 - chance_below((log((8290 * 0.88 - certain) / mean) + spread**2 / 2) / spread),
-    "0.3867")
-# a quarter of 8290 is 2072.5, down to tens 2070; a third of the 6220 left is 2073.33, down to 2070
-page("E22 E43", "price.deposit", 2070, "2070")
-page("E22 E43", "price.stage", 2070, "2070")
-page("E22 E43", "price.last", 8290 - 2070 - 2 * 2070, "2080")
+page("E23 E42", "price.chance_over", 1 - chance_below((log((11520 - certain) / mean) + spread**2 / 2) / spread),
+    "0.0444")
+page("E23", "price.chance_margin", 1 - chance_below((log((11520 * 0.88 - certain) / mean) + spread**2 / 2) / spread),
+    "0.3017")
+# a quarter of 11520 is 2880, a third of the 8640 left too
+page("E22 E43", "price.deposit", 2880, "2880")
+page("E22 E43", "price.stage", 2880, "2880")
+page("E22 E43", "price.last", 11520 - 2880 - 2 * 2880, "2880")
 
-# ---- with the door: its can, its nozzle, its spots by gun and tender, its sanding; the lift's share of the work falls
+# ---- with the door: its can, its nozzle, its spots by gun and tender, its sanding, its load to clean
 door_due = page("E20", "gallons.due", applied[5] / interval_used[2], "0.01147", no=6)
 door_trigger = page("E12", "hours.trigger", area[5] * per_area[5] * (1 + drag_used[2]) / (flow_used[2] * 60),
     "0.04123", no=6)
 door_labor = page("E12", "hours.labor", 2 * (door_trigger + 0.4 * 208 * 5 * 0.9 / 3600), "0.2905", no=6)
-page.step("E21", (sum(labor) + door_labor + sum(once) + 1.6) / 30.5, "3.3958")
-page("E21", "days.days", 3.5, "3.5", no=2)
+# the gun never waited, so that the door comes after all else; hands sand it meanwhile
+page("E36", "days.work", white_again + door_labor / 2 * shed + 3 * 0.5 * pace / 4, "48.893", no=2)
+page("E36", "days.days", 6.5, "6.5", no=2)
 more_paint = page("E22", "cost.paint", 1384 + 36, "1420", no=2)
 more_nozzles = page("E22", "cost.nozzles", nozzles + door_due * 20, "28.438", no=2)
-more_materials = 1420 + thinning + more_nozzles + (1420 + thinning) * 0.04 + 22.2 + 208 * 0.02
-page("E22", "cost.materials", more_materials, "1542.28", no=2)
-more_wages = page("E22", "cost.wages", wages + (door_labor + 1.6 + door_due * 0.1 * 2) * 25, "2920.38", no=2)
-page.step("E22", 3.5 * 1680 / (2040 + boards + rails_work + 208), "1.4636")
-page("E22", "cost.access_rental", 1.5 * 400, "600", no=2)
-more_direct = page("E22", "cost.direct", (more_materials + 880) * 1.08 + more_wages, "5536.44", no=2)
-more_cost = page("E22", "cost.cost", more_direct + (all_labor + door_labor + 1.6) * 9, "6522.58", no=2)
-page("E22", "price.asked", more_cost * 1.1 / 0.88, "8153.23", no=2)
-page("E22", "price.difference", 8160 - 8290, "-130", no=2)  # the lift saves more than the door costs
+more_materials = 1420 + thinning + more_nozzles + (1420 + thinning) * 0.04 + 25.2 + 1.5 + 208 * 0.02
+page("E22", "cost.materials", more_materials, "1546.78", no=2)
+more_wages = page("E22", "cost.wages", wages + (door_labor + 1.6 + 0.5 + door_due * 0.1 * 2) * 25, "3020.38", no=2)
+page("E33", "cost.access_rental", 7 * 400, "2800", no=2)
+more_direct = page("E22", "cost.direct", (more_materials + 3360) * 1.08 + more_wages, "8319.70", no=2)
+more_cost = page("E22", "cost.cost", more_direct + (all_labor + door_labor + 1.6 + 0.5) * 9, "9341.84", no=2)
+page("E22", "price.asked", more_cost * 1.1 / 0.88, "11677.30", no=2)
+page("E22", "price.difference", 11680 - 11520, "160", no=2)
 # fmt: on
 
 

@@ -38,14 +38,14 @@ waste = 0.05 * array([[18], [32], [32]]) / [[1.04], [1], [1.05]] + 0.1 * 2 * pai
 page("E31", "trials.waste_rate", waste,
     "1.3914 1.2749 1.1338 1.0548 2.1451 2.0244 1.8781 1.7963 2.0321 1.9196 1.7832 1.7068", coat=COATS)
 interval = minimum(life, (2 * change * life / waste) ** 0.5)
-page("E31 E47a", "trials.interval", interval,
+page("E31", "trials.interval", interval,
     "12.121 15.569 23.758 33.670 34.105 39.788 52.907 68.751 38.606 45.019 59.914 78.017", coat=COATS)
 over, drag = 0.05 * interval / (2 * life), 0.1 * interval / (2 * life)
 # of the door .6 is sprayed and .4 walked at .4 of its handling
 handling = array([[2040 / 1560 * 3.6], [2040 / 1560 * 3.6], [5 * 0.9 * (0.6 + 0.4 * 0.4) / 0.6]]) / 3600
 time = maximum(material * (1 + drag) / (flow * 60) + handling, array([[2040 / 1560 / 240], [0], [0]]))
 page(
-    "E29 E31 E47a E47e",
+    "E29 E31",
     "trials.time",
     time,
     "0.005449 0.005449 0.005449 0.005449 0.001627 0.001555 0.001469 0.001421 0.002079 0.001968 0.001834 0.001760",
@@ -101,7 +101,7 @@ lift = page("E33", "cost.access_rental", 1500 + 400 + 2 * 60, "2020")
 pump = page("E33", "cost.pump_rental", 300 + 80 + 2 * 25, "430")
 
 # ---- cost: purchases and rental are taxed, an hour paid bears 9
-thinner = page("inputs", "cost.thinner", ((by_hand[1] * 0.08 / 1.08) + (by_hand[2] * 0.1 / 1.1)) * 15, "10.271")
+thinner = page("E22", "cost.thinner", ((by_hand[1] * 0.08 / 1.08) + (by_hand[2] * 0.1 / 1.1)) * 15, "10.271")
 nozzles = page("E31 E47a E47b E47e", "cost.nozzles", due[0] * 26 + (due[1] + due[2]) * 22, "21.247")
 materials = (1330 + thinner) * 1.04 + nozzles + 12 * 0.5
 every = "E28 E29 E30 E31 E33 E40 E47a E47b E47e"

@@ -21,7 +21,7 @@ wage = page.step("E44", 20 * (1 + 0.20 + 0.03 + 0.08 + 160 / (2080 - 160)), "27.
 paid = page.step("E31", wage / (1 - 0.75 / 7.5), "30.963")
 
 # ---- areas: the two walls are reached by steps at 1.6
-work = page("inputs", "film.work", array([53.58 * 1.6 + 8.32 + 59.5, 24, 2.62]), "153.548 24 2.62")
+work = page("E2", "film.work", array([53.58 * 1.6 + 8.32 + 59.5, 24, 2.62]), "153.548 24 2.62")
 access = page.step("E28", (153.548 + 24 + 2.62) / (121.4 + 24 + 2.62), "1.2172")
 
 # ---- spray: standard 513, 515, 517, quiet 515; a hose and a whip for each gun
@@ -41,7 +41,7 @@ hours = flat.material * (1 + drag) / (flat.flow * 60) + 153.548 / 121.4 * 40 * 0
 page("E29 E31 E44 E47a", "trials.time", hours / 2, "0.008631 0.008148 0.007828 0.008467", coat=1)
 cost = flat.material * (1 + over) * 6.48 + hours * 1.5 * paid + flat.material * (1 + over) * change / interval
 page("E29 E31 E44 E47a", "trials.cost", cost, "1.6429 1.5916 1.5569 1.6038", coat=1)
-page("E29 E31 E44 E47a", "picks.size_at", 2, "2", no=1)
+page("E29 E31 E44", "picks.size_at", 2, "2", no=1)
 
 # ---- gallons: what both hoses hold, a quarter of it lost
 laid = array([121.4 * 2 * 0.8, 24 * 0.25, 2.62])
@@ -50,12 +50,12 @@ applied = page("E31 E44 E47a", "gallons.applied", laid * [flat.material[1] * (1 
 load = page.step("E30 E38", 0.8 + (1 - 0.75) * 2 * pi / 4 * (15 * 0.010**2 + 2 * 0.006**2) * 1000, "1.4173")
 page("E30 E31 E38 E44 E47a", "purchases.total", applied + [load, 0, 0] + 1, "26.748 1.7579 1.2729", scenario=1, live=1)
 # three of 10 L at 64.80 are less than two and two of 5 L at 36
-page("E30 E31 E38 E44 E47a", "purchases.cost", array([194.4, 36, 32.4]), "194.4 36 32.4", scenario=1, live=1)
+page("E30 E31 E44", "purchases.cost", array([194.4, 36, 32.4]), "194.4 36 32.4", scenario=1, live=1)
 
 # ---- hours: two guns; a roller and a brush by one person
 elapsed = array([121.4 * 2 * 0.8 * hours[1] / 2, 24 / 25 * (0.25 + 0.25 * 0.75), 2.62 / 6])
-page("E29", "hours.elapsed", elapsed, "1.5827 0.42 0.4367")
-labor = page("E29", "hours.labor", elapsed * [3, 1, 1], "4.7482 0.42 0.4367")
+page("E29 E31 E44 E47a", "hours.elapsed", elapsed, "1.5827 0.42 0.4367")
+labor = page("E29 E31 E44 E47a", "hours.labor", elapsed * [3, 1, 1], "4.7482 0.42 0.4367")
 
 # ---- tasks: what is masked goes by the access of its line; own length and area as all lines; floors, counts and typed
 # hours as they are
@@ -66,7 +66,7 @@ cover, holes = page.step("E28", array([12 / 60, 40 / 30]), "0.2 1.3333")
 every = "E28 E29 E30 E31 E38 E44 E47a"
 task_wages = page("E28 E31 E44", "cost.task_wages", (mask + tape + dust + cover + holes) * paid + 2 * 2 * wage,
     "329.80")
-coat_wages = page("E29 E31 E44", "cost.coat_wages", sum(labor) * paid, "173.54")
+coat_wages = page("E29 E31 E44 E47a", "cost.coat_wages", sum(labor) * paid, "173.54")
 due = page("E31 E44 E47a", "gallons.due", applied[0] / interval[1], "0.1637")
 change_wages = page("E31 E44 E47a", "cost.change_wages", due * 0.1 * 3 * paid, "1.5209")
 
