@@ -29,7 +29,7 @@ COLUMN_OF = MappingProxyType({key: column for column, reasons in COLUMNS.items()
 FITS = "fits"
 
 TOO_OPEN = "openings larger than the face"
-TOO_HIGH = "higher than is reached"
+TOO_HIGH = "out of reach"
 FILM_FAULTS = MappingProxyType({
     "own_film": "dry film entered, but the coating is bought by spread",
     "too_many_guns": "the crew has more guns than the pump feeds",

@@ -29,7 +29,7 @@ LINES = (
     ("hand", "Hand", "flow, fan and wet film"),
     ("trigger", "Trigger", "working Hours"),
     ("clock", "On the clock", "Surfaces, Lists"),
-    ("wages", "Wages", "Lists: crews; Terms: burden, what a day loses"),
+    ("wages", "Wages", "Lists: crews; Terms: labor"),
     ("coating", "Coating", "Coatings: packs"),
     ("nozzles", "Nozzles", "Wear budget"),
     ("part", "Of the price", "Price"),

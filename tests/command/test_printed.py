@@ -38,7 +38,7 @@ def test_no_further_line_is_faked(here, capsys):
     for command in (["check"], ["build"]):
         assert main([*command, "job\nfake.yaml", *STOCK]) == 1
         said = "".join(capsys.readouterr())
-        assert rf"job\nfake.yaml:9:3: Job 'Bicycle shed': unknown key 'built\n{fake}\x1b[2J'" in said
+        assert rf"job\nfake.yaml:11:3: Job 'Bicycle shed': unknown key 'built\n{fake}\x1b[2J'" in said
         assert all(line.startswith("job\\nfake.yaml:") for line in said.splitlines())
     assert main(["check", "job\nfake.yaml", "--format", "json", *STOCK]) == 1
     assert (

@@ -9,7 +9,7 @@ from support.drafts import mailed, page, text, with_values
 
 from builder.records.questions import DEMO
 
-ALL = "demo, inside, firm, license"  # accepted as it is: no question is open then
+ALL = "demo, inside, spots, too high, firm, license"  # accepted as it is: no question is open then
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 
@@ -68,7 +68,7 @@ def test_the_letter_says_what_a_customer_asks(books, letter):
         f"{price[0].total:,.2f} USD",
         f"{price[1].net - price[0].net:,.2f} USD",
         "Alternate A (Club room), more",
-        "9 days with 2 people",
+        f"{book.estimate.rows['brief'][0].told_days} with 2 people",
         "18 May 2026",
         "Cladding lower",
         "2 coats of Exterior acrylic satin, Slate",
@@ -184,7 +184,9 @@ def test_a_customer_gets_the_bid_as_a_page_and_never_the_workbook(books, bid):
     assert re.findall(rb"/Type/Pages[^>]*/Count (\d+)", attached.get_content().replace(b"\n", b"")) == [b"1"]
     said = " ".join(text(message).split())
     assert f"{job.price():,.2f} USD" in said and "Bid Ferrymoor boathouse.pdf: a page to print, sign and" in said
-    assert "9 days" in said and not re.search(r"people|to be bought|workbook|reviewed", said)
+    assert job.estimate.rows["brief"][0].told_days in said and not re.search(
+        r"people|to be bought|workbook|reviewed", said
+    )
 
 
 def test_without_libreoffice_a_customer_gets_the_bid_in_words(books, small, tmp_path, monkeypatch):

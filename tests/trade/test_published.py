@@ -169,7 +169,7 @@ def test_another_fan_leaves_the_flow_alone(shipped):
     """P: MIL-HDBK-1110 p. 123, the same orifice at another fan gives the same flow."""
     by_orifice = {}
     for row in (
-        row for row in shipped.rows["trials"] if row.live and row.coat == 2 and row.nozzle.startswith("standard")
+        row for row in shipped.rows["trials"] if row.live and row.coat == 3 and row.nozzle.startswith("standard")
     ):
         size = shipped.row("nozzles", row.size_at)
         by_orifice.setdefault(size.orifice, {})[size.fan] = row.flow

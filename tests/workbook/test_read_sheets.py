@@ -38,8 +38,10 @@ def column(book, block, key):
 
 
 def fact(book, block, key):
+    """What a cell holds; a figure to nine decimals, so that a currency's exchange leaves no last bit."""
     place = book.layout.places[block, key]
-    return cached(book.path).get(place.sheet, place.row, place.col + 1)
+    found = cached(book.path).get(place.sheet, place.row, place.col + 1)
+    return round(found, 9) if isinstance(found, float) else found
 
 
 def used(values):
