@@ -8,7 +8,7 @@ from builder.jobs import open_job
 from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
-from support.places import BEDROOMS, BOATHOUSE, CATALOGS, CORRIDOR, SHED
+from support.places import ATTIC, BEDROOMS, BOATHOUSE, CATALOGS, CORRIDOR, SHED
 from support.slow import slow
 from support.small import CATALOGS as FEW_SIZES
 from support.small import small_books, usual_books
@@ -22,7 +22,7 @@ BOOKS = {
     "blank in metric": (None, "metric"),
     "shed": (SHED, None),
 }
-ALONE = {"bedrooms": (BEDROOMS, None)}  # for tests that name it
+ALONE = {"bedrooms": (BEDROOMS, None), "attic": (ATTIC, None)}  # for tests that name it
 SMALL = "small "  # before a name: the same as a small book
 FEW = ("boathouse", "small corridor")  # one in each system of units; the slow tests look at the others too
 EACH_BOOK = pytest.mark.parametrize("name", [*FEW, *(slow(name) for name in BOOKS if name not in FEW)])

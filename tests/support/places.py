@@ -5,5 +5,5 @@ from pathlib import Path
 ROOT = Path(__file__).parent.parent.parent
 CATALOGS = ROOT / "catalogs"
 BOATHOUSE, CORRIDOR = (ROOT / f"examples/{name}.yaml" for name in ("boathouse", "corridor"))
-SHED, BEDROOMS = (ROOT / f"tests/data/{name}.yaml" for name in ("shed", "bedrooms"))
+SHED, BEDROOMS, ATTIC = (ROOT / f"tests/data/{name}.yaml" for name in ("shed", "bedrooms", "attic"))
 GOLDEN = ROOT / "tests/golden"
