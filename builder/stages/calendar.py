@@ -9,14 +9,13 @@ from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.bid import day, spoken_day
 from builder.stages.brief import plain
-from builder.stages.day_words import HOUR, WHOLE, halves, to_halves
+from builder.stages.day_words import ACROSS, HOUR, WHOLE, halves, to_halves
 from builder.stages.plan import DATES_TOP, DAYS, SHEET
 
 # fmt: off
 PAGE = "Schedule"
 HEADLINE = 12                            # what is planned and promised; a legend; numbers, headers, then lines
 LINES_TOP = HEADLINE + 4
-ACROSS = 30                              # days of the calendar
 BELOW = 3                                # rows from the last line of the calendar to the headers of the days
 WEEKDAY, DATE, FIRST, SYSTEM, LAST, MACHINE = range(1, 7)     # kinds of line
 
@@ -36,7 +35,6 @@ def _at(number, systems, wanted):
 
 def lines_block(systems):
     """Weekdays and dates, then one row a system, the whole job first and last, a machine; those in use are shown."""
-    days = {"repeat": ACROSS, "heads": tuple(f"day {number}" for number in range(1, ACROSS + 1))}
     return Block("cal_lines", SHEET, (
         C("no", "Line of the calendar", "count", label=lambda number: number),
         C("kind", "Line: 1 weekday, 2 date, 1+2 first tasks, 4 system, 4+1 last tasks, 4+2 machine", "count",
@@ -45,7 +43,7 @@ def lines_block(systems):
         C("machine_at", "Line: row of its machine", "count", label=lambda number: _at(number, systems, MACHINE)),
         C("live", "Line: scheduled", "count", "{plan.passed}", ""),
         C("hours", "Line: hours", "time",
-          "CHOOSE({kind},1,1,{plan.begin},SUMPRODUCT(--({run.of}={system_at}),{run.time})"
+          "CHOOSE({kind},1,1,{plan.begin},SUMPRODUCT(--({run.system}={system_at}),{run.time})"
           "+{lane.hand}*({lane.hand_end}-{lane.hand_start}),{days.work@1}-{days.rest_from@1},N({machine.span}))"),
         C("shown", "Line: row, where used", "count", 'IF({hours}>{terms.slack},{no},"")'),
         C("name", "Line: name", "text",
@@ -54,13 +52,11 @@ def lines_block(systems):
         C("words", "Line: in words", "text",
           'CHOOSE({kind},"","","of the whole job",{lane.passes}&" pass"&REPT("es",--({lane.passes}<>1))'
           '&REPT(", tasks",{lane.tasks}),"of the whole job",IF(N({machine.hired})=1,"rented","not rented"))', "shown"),
+        C("since", "Line: machine, from day", "count", "N({machine.since})", "shown"),
+        C("until", "Line: machine, until day", "count", "N({machine.until})", "shown"),
         C("told", "Line: hours, or days, in words", "text",
           f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",{halves("{hours}")}&" h",'
           '{hours}&" day"&REPT("s",--({hours}<>1)))', "shown"),
-        C("cell", "Line: on", "text",
-          "CHOOSE({kind},INDEX({daily.weekday},{@}),INDEX({daily.short},{@}),INDEX({daily.early},{@}),"
-          "INDEX({daily.cell},{@},{system_at}),INDEX({daily.late},{@}),"
-          'REPT("on",({machine.since}<={@})*({machine.until}>={@})))&""', "shown", **days),
     ), {"lane": At("lanes", "{system_at}"), "machine": At("machines", "{machine_at}")}, "live", under="daily",
         section="Lines of the calendar")
 
@@ -94,7 +90,10 @@ def page_blocks(lines):
         C("name", "System", "text", f'IF({USED.format("name", "cal_lines.shown")},"",{{line.name}})', ""),
         C("words", "What", "text", "{line.words}"),
         C("told", "Hours", "text", "{line.told}"),
-        C("day", "", "text", '{line.cell@}&""', repeat=ACROSS,
+        C("day", "", "text",
+          "CHOOSE({line.kind},INDEX({daily.weekday},{@}),INDEX({daily.short},{@}),INDEX({daily.early},{@}),"
+          "INDEX({daily.cell},{@},{line.system_at}),INDEX({daily.late},{@}),"
+          'REPT("on",({line.since}<={@})*({line.until}>={@})))&""', repeat=ACROSS,
           heads=tuple(f"Day {number}" for number in range(1, ACROSS + 1))),
     ), at, "name", top=LINES_TOP)
     days = Block("day_list", PAGE, (
@@ -118,8 +117,10 @@ def calendar(est):
     """What is read of a job that is scheduled."""
     plan, page = est.rows["plan"][0], est.rows["schedule"][0]
     page.legend, page.headline, page.passed = LEGEND, NO_SCHEDULE, plan.passed
+    systems = est.capacity["systems"]
     for line in est.rows["cal_lines"]:
-        line.kind, line.live = _kind(line.no, est.capacity["systems"]), plan.passed
+        line.kind, line.live = _kind(line.no, systems), plan.passed
+        line.system_at = _at(line.no, systems, SYSTEM)
     if not plan.passed:
         return
     day = est.rows["days"][0]
@@ -152,10 +153,11 @@ def _plural(number, word, more="s"):
 
 def _line(est, line, plan, day):
     """One line of the calendar."""
-    systems, slack = est.capacity["systems"], est.terms.slack
-    lane = est.rows["lanes"][_at(line.no, systems, SYSTEM) - 1]
-    machine = est.rows["machines"][_at(line.no, systems, MACHINE) - 1]
-    busy = sum(one.time for one in est.rows["run"] if one.of == lane.no) + lane.hand * (lane.hand_end - lane.hand_start)
+    slack, lane = est.terms.slack, est.rows["lanes"][line.system_at - 1]
+    machine = est.rows["machines"][_at(line.no, est.capacity["systems"], MACHINE) - 1]
+    busy = sum(one.time for one in est.rows["run"] if one.system == lane.no) + lane.hand * (
+        lane.hand_end - lane.hand_start
+    )
     rest = day.work - day.rest_from
     span = (machine.span or 0.0) * HOUR
     line.hours = (HOUR, HOUR, plan.begin, busy, rest, span)[line.kind - 1]
@@ -169,17 +171,18 @@ def _line(est, line, plan, day):
     line.words = ("", "", "of the whole job", passes, "of the whole job", hired)[line.kind - 1]
     hours = f"{plain(to_halves(est, line.hours))} h"
     line.told = ("", "", hours, hours, hours, _plural(machine.span or 0.0, "day"))[line.kind - 1]
-    line.cell = tuple(_mark(est, line.kind, number, lane, machine) for number in range(1, ACROSS + 1))
+    line.since, line.until = machine.since or 0.0, machine.until or 0.0
 
 
-def _mark(est, kind, number, lane, machine):
+def _mark(line, told):
     """What a line says of a day."""
-    told = est.rows["daily"][number - 1]
-    if kind == SYSTEM:
-        return told.cell[lane.no - 1] if told.live else None
-    if kind == MACHINE:
-        return "on" if machine.since <= number <= machine.until else ""
-    return {WEEKDAY: told.weekday, DATE: told.short, FIRST: told.early, LAST: told.late}[kind]
+    if line.kind == MACHINE:
+        return "on" if line.since <= told.no <= line.until else ""
+    if not told.live:
+        return ""
+    if line.kind == SYSTEM:
+        return told.cell[line.system_at - 1] or ""
+    return {WEEKDAY: told.weekday, DATE: told.short, FIRST: told.early, LAST: told.late}[line.kind]
 
 
 def _read(est):
@@ -187,7 +190,7 @@ def _read(est):
     lines = [one for one in est.rows["cal_lines"] if one.shown]
     for row, line in zip(est.rows["calendar"], lines):
         row.name, row.words, row.told = line.name, line.words, line.told
-        row.day = tuple(cell or "" for cell in line.cell)
+        row.day = tuple(_mark(line, told) for told in est.rows["daily"][:ACROSS])
     days = [one for one in est.rows["daily"] if one.place]
     for row, one in zip(est.rows["day_list"], days):
         row.date, row.crew, row.work = one.date, one.crew, one.words[:-2]

@@ -8,12 +8,14 @@ from builder.records.lookups import LOOKUPS, WEEKDAYS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.brief import plain
-from builder.stages.plan import SHEET
+from builder.stages.plan import SHEET, first_of
 from builder.values import to_date
 
 # fmt: off
 WHOLE = ("first tasks", "last tasks")
 HOUR = 3600.0
+ACROSS = 30                                             # days of the calendar; all are told in words
+HOURS = "{upto@}-IF({no}=1,0,{upto@^})"                 # of a system on a day
 
 
 def halves(amount):
@@ -33,8 +35,8 @@ def short(date):
 
 def gun(of):
     """What the gun has done by the evening of the day, of the rows that `of` marks."""
-    part = "({run.begun}<{evening})*({evening}<{run.done})*({evening}-{run.begun})"
-    return f"SUMPRODUCT({of},({{run.done}}<={{evening}})*{{run.time}}+{part})"
+    part = "({run.start}<{evening})*({evening}<{run.end})*({evening}-{run.start})"
+    return f"SUMPRODUCT({of},({{run.end}}<={{evening}})*{{run.time}}+{part})"
 
 
 def task(time):
@@ -46,7 +48,7 @@ def told_block(systems):
     """What is done each day, system by system."""
     every = {"repeat": systems, "heads": tuple(f"system {number}" for number in range(1, systems + 1))}
     joined = "&".join(f"{{say@{number}}}" for number in range(1, systems + 1))
-    on = "({run.of}={@})*({run.since}<={no})*({run.until}>={no})"
+    on = "({run.system}={@})*({run.day}<={no})*({run.last}>={no})"
     return Block("daily", SHEET, (
         C("no", "Day told", "count", label=lambda number: number),
         C("live", "Day told: of the job", "count",
@@ -54,16 +56,14 @@ def told_block(systems):
         C("evening", "Day told: work hour of its evening", "time", "{no}*{plan.hours}"),
         C("last", "Day told: last place of", "count", f"SUMPRODUCT(LARGE({on}*{{run.no}},1))", **every),
         C("first", "Day told: first place of", "count",
-          f"({{last@}}>0)*(1+COUNT({{run.no}})-SUMPRODUCT(LARGE({on}*(1+COUNT({{run.no}})-{{run.no}}),1)))", **every),
-        C("hand", "Day told: hands work on", "count",
-          "{lane.hand}*({lane.hand_day}<={no})*({lane.hand_until}>={no})", **every),
-        C("upto", "Day told: time up to its evening of", "time",
-          f"{gun('--({run.of}={@})')}+MAX(0,MIN({{evening}},{{lane.hand_end}})-{{lane.hand_start}})", **every),
-        C("hours", "Day told: hours on", "number",
-          f'{halves("{upto@}")}-{halves("IF({no}=1,0,{upto@^})")}', **every),
+          f"IF({{last@}}=0,0,{first_of(on, '{run.no}', '{run.no}')})", **every),
+        C("hand", "Day told: hands work on", "count", "({lane.hand_day}<={no})*({lane.hand_until}>={no})", **every),
+        C("upto", "Day told: hours up to its evening of", "number",
+          halves(f"{gun('--({run.system}={@})')}+MAX(0,MIN({{evening}},{{lane.hand_end}})-{{lane.hand_start}})"),
+          **every),
         C("cell", "Day told: on the calendar", "text",
           'IF({hand@}+{last@}=0,"",REPT("T",{hand@})&REPT(" ",{hand@}*({last@}>0))&REPT({end.mark}&"",--({last@}>0))'
-          '&REPT(" "&{hours@},--({hours@}>0)))', **every),
+          f'&REPT(" "&({HOURS}),--({HOURS}>0)))', rows=ACROSS, **every),
         C("say", "Day told: in words", "text",
           'IF({hand@}+{last@}=0,"",{lane.name}&": "&REPT("tasks",{hand@})&REPT(", ",{hand@}*({last@}>0))'
           '&REPT({start.words}&" to ",--({first@}<{last@}))&REPT({end.words}&"",--({last@}>0))&"; ")', **every),
@@ -72,7 +72,7 @@ def told_block(systems):
           "MAX(0,MIN({days.work@1},{evening})-MAX({days.rest_from@1},{evening}-{plan.hours}))"),
         C("early", "Day told: first tasks, on the calendar", "text", task("{opens}")),
         C("late", "Day told: last tasks, on the calendar", "text", task("{closes}")),
-        C("gun", "Day told: time of the gun up to its evening", "time", gun("--({run.of}>0)")),
+        C("gun", "Day told: time of the gun up to its evening", "time", gun("--({run.system}>0)")),
         C("words", "Day told: all of it", "text",
           f'IF({{early}}="","","{WHOLE[0]}; ")&{joined}&IF({{late}}="","","{WHOLE[1]}; ")'),
         C("place", "Day told: row, where somebody works", "count", 'IF({work.used}=1,{no},"")'),
@@ -115,17 +115,18 @@ def _told(est, row, plan, day):
     row.evening, steps, run = row.no * plan.hours, est.rows["steps"], est.rows["run"]
     before = est.rows["daily"][row.no - 2] if row.no > 1 else None
     row.live, lanes = 1.0, est.rows["lanes"]
-    on = [[one for one in run if one.of == lane.no and one.since <= row.no <= one.until] for lane in lanes]
+    on = [[one for one in run if one.system == lane.no and one.day <= row.no <= one.last] for lane in lanes]
     row.last, row.first = (tuple(pick((one.no for one in own), default=0) for own in on) for pick in (max, min))
     row.hand = tuple(float(bool(lane.hand and lane.hand_day <= row.no <= lane.hand_until)) for lane in lanes)
     row.upto = tuple(
-        sum(_before(row.evening, one.begun, one.done) for one in run if one.of == lane.no)
-        + _before(row.evening, lane.hand_start, lane.hand_end)
+        to_halves(
+            est,
+            sum(_before(row.evening, one.start, one.end) for one in run if one.system == lane.no)
+            + _before(row.evening, lane.hand_start, lane.hand_end),
+        )
         for lane in lanes
     )
-    row.hours = tuple(
-        to_halves(est, time) - (to_halves(est, before.upto[at]) if before else 0.0) for at, time in enumerate(row.upto)
-    )
+    hours = [upto - (before.upto[at] if before else 0.0) for at, upto in enumerate(row.upto)]
     cells, says = [], []
     for at, (lane, own, hand) in enumerate(zip(lanes, on, row.hand)):
         if not own and not hand:
@@ -135,10 +136,10 @@ def _told(est, row, plan, day):
         told = [steps[one.step - 1] for one in own]
         marks = ["T"] * bool(hand) + [one.mark for one in told[-1:]]
         passes = [*dict.fromkeys((told[0].words, told[-1].words))] if told else []
-        marks += [plain(row.hours[at])] * (row.hours[at] > 0)
+        marks += [plain(hours[at])] * (hours[at] > 0)
         cells.append(" ".join(marks))
         says.append(f"{lane.name}: {', '.join([*['tasks'] * bool(hand), *[' to '.join(passes)] * bool(told)])}; ")
-    row.cell, row.say = tuple(cells), tuple(says)
+    row.cell, row.say = tuple(cells) if row.no <= ACROSS else None, tuple(says)
     morning = row.evening - plan.hours
     row.opens = max(0.0, min(plan.begin, row.evening) - morning)
     row.closes = max(0.0, min(day.work, row.evening) - max(day.rest_from, morning))
@@ -146,7 +147,7 @@ def _told(est, row, plan, day):
     row.early, row.late = (
         f"T {plain(to_halves(est, time))}" if time > tiny else "" for time in (row.opens, row.closes)
     )
-    row.gun = sum(_before(row.evening, one.begun, one.done) for one in run)
+    row.gun = sum(_before(row.evening, one.start, one.end) for one in run)
     whole = [f"{words}; " * bool(told) for words, told in zip(WHOLE, (row.early, row.late))]
     row.words = whole[0] + "".join(say or "" for say in says) + whole[1]
     listed = est.rows["work_days"][row.no - 1]

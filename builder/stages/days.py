@@ -130,7 +130,7 @@ def _used(est, plan, took):
     hand = whole(plan.hand_end / plan.hours, slack)
     rest = working_days.first_day(plan.lanes_end, plan.hours, slack)
     for row in est.rows["work_days"]:
-        row.gun = float(any(one.live and one.since <= row.no <= one.until for one in est.rows["run"]))
+        row.gun = float(any(one.live and one.day <= row.no <= one.last for one in est.rows["run"]))
         row.hand = float(row.no <= hand)
         row.rest = float(rest < row.no <= took)
         row.used = float(bool(row.gun or row.hand or row.rest))

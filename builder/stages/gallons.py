@@ -88,7 +88,7 @@ def purchases_block(coats):
         C("what", "Coating and color", "text", "{gallon.what}"),
         C("paint_at", "Row of its coating", "count", "{gallon.coating_at}"),
         C("line_fill", "Left in hose and pail", "volume",
-          "SUMPRODUCT(--({run.lead}={coat}),{run.fill})+SUMPRODUCT(--({gallons.lead}={coat}),"
+          "SUMPRODUCT(--({run.load}={coat}),{run.fill})+SUMPRODUCT(--({gallons.lead}={coat}),"
           "--({gallons.only}={scenario}),{gallons.own_load},{gallons.fill})"),
         C("touch_up", "Touch-up kept", "volume",
           "{terms.touch_up}*INDEX({words.kind_kept},MATCH({paint.kind},{words.kind},0))"),
@@ -209,7 +209,7 @@ def _buy(est, row, gallon):
     row.what, row.paint_at = gallon.what, gallon.coating_at
     paint = est.row("coatings", row.paint_at)
     alike = [other for other in est.rows["gallons"] if other.lead == gallon.no]
-    row.line_fill = sum(one.fill for one in est.rows["run"] if one.lead == gallon.no)
+    row.line_fill = sum(one.fill for one in est.rows["run"] if one.load == gallon.no)
     row.line_fill += sum(other.own_load * other.fill for other in alike if other.only == row.scenario)
     row.touch_up = est.terms.touch_up * BESIDE["kind_kept"][place("kind", paint.kind) - 1]
     row.total = row.coats_need + row.line_fill + row.touch_up

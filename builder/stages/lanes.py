@@ -3,7 +3,7 @@
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.constants import CLOCK
-from builder.stages.plan import MARKS, SHEET, STEPS, day_of, lost_share, whole_days
+from builder.stages.plan import MARKS, SHEET, STEPS, day_of, first_of, lost_share, whole_days
 from builder.trade import working_days
 
 
@@ -74,8 +74,7 @@ def lanes_block(machines):
         C("hand_use", "Lane: tasks need, until day", "count",
           "SUMPRODUCT(LARGE({*uses@}*{*hand_until},1))*(INDEX({machines.access_no},{@})>0)", **total),
         C("hand_from", "Lane: tasks need, from day", "count",
-          "(1+COUNT({work_days.no})-SUMPRODUCT(LARGE({*uses@}*{*hand}*(1+COUNT({work_days.no})-{*hand_day}),1)))"
-          "*({hand_use@}>0)", **total),
+          f"IF({{hand_use@}}=0,0,{first_of('{*uses@}*{*hand}', '{*hand_day}', '{work_days.no}')})", **total),
         more("1", "a"), more("2", "b"), more("(1+2)", "c"),
     ), {"system": At("systems", "{no}"), "exposure": At("exposures", "{system.exposure_at}"),
         "last": At("coat_steps", "{last_coat}")}, "ready_day", under="months", section="Systems")
@@ -106,20 +105,19 @@ STEP_LIST = Block("steps", SHEET, (
     C("live", "Step: used", "count", 'IF((N({plan.passed})=1)*({no}<=N({plan.steps}))=1,1,"")', ""),
     C("system_at", "Step: row of its system", "count",
       "SUMPRODUCT(({lanes.before}<{no})*({lanes.upto}>={no})*{lanes.no})"),
-    C("coat_no", "Step: coat, 0 for tasks", "count",
+    C("coat_at", "Step: row of its coat, 0 for tasks", "count",
       "SUMPRODUCT(({coat_steps.first}<={no})*({coat_steps.first}+{coat_steps.here}>{no})*{coat_steps.no})"),
-    C("coat_at", "Step: row of its coat", "count", 'IF({coat_no}=0,"",{coat_no})'),
     C("time", "Step: time", "time",
-      'IF({coat_at}="",{lane.labor}*{plan.pace}/{basics.people},{coat.time})'),
-    C("recoat", "Step: dries", "time", 'IF({coat_at}="",0,{coat.recoat})'),
-    C("pump_at", "Step: row of its pump, 0 for none", "count", 'IF({coat_at}="",0,{coat.pump_at})'),
-    C("load", "Step: its coating and color", "count", 'IF({coat_at}="",0,{coat.load})'),
+      'IF({coat_at}=0,{lane.labor}*{plan.pace}/{basics.people},{coat.time})'),
+    C("recoat", "Step: dries", "time", 'IF({coat_at}=0,0,{coat.recoat})'),
+    C("pump_at", "Step: row of its pump, 0 for none", "count", 'IF({coat_at}=0,0,{coat.pump_at})'),
+    C("load", "Step: its coating and color", "count", 'IF({coat_at}=0,0,{coat.load})'),
     C("rented", "Step: needs a rented machine", "count",
-      'IF({coat_at}="",{lane.rented},MAX({lane.rented},{coat.rented}))'),
+      'IF({coat_at}=0,{lane.rented},MAX({lane.rented},{coat.rented}))'),
     C("number", "Step: number of the pass in its system, 0 for tasks", "count", "{no}-{lane.before}-{lane.prep}"),
-    C("mark", "Step: on the calendar", "text", 'IF({coat_at}="","T",MID("SBRH",{layer.method_no},1)&{number})'),
+    C("mark", "Step: on the calendar", "text", 'IF({coat_at}=0,"T",MID("SBRH",{layer.method_no},1)&{number})'),
     C("words", "Step: in words", "text",
-      'IF({coat_at}="","tasks","coat "&{number}&", "&{layer.coating}&REPT(" "&{entry.color},--({entry.color}<>"")))'),
+      'IF({coat_at}=0,"tasks","coat "&{number}&", "&{layer.coating}&REPT(" "&{entry.color},--({entry.color}<>"")))'),
 ), {"layer": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}"), "lane": At("lanes", "{system_at}"),
     "coat": At("coat_steps", "{coat_at}")}, "live", under="coat_steps", section="Steps, system by system")
 # fmt: on
@@ -211,7 +209,7 @@ def _step(est, row, plan):
     lane = next(one for one in est.rows["lanes"] if one.before < row.no <= one.upto)
     coat = next((one for one in est.rows["coat_steps"] if one.first <= row.no < one.first + one.here), None)
     row.system_at, row.number = lane.no, row.no - lane.before - lane.prep
-    row.coat_no = coat.no if coat else 0
+    row.coat_at = coat.no if coat else 0
     row.recoat, row.pump_at, row.load = 0.0, 0, 0
     if coat is None:
         row.time, row.rented = lane.labor * plan.pace / est.basics.people, lane.rented
@@ -221,7 +219,7 @@ def _step(est, row, plan):
     color = "" if entry.color is None else f" {est.judge.as_text(entry.color)}"
     row.mark = f"{MARKS[layer.method_no - 1]}{row.number:g}"
     row.words = f"coat {row.number:g}, {layer.coating}{color}"
-    row.coat_at, row.time, row.recoat = row.coat_no, coat.time, coat.recoat
+    row.time, row.recoat = coat.time, coat.recoat
     row.pump_at, row.load, row.rented = coat.pump_at, coat.load, max(lane.rented, coat.rented)
 
 

@@ -4,20 +4,21 @@ from builder.records.scenarios import SCENARIOS
 from builder.sheets.alternates import BY_SCENARIO, TOTALS, copies
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.stages.plan import SHEET
+from builder.stages.plan import SHEET, first_of
 from builder.trade import rental
 from builder.trade.packs import whole
 
 NOTHING = -1  # row of no pump and of no access
 KINDS = {"pump": 1, "access": 2}
+OWN = "({run.pump}={pump_no})"
 
 
 # fmt: off
-def machines_block(pumps):
-    """`pumps`: rows of Pumps; those of Access follow."""
+def machines_block(access):
+    """`access`: rows of Access; those of Pumps follow."""
     def row_of(number, kind):
-        own = number if kind == "pump" else number - pumps
-        return own if (number <= pumps) == (kind == "pump") else None
+        own = number if kind == "access" else number - access
+        return own if (number <= access) == (kind == "access") else None
 
     def either(key):
         return f"CHOOSE({{kind}},{{pump.{key}}},{{up.{key}}})"
@@ -32,22 +33,18 @@ def machines_block(pumps):
         return C(f"{kind}_cost", f"Machine: cost of all {kind}s" if kind == "pump" else "Machine: cost of all access",
                  "money", f"SUMPRODUCT(--({{*kind}}={KINDS[kind]}),{{*cost@}})", **TOTALS)
 
-    case = ("{many@}*{twenty}+MIN({rest@}*{one},INT({rest@}/{constants.week_days})*{five}"
-            "+MOD({rest@},{constants.week_days})*{one},ROUNDUP({rest@}/{constants.week_days},0)*{five})")
+    def short(days):
+        """So many days by ones and fives."""
+        return (f"MIN({days}*{{one}},INT({days}/{{constants.week_days}})*{{five}}"
+                f"+MOD({days},{{constants.week_days}})*{{one}},ROUNDUP({days}/{{constants.week_days}},0)*{{five}})")
 
-    def cases():
-        """Twenties: none, as many as fit, one more; what the rest then costs."""
-        for key, many in (("none", "0"), ("fit", "INT({days@}/{constants.month_days})"),
-                          ("more", "ROUNDUP({days@}/{constants.month_days},0)")):
-            yield C(f"many_{key}", f"Machine: months, {key}", "count", many, **BY_SCENARIO)
-            yield C(f"rest_{key}", f"Machine: days beside, {key}", "count",
-                    f"MAX(0,{{days@}}-{{many_{key}@}}*{{constants.month_days}})", **BY_SCENARIO)
-            yield C(f"case_{key}", f"Machine: rental, {key}", "money",
-                    case.replace("{many@}", f"{{many_{key}@}}").replace("{rest@}", f"{{rest_{key}@}}"), **BY_SCENARIO)
+    def gun(key, pump):
+        """Of the days on which the gun lane needs it."""
+        return f"CHOOSE({{kind}},{pump},INDEX({{run.{key}}},1,{{access_at}}))"
 
     return Block("machines", SHEET, (
         C("no", "Machine", "count", label=lambda number: number),
-        C("kind", "Machine: 1 a pump, 2 access", "count", label=lambda number: 1 + (number > pumps)),
+        C("kind", "Machine: 1 a pump, 2 access", "count", label=lambda number: 1 + (number <= access)),
         C("pump_no", "Machine: row of its pump", "count", label=label("pump", NOTHING)),
         C("access_no", "Machine: row of its access", "count", label=label("access", 0)),
         C("pump_at", "Machine: row on Pumps", "count", label=label("pump", 1)),
@@ -66,14 +63,16 @@ def machines_block(pumps):
         C("delivery", "Machine: delivery, a trip", "money", f"0+{either('delivery')}"),
         C("owned_day", "Machine: own, a day", "money", f"0+{either('owned_day')}"),
         C("until", "Machine: until day", "count",
-          "MAX(INDEX({run.use_until},1,{no}),INDEX({lanes.hand_use},1,{no}))"),
-        C("from_gun", "Machine: gun lane, from day", "count", "INDEX({run.use_from},1,{no})"),
+          f"MAX({gun('use_until', 'SUMPRODUCT(LARGE(' + OWN + '*{run.last},1))')},INDEX({{lanes.hand_use}},1,{{no}}))"),
+        C("from_gun", "Machine: gun lane, from day", "count",
+          gun("use_from", f"IF(SUMPRODUCT(--{OWN})=0,0,{first_of(OWN, '{run.day}', '{work_days.no}')})")),
         C("from_hand", "Machine: hand lane, from day", "count", "INDEX({lanes.hand_from},1,{no})"),
         C("since", "Machine: from day", "count",
           "IF({from_gun}*{from_hand}=0,{from_gun}+{from_hand},MIN({from_gun},{from_hand}))"),
         C("span", "Machine: working days from first to last use", "count", "IF({until}=0,0,{until}-{since}+1)"),
         C("worked", "Machine: days of use", "count",
-          "MIN({span},INDEX({run.use_days},1,{no})+IF({from_hand}=0,0,INDEX({lanes.hand_use},1,{no})-{from_hand}+1))"),
+          f"MIN({{span}},{gun('use_days', f'SUMPRODUCT({OWN}*{{run.pump_days}})')}"
+          "+IF({from_hand}=0,0,INDEX({lanes.hand_use},1,{no})-{from_hand}+1))"),
         C("idle", "Machine: rented, and on site more than twice its use", "count",
           '{hired}*({span}>2*{worked})*({job.rental_days}="")'),
         C("more", "Machine: use that an alternate adds", "time",
@@ -83,9 +82,13 @@ def machines_block(pumps):
           "{span}+ROUNDUP(MAX(0,{more@}/{plan.hours}-{terms.round_slack}),0)", **BY_SCENARIO),
         C("days", "Machine: days", "count",
           'IF(({job.rental_days}="")+({planned@}=0)>0,{planned@},{job.rental_days})', **BY_SCENARIO),
-        *cases(),
+        C("by_week", "Machine: rental by ones and fives", "money", short("{days@}"), **BY_SCENARIO),
+        C("by_month", "Machine: by twenties, the rest by ones and fives", "money",
+          "INT({days@}/{constants.month_days})*{twenty}+" + short("MOD({days@},{constants.month_days})"),
+          **BY_SCENARIO),
         C("cost", "Machine: cost", "money",
-          "IF({hired}=1,MIN({case_none@},{case_fit@},{case_more@})+2*{delivery}*({days@}>0),"
+          "IF({hired}=1,MIN({by_week@},{by_month@},ROUNDUP({days@}/{constants.month_days},0)*{twenty})"
+          "+2*{delivery}*({days@}>0),"
           "{owned_day}*({worked}+{planned@}-{span}))", **BY_SCENARIO),
         C("base_cost", "Machine: cost, base", "money", "{cost@1}"),
         bill("pump"), bill("access"),
@@ -96,12 +99,12 @@ def machines_block(pumps):
 
 def listed(est):
     """Which pump or access each row is."""
-    pumps = len(est.rows["pumps"])
+    access = len(est.rows["access"])
     for row in est.rows["machines"]:
-        pump = row.no <= pumps
-        row.kind = KINDS["pump" if pump else "access"]
-        row.pump_no, row.access_no = (row.no, 0) if pump else (NOTHING, row.no - pumps)
-        row.pump_at, row.access_at = (row.no, 1) if pump else (1, row.no - pumps)
+        pump = row.no - access
+        row.kind = KINDS["pump" if pump > 0 else "access"]
+        row.pump_no, row.access_no = (pump, 0) if pump > 0 else (NOTHING, row.no)
+        row.pump_at, row.access_at = (pump, 1) if pump > 0 else (1, row.no)
 
 
 def _machine(est, row):
@@ -122,19 +125,29 @@ def machines(est):
         est.rows["machines"][0].set(**{f"{kind}_cost": copies(own, "cost") or tuple(0.0 for _ in SCENARIOS)})
 
 
+def _gun(est, row):
+    """From which day until which the gun lane needs it, and on how many."""
+    if row.access_no:
+        found = est.rows["run"][0]
+        return tuple(getattr(found, key)[row.access_no - 1] for key in ("use_from", "use_until", "use_days"))
+    own = [one for one in est.rows["run"] if one.pump == row.pump_no]
+    first, last = min((one.day for one in own), default=0.0), max((one.last for one in own), default=0.0)
+    return first, last, float(sum(one.pump_days for one in own))
+
+
 def _span(est, row, machine):
-    at, gun, hand = row.no - 1, est.rows["run"][0], est.rows["lanes"][0]
+    at, hand, gun = row.no - 1, est.rows["lanes"][0], _gun(est, row)
     row.name, row.hired = machine.name, machine.hired
     for key in ("rental", "rental_5", "rental_20"):
         setattr(row, f"no_{key}", float(getattr(machine, key) is None))
     row.one, row.five, row.twenty = rental.offered(machine.rental, machine.rental_5, machine.rental_20)
     row.delivery, row.owned_day = machine.delivery or 0.0, machine.owned_day or 0.0
-    row.from_gun, row.from_hand = gun.use_from[at], hand.hand_from[at]
-    row.until = max(gun.use_until[at], hand.hand_use[at])
+    row.from_gun, row.from_hand = gun[0], hand.hand_from[at]
+    row.until = max(gun[1], hand.hand_use[at])
     row.since = min((one for one in (row.from_gun, row.from_hand) if one), default=0.0)
     row.span = row.until - row.since + 1 if row.until else 0.0
     by_hand = hand.hand_use[at] - row.from_hand + 1 if row.from_hand else 0.0
-    row.worked = min(row.span, gun.use_days[at] + by_hand)
+    row.worked = min(row.span, gun[2] + by_hand)
     row.idle = float(bool(row.hired) and row.span > 2 * row.worked and est.job.rental_days is None)
 
 
@@ -144,14 +157,11 @@ def _cost(est, row, machine, plan):
     row.planned = tuple(row.span + whole(more / plan.hours, est.terms.round_slack) for more in row.more)
     own = est.job.rental_days
     row.days = tuple(one if own is None or not one else own for one in row.planned)
-    for key, number in (("none", lambda days: 0), ("fit", lambda days: days // rental.MONTH),
-                        ("more", lambda days: -(-days // rental.MONTH))):  # fmt: skip
-        many = tuple(float(number(days)) for days in row.days)
-        rest = tuple(max(0.0, days - months * rental.MONTH) for days, months in zip(row.days, many))
-        case = tuple(
-            months * row.twenty + rental.short_rental(days, row.one, row.five) for months, days in zip(many, rest)
-        )
-        row.set(**{f"many_{key}": many, f"rest_{key}": rest, f"case_{key}": case})
+    row.by_week = tuple(rental.short_rental(days, row.one, row.five) for days in row.days)
+    row.by_month = tuple(
+        days // rental.MONTH * row.twenty + rental.short_rental(days % rental.MONTH, row.one, row.five)
+        for days in row.days
+    )
     row.cost = tuple(
         rental.least_rental(days, row.one, row.five, row.twenty) + 2 * row.delivery * (days > 0)
         if row.hired

@@ -12,7 +12,7 @@ from builder.trade import risk, working_days
 SHEET = "Schedule workings"
 STEPS = 60                                              # of a base, all passes and, with one lane, tasks
 MARKS = "SBRH"                                          # sprayed, back-rolled, rolled, brushed
-DAYS = 80                                               # working days that are listed
+DAYS = 60                                               # working days that are listed
 
 
 def whole_days(work):
@@ -28,6 +28,11 @@ def day_of(work):
 def lost_share(day, where):
     """Share that weather takes of what begins on a listed day."""
     return f"MIN({{constants.lost_most}},INDEX({{work_days.lost}},{day})*{{{where}weather}}+{{{where}always}})"
+
+
+def first_of(marks, numbers, listed):
+    """The least of the numbers where some row is marked, each at most so many as are listed."""
+    return f"1+COUNT({listed})-SUMPRODUCT(LARGE({marks}*(1+COUNT({listed})-{numbers}),1))"
 
 
 def _told(when):

@@ -7,7 +7,7 @@ is taken, from when to when.
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.constants import CLOCK, TIE
-from builder.stages.plan import SHEET, day_of, lost_share, whole_days
+from builder.stages.plan import SHEET, day_of, first_of, lost_share, whole_days
 from builder.trade import labor, schedule, spray, working_days
 from builder.values import to_date
 
@@ -20,7 +20,7 @@ WORK_DAYS = Block("work_days", SHEET, (
     C("lost", "Day: lost in the open", "share",
       'IF({job.start}="",{plan.mean_lost},INDEX({months.lost},MONTH({date})))'),
     C("gun", "Day: the gun works", "count",
-      "--(SUMPRODUCT(--({run.since}<={no}),--({run.until}>={no}),--({run.since}>0))>0)"),
+      "--(SUMPRODUCT(--({run.day}<={no}),--({run.last}>={no}),--({run.day}>0))>0)"),
     C("hand", "Day: hands work", "count", f"--({{no}}<={whole_days('{plan.hand_end}')})"),
     C("rest", "Day: what comes last", "count",
       "({no}>INT({plan.lanes_end}/{plan.hours}+{terms.round_slack}))*"
@@ -29,14 +29,18 @@ WORK_DAYS = Block("work_days", SHEET, (
 ), when="live", under="steps", section="Days")
 
 
-def run_block(systems, pumps, machines):
+def run_block(systems, pumps, access):
     every = {"repeat": systems, "heads": tuple(f"system {number}" for number in range(1, systems + 1))}
     in_pump = {"repeat": pumps, "heads": tuple(f"pump {number}" for number in range(1, pumps + 1))}
-    by_machine = {"repeat": machines, "heads": tuple(f"machine {number}" for number in range(1, machines + 1))}
-    total = {**by_machine, "rows": 1, "when": ""}
+    by_access = {"repeat": access, "heads": tuple(f"access {number}" for number in range(1, access + 1))}
+    total = {**by_access, "rows": 1, "when": ""}
 
     def span(key):
         return f"{{{key}@1:{key}@{pumps if key == 'loaded' else systems}}}"
+
+    def fresh(which):
+        """Of the days of this row, those after the last day of the earlier rows marked by `which`."""
+        return f"MAX(0,{{last}}-MAX({{day}}-1,SUMPRODUCT(LARGE({which}*({{*no}}<{{no}})*{{*last}},1))))"
 
     return Block("run", SHEET, (
         C("no", "Place", "count", label=lambda number: number),
@@ -53,59 +57,49 @@ def run_block(systems, pumps, machines):
           "IF({able@}>{soonest}+{constants.tie},0,(((INDEX({lanes.upto},{@})-{next@}+1)*2+1-({coming.pump_at}>0)"
           f"*(INDEX({span('loaded')},1,MAX(1,{{coming.pump_at}}))<>{{coming.load}}))*2+{{coming.rented}})*100+100-{{@}})",
           **every),
-        C("system", "System", "count", f"100-MOD(MAX({span('worth')}),100)"),
+        C("system", "System, 0 where unused", "count", f"IF(N({{live}})=1,100-MOD(MAX({span('worth')}),100),0)", ""),
         C("step", "Step", "count", f"INDEX({span('next')},1,{{system}})"),
-        C("pump", "Pump, 0 for none", "count", "{this.pump_at}"),
-        C("load", "Coating and color", "count", "{this.load}"),
-        C("changed", "Its pump is filled anew", "count",
-          f"({{pump}}>0)*(INDEX({span('loaded')},1,MAX(1,{{pump}}))<>{{load}})"),
-        C("start", "Begins at work hour", "time", f"MAX({{free}},INDEX({span('able')},1,{{system}}))"),
-        C("day", "Begins on day", "count", day_of("{start}")),
+        C("pump", "Pump, 0 for none", "count", "IF(N({live})=1,{this.pump_at},0)", ""),
+        C("load", "Coating and color", "count", "IF(N({live})=1,{this.load},0)", ""),
+        C("fills", "Its pump is filled anew", "count",
+          f"IF({{pump}}=0,0,--(INDEX({span('loaded')},1,{{pump}})<>{{load}}))", ""),
+        C("start", "Begins at work hour", "time",
+          f"IF(N({{live}})=1,MAX({{free}},INDEX({span('able')},1,{{system}})),0)", ""),
+        C("day", "Begins on day", "count", f"IF(N({{live}})=1,{day_of('{start}')},0)", ""),
         C("lost", "Lost to weather", "share", lost_share("{day}", "lane.")),
-        C("end", "Ends at work hour", "time", "{start}+{this.time}/(1-{lost})"),
-        C("last", "Ends on day", "count", f"MIN(COUNT({{work_days.no}}),MAX(1,{whole_days('{end}')}))"),
+        C("end", "Ends at work hour", "time", "IF(N({live})=1,{start}+{this.time}/(1-{lost}),0)", ""),
+        C("last", "Ends on day", "count",
+          f"IF(N({{live}})=1,MIN(COUNT({{work_days.no}}),MAX(1,{whole_days('{end}')})),0)", ""),
         C("dry", "Dry, on the clock", "time",
           "INDEX({work_days.morning},{last})+({end}-{plan.hours}*({last}-1))*{plan.stretch}+{this.recoat}"),
         C("back", "Last day begun by then", "count", "MATCH({dry},{work_days.morning},1)"),
         C("ready", "Next coat from work hour", "time",
           "MAX({end},{plan.hours}*({back}-1)+MIN({plan.hours},({dry}-INDEX({work_days.morning},{back}))/{plan.stretch}))"),
-        C("time", "Time, weather included", "time", "IF(N({live})=1,{end}-{start},0)", ""),
-        C("lost_time", "Time lost to weather", "time", "IF(N({live})=1,({end}-{start})*{lost},0)", ""),
-        C("halts", "A bad day stops what follows", "share",
-          "IF(N({live})=1,({no}>1)*MAX(0,N({lost^})-{lost}),0)", ""),
-        C("of", "Of system", "count", "IF(N({live})=1,{system},0)", ""),
-        C("begun", "Begun", "time", "IF(N({live})=1,{start},0)", ""),
-        C("done", "Done", "time", "IF(N({live})=1,{end},0)", ""),
-        C("since", "From day", "count", "IF(N({live})=1,{day},0)", ""),
-        C("until", "Until day", "count", "IF(N({live})=1,{last},0)", ""),
-        C("pump_no", "In pump", "count", "IF(N({live})=1,{pump},0)", ""),
-        C("lead", "Coating in the gun", "count", "IF(N({live})=1,{load},0)", ""),
-        C("fills", "Fills a pump", "count", "IF(N({live})=1,{changed},0)", ""),
+        C("time", "Time, weather included", "time", "{end}-{start}", ""),
+        C("lost_time", "Time lost to weather", "time", "{time}*N({lost})", ""),
+        C("halts", "A bad day stops what follows", "share", "IF(N({live})*({no}>1)=1,MAX(0,N({lost^})-{lost}),0)", ""),
         C("load_from", "Load begun at place", "count",
-          "IF({pump_no}=0,0,SUMPRODUCT(LARGE(({*pump_no}={pump_no})*{*fills}*({*no}<={no})*{*no},1)))", ""),
-        C("hoses", "Hoses in use", "count", "IF({pump_no}=0,0,{coat.hoses})", ""),
-        C("unthinned", "Paint in what is sprayed", "share", "IF({pump_no}=0,0,{coat.unthinned})", ""),
+          "IF({pump}=0,0,SUMPRODUCT(LARGE(({*pump}={pump})*{*fills}*({*no}<={no})*{*no},1)))", ""),
+        C("hoses", "Hoses in use", "count", "IF({pump}=0,0,{coat.hoses})", ""),
+        C("unthinned", "Paint in what is sprayed", "share", "IF({pump}=0,0,{coat.unthinned})", ""),
         C("fill", "Left in hose and pail by its load", "volume",
           "IF({fills}=0,0,({own.heel}+(1-(0+{terms.recovered}))*{own.content}"
           "*SUMPRODUCT(LARGE(({*load_from}={no})*{*hoses},1)))*SUMPRODUCT(LARGE(({*load_from}={no})*{*unthinned},1)))",
           ""),
         C("evenings", "Evenings on which its load stays", "count",
-          "IF({pump_no}=0,0,{until}-{since}"
-          "+(1-{fills})*({since}>SUMPRODUCT(LARGE(({*load_from}={load_from})*({*no}<{no})*{*until},1))))", ""),
-        C("flush", "Time of flushing", "time", "IF({pump_no}=0,0,{evenings}*(0+{own.flush}))", ""),
-        C("uses", "Needs", "count",
-          "IF(N({live})=0,0,--(({pump_no}=INDEX({machines.pump_no},{@}))"
-          "+(INDEX({machines.access_no},{@})>0)*{lane.uses@}>0))", "", **by_machine),
-        C("fresh", "Days it adds to those of", "count",
-          "{uses@}*MAX(0,{until}-MAX({since}-1,SUMPRODUCT(LARGE({*uses@}*({*no}<{no})*{*until},1))))", "",
-          **by_machine),
+          "IF({pump}=0,0,{last}-{day}"
+          "+(1-{fills})*({day}>SUMPRODUCT(LARGE(({*load_from}={load_from})*({*no}<{no})*{*last},1))))", ""),
+        C("flush", "Time of flushing", "time", "IF({pump}=0,0,{evenings}*(0+{own.flush}))", ""),
+        C("pump_days", "Days it adds to those of its pump", "count",
+          f"IF({{pump}}=0,0,{fresh('({*pump}={pump})')})", ""),
+        C("uses", "Needs", "count", "IF(N({live})=1,{lane.uses@},0)", "", **by_access),
+        C("fresh", "Days it adds to those of", "count", f"{{uses@}}*{fresh('{*uses@}')}", "", **by_access),
         C("use_from", "Gun lane needs, from day", "count",
-          "IF({use_until@}=0,0,1+COUNT({work_days.no})-SUMPRODUCT(LARGE({*uses@}*(1+COUNT({work_days.no})-{*since}),1)))",
-          **total),
-        C("use_until", "Gun lane needs, until day", "count", "SUMPRODUCT(LARGE({*uses@}*{*until},1))", **total),
+          f"IF({{use_until@}}=0,0,{first_of('{*uses@}', '{*day}', '{work_days.no}')})", **total),
+        C("use_until", "Gun lane needs, until day", "count", "SUMPRODUCT(LARGE({*uses@}*{*last},1))", **total),
         C("use_days", "Gun lane needs, days", "count", "SUM({*fresh@})", **total),
     ), {"lane": At("lanes", "{system}"), "coming": At("steps", "{next@}"), "this": At("steps", "{step}"),
-        "coat": At("coat_steps", "INDEX({steps.coat_at},{step})"), "own": At("pumps", "{pump_no}")}, "live",
+        "coat": At("coat_steps", "INDEX({steps.coat_at},{step})"), "own": At("pumps", "{pump}")}, "live",
         under="work_days", section="Steps, in the order of the work")
 # fmt: on
 
@@ -217,7 +211,8 @@ def _row(est, row, one, state):
     row.worth = tuple(_worth(est, row, state, at) for at, _ in enumerate(row.able))
     step = est.row("steps", int(state.next[one.system]))
     row.system, row.step = one.system + 1, step.no
-    row.pump, row.load, row.changed = step.pump_at, step.load, float(one.changed)
+    row.pump, row.load = step.pump_at, step.load
+    row.fills = float(one.changed)
     row.start, row.end, row.lost, row.ready = one.start, one.end, one.lost, one.ready
     row.day = min(listed, working_days.first_day(one.start, days.hours, days.slack) + 1.0)
     row.last = min(listed, working_days.last_day(one.end, days.hours, days.slack) + 1.0)
@@ -228,10 +223,8 @@ def _row(est, row, one, state):
     state.next[one.system] += 1
     if row.pump:
         state.loaded[row.pump - 1] = row.load
-    row.set(time=one.end - one.start, lost_time=(one.end - one.start) * one.lost, until=row.last, pump_no=row.pump)
     before = est.rows["run"][row.no - 2].lost if row.no > 1 else 0.0
     row.halts = max(0.0, before - one.lost)
-    row.set(since=row.day, lead=row.load, fills=row.changed, of=row.system, begun=one.start, done=one.end)
 
 
 def _worth(est, row, state, at):
@@ -248,50 +241,54 @@ def _totals(est, row):
     """What follows from a row once all are known: its load, its evenings, the days on which machines are needed."""
     rows, earlier = est.rows["run"], est.rows["run"][: row.no - 1]
     if not row.live:
-        row.set(time=0.0, lost_time=0.0, until=0.0, pump_no=0, lead=0, fills=0.0, since=0.0)
-        row.set(of=0, begun=0.0, done=0.0, halts=0.0)
-    row.load_from = row.hoses = row.unthinned = row.fill = row.evenings = row.flush = 0.0
-    if row.pump_no:
-        row.load_from = max(one.no for one in rows[: row.no] if one.pump_no == row.pump_no and one.fills)
-        coat = est.row("coat_steps", est.row("steps", row.step).coat_at)
-        row.hoses, row.unthinned = coat.hoses, coat.unthinned
-    same_load = [one.until for one in earlier if row.pump_no and one.load_from == row.load_from]
-    pump = est.row("pumps", row.pump_no) if row.pump_no else None
-    if pump:
-        row.evenings = row.until - row.since + (not row.fills and row.since > max(same_load))
-        row.flush = row.evenings * (pump.flush or 0.0)
-    uses = est.row("lanes", row.system).uses if row.live else ()
-    row.uses = tuple(
-        float(bool(row.live) and (row.pump_no == machine.pump_no or bool(machine.access_no and uses[machine.no - 1])))
-        for machine in est.rows["machines"]
-    )
-    row.fresh = tuple(
-        used * max(0.0, row.until - max(row.since - 1, max((one.uses[at] * one.until for one in earlier), default=0.0)))
-        for at, used in enumerate(row.uses)
-    )
+        row.set(system=0, pump=0, load=0, fills=0.0, start=0.0, end=0.0, day=0.0, last=0.0, halts=0.0)
+    row.time = row.end - row.start
+    row.lost_time = row.time * (row.lost or 0.0)
+    row.load_from = row.hoses = row.unthinned = row.fill = row.evenings = row.flush = row.pump_days = 0.0
+    if row.pump:
+        _pump(est, row, rows, earlier)
+    uses = est.row("lanes", row.system).uses if row.live else (0.0,) * len(est.rows["machines"])
+    row.uses = uses[: len(est.rows["access"])]
+    row.fresh = tuple(used * _fresh(row, [one for one in earlier if one.uses[at]]) for at, used in enumerate(row.uses))
+
+
+def _pump(est, row, rows, earlier):
+    """Of a step that is sprayed: when its load was begun, and how long it stays."""
+    row.load_from = max(one.no for one in rows[: row.no] if one.pump == row.pump and one.fills)
+    coat, pump = est.row("coat_steps", est.row("steps", row.step).coat_at), est.row("pumps", row.pump)
+    row.hoses, row.unthinned = coat.hoses, coat.unthinned
+    row.pump_days = _fresh(row, [one for one in earlier if one.pump == row.pump])
+    same_load = [one.last for one in earlier if one.load_from == row.load_from]
+    row.evenings = row.last - row.day + (not row.fills and row.day > max(same_load))
+    row.flush = row.evenings * (pump.flush or 0.0)
+
+
+def _fresh(row, before):
+    """Days of a row after the last day of the rows before it."""
+    return max(0.0, row.last - max(row.day - 1, max((one.last for one in before), default=0.0)))
 
 
 def _machines(est):
-    """Fills of each load; from which day to which each machine is needed."""
+    """Fills of each load; from which day to which lifts and scaffold are needed."""
     rows, terms = est.rows["run"], est.terms
     for row in rows:
         if row.fills:
             load = [one for one in rows if one.load_from == row.no]
-            pump, least = est.row("pumps", row.pump_no), 1 / max(one.unthinned for one in load) - 1
+            pump, least = est.row("pumps", row.pump), 1 / max(one.unthinned for one in load) - 1
             row.fill = spray.line_fill(
                 pump.heel, pump.content, terms.recovered or 0.0, max(one.hoses for one in load), least
             )
-    places = range(len(est.rows["machines"]))
+    places = range(len(est.rows["access"]))
     needs = [[one for one in rows if one.uses[at]] for at in places]
-    rows[0].use_from = tuple(min((one.since for one in own), default=0.0) for own in needs)
-    rows[0].use_until = tuple(max((one.until for one in own), default=0.0) for own in needs)
+    rows[0].use_from = tuple(min((one.day for one in own), default=0.0) for own in needs)
+    rows[0].use_until = tuple(max((one.last for one in own), default=0.0) for own in needs)
     rows[0].use_days = tuple(sum(one.fresh[at] for one in rows) for at in places)
     lanes, machines = est.rows["lanes"], est.rows["machines"]
     if not est.rows["plan"][0].passed:
         return
     for key, reach, pick in (("hand_use", "hand_until", max), ("hand_from", "hand_day", min)):
         found = []
-        for at in places:
-            own = [lane for lane in lanes if lane.hand and lane.uses[at] and machines[at].access_no]
+        for at, machine in enumerate(machines):
+            own = [lane for lane in lanes if lane.hand and lane.uses[at] and machine.access_no]
             found.append(pick((getattr(lane, reach) for lane in own), default=0.0))
         setattr(lanes[0], key, tuple(found))
