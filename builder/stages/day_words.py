@@ -48,19 +48,20 @@ def told_block(systems):
     """What is done each day, system by system."""
     every = {"repeat": systems, "heads": tuple(f"system {number}" for number in range(1, systems + 1))}
     joined = "&".join(f"{{say@{number}}}" for number in range(1, systems + 1))
+    time = f"{gun('--({run.system}={@})')}+MAX(0,MIN({{evening}},{{lane.hand_end}})-{{lane.hand_start}})"
     on = "({run.system}={@})*({run.day}<={no})*({run.last}>={no})"
     return Block("daily", SHEET, (
         C("no", "Day told", "count", label=lambda number: number),
         C("live", "Day told: of the job", "count",
           "IF((N({plan.passed})=1)*({no}<=N({plan.took}))=1,1,\"\")", ""),
         C("evening", "Day told: work hour of its evening", "time", "{no}*{plan.hours}"),
-        C("last", "Day told: last place of", "count", f"SUMPRODUCT(LARGE({on}*{{run.no}},1))", **every),
+        C("last", "Day told: last place of", "count",
+          f"IF({{lane.tot}}=0,0,SUMPRODUCT(LARGE({on}*{{run.no}},1)))", **every),
         C("first", "Day told: first place of", "count",
           f"IF({{last@}}=0,0,{first_of(on, '{run.no}', '{run.no}')})", **every),
         C("hand", "Day told: hands work on", "count", "({lane.hand_day}<={no})*({lane.hand_until}>={no})", **every),
         C("upto", "Day told: hours up to its evening of", "number",
-          halves(f"{gun('--({run.system}={@})')}+MAX(0,MIN({{evening}},{{lane.hand_end}})-{{lane.hand_start}})"),
-          **every),
+          f"IF({{lane.base}}=0,0,{halves(time)})", **every),
         C("cell", "Day told: on the calendar", "text",
           'IF({hand@}+{last@}=0,"",REPT("T",{hand@})&REPT(" ",{hand@}*({last@}>0))&REPT({end.mark}&"",--({last@}>0))'
           f'&REPT(" "&({HOURS}),--({HOURS}>0)))', rows=ACROSS, **every),

@@ -93,7 +93,7 @@ def run_block(systems, pumps, access):
         C("pump_days", "Days it adds to those of its pump", "count",
           f"IF({{pump}}=0,0,{fresh('({*pump}={pump})')})", ""),
         C("uses", "Needs", "count", "IF(N({live})=1,{lane.uses@},0)", "", **by_access),
-        C("fresh", "Days it adds to those of", "count", f"{{uses@}}*{fresh('{*uses@}')}", "", **by_access),
+        C("fresh", "Days it adds to those of", "count", f"IF({{uses@}}=0,0,{fresh('{*uses@}')})", "", **by_access),
         C("use_from", "Gun lane needs, from day", "count",
           f"IF({{use_until@}}=0,0,{first_of('{*uses@}', '{*day}', '{work_days.no}')})", **total),
         C("use_until", "Gun lane needs, until day", "count", "SUMPRODUCT(LARGE({*uses@}*{*last},1))", **total),
