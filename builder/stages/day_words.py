@@ -35,8 +35,8 @@ def short(date):
 
 def gun(of):
     """What the gun has done by the evening of the day, of the rows that `of` marks."""
-    part = "({run.start}<{evening})*({evening}<{run.end})*({evening}-{run.start})"
-    return f"SUMPRODUCT({of},({{run.end}}<={{evening}})*{{run.time}}+{part})"
+    until = "({run.time}+({evening}<{run.end})*({evening}-{run.end}))"
+    return f"SUMPRODUCT({of},({{run.start}}<{{evening}})*{until})"
 
 
 def task(time):

@@ -66,9 +66,9 @@ def lanes_block(machines):
         C("alone", "Lane: an alternate takes by itself", "time",
           "IF({apart}=0,0,{added}+{drying}/{constants.clock}*{plan.hours})", "passed"),
         C("uses", "Lane: needs", "count",
-          "IF({live}=0,0,--(IF(INDEX({machines.access_no},{@})=0,"
-          "SUMPRODUCT(--({coat_steps.system_at}={no}),--({coat_steps.pump_at}=INDEX({machines.pump_no},{@}))),"
-          "SUMPRODUCT(--({areas.system_at}={no}),--({areas.access_at}=INDEX({machines.access_no},{@})),{areas.work}))>0))",
+          "IF({live}=0,0,"
+          "--(SUMPRODUCT(--({areas.system_at}={no}),--({areas.access_at}=INDEX({machines.access_no},{@})),{areas.work})"
+          "+SUMPRODUCT(--({coat_steps.system_at}={no}),--({coat_steps.pump_at}=INDEX({machines.pump_no},{@})))>0))",
           **by_machine),
         C("rented", "Lane: needs a rented access", "count",
           "--(SUMPRODUCT(--({areas.system_at}={no}),{areas.hired})>0)"),

@@ -83,9 +83,9 @@ def machines_block(access):
         C("days", "Machine: days", "count",
           'IF(({job.rental_days}="")+({planned@}=0)>0,{planned@},{job.rental_days})', **BY_SCENARIO),
         C("by_week", "Machine: rental by ones and fives", "money", short("{days@}"), **BY_SCENARIO),
+        C("rest", "Machine: days after whole twenties", "count", "MOD({days@},{constants.month_days})", **BY_SCENARIO),
         C("by_month", "Machine: by twenties, the rest by ones and fives", "money",
-          "INT({days@}/{constants.month_days})*{twenty}+" + short("MOD({days@},{constants.month_days})"),
-          **BY_SCENARIO),
+          "INT({days@}/{constants.month_days})*{twenty}+" + short("{rest@}"), **BY_SCENARIO),
         C("cost", "Machine: cost", "money",
           "IF({hired}=1,MIN({by_week@},{by_month@},ROUNDUP({days@}/{constants.month_days},0)*{twenty})"
           "+2*{delivery}*({days@}>0),"
@@ -158,9 +158,10 @@ def _cost(est, row, machine, plan):
     own = est.job.rental_days
     row.days = tuple(one if own is None or not one else own for one in row.planned)
     row.by_week = tuple(rental.short_rental(days, row.one, row.five) for days in row.days)
+    row.rest = tuple(days % rental.MONTH for days in row.days)
     row.by_month = tuple(
-        days // rental.MONTH * row.twenty + rental.short_rental(days % rental.MONTH, row.one, row.five)
-        for days in row.days
+        days // rental.MONTH * row.twenty + rental.short_rental(rest, row.one, row.five)
+        for days, rest in zip(row.days, row.rest)
     )
     row.cost = tuple(
         rental.least_rental(days, row.one, row.five, row.twenty) + 2 * row.delivery * (days > 0)
