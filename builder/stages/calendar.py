@@ -35,6 +35,7 @@ def _at(number, systems, wanted):
 
 def lines_block(systems):
     """Weekdays and dates, then one row a system, the whole job first and last, a machine; those in use are shown."""
+    days = {"repeat": ACROSS, "heads": tuple(f"day {number}" for number in range(1, ACROSS + 1))}
     return Block("cal_lines", SHEET, (
         C("no", "Line of the calendar", "count", label=lambda number: number),
         C("kind", "Line: 1 weekday, 2 date, 1+2 first tasks, 4 system, 4+1 last tasks, 4+2 machine", "count",
@@ -52,11 +53,13 @@ def lines_block(systems):
         C("words", "Line: in words", "text",
           'CHOOSE({kind},"","","of the whole job",{lane.passes}&" pass"&REPT("es",--({lane.passes}<>1))'
           '&REPT(", tasks",{lane.tasks}),"of the whole job",IF(N({machine.hired})=1,"rented","not rented"))', "shown"),
-        C("since", "Line: machine, from day", "count", "N({machine.since})", "shown"),
-        C("until", "Line: machine, until day", "count", "N({machine.until})", "shown"),
         C("told", "Line: hours, or days, in words", "text",
           f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",{halves("{hours}")}&" h",'
           '{hours}&" day"&REPT("s",--({hours}<>1)))', "shown"),
+        C("cell", "Line: on", "text",
+          "CHOOSE({kind},INDEX({daily.weekday},{@}),INDEX({daily.short},{@}),INDEX({daily.early},{@}),"
+          "INDEX({daily.cell},{@},{system_at}),INDEX({daily.late},{@}),"
+          'REPT("on",({machine.since}<={@})*({machine.until}>={@})))&""', "shown", **days),
     ), {"lane": At("lanes", "{system_at}"), "machine": At("machines", "{machine_at}")}, "live", under="daily",
         section="Lines of the calendar")
 
@@ -90,10 +93,7 @@ def page_blocks(lines):
         C("name", "System", "text", f'IF({USED.format("name", "cal_lines.shown")},"",{{line.name}})', ""),
         C("words", "What", "text", "{line.words}"),
         C("told", "Hours", "text", "{line.told}"),
-        C("day", "", "text",
-          "CHOOSE({line.kind},INDEX({daily.weekday},{@}),INDEX({daily.short},{@}),INDEX({daily.early},{@}),"
-          "INDEX({daily.cell},{@},{line.system_at}),INDEX({daily.late},{@}),"
-          'REPT("on",({line.since}<={@})*({line.until}>={@})))&""', repeat=ACROSS,
+        C("day", "", "text", '{line.cell@}&""', repeat=ACROSS,
           heads=tuple(f"Day {number}" for number in range(1, ACROSS + 1))),
     ), at, "name", top=LINES_TOP)
     days = Block("day_list", PAGE, (
@@ -171,17 +171,17 @@ def _line(est, line, plan, day):
     line.words = ("", "", "of the whole job", passes, "of the whole job", hired)[line.kind - 1]
     hours = f"{plain(to_halves(est, line.hours))} h"
     line.told = ("", "", hours, hours, hours, _plural(machine.span or 0.0, "day"))[line.kind - 1]
-    line.since, line.until = machine.since or 0.0, machine.until or 0.0
+    line.cell = tuple(_mark(line, told, machine) for told in est.rows["daily"][:ACROSS])
 
 
-def _mark(line, told):
+def _mark(line, told, machine):
     """What a line says of a day."""
     if line.kind == MACHINE:
-        return "on" if line.since <= told.no <= line.until else ""
+        return "on" if machine.since <= told.no <= machine.until else ""
     if not told.live:
         return ""
     if line.kind == SYSTEM:
-        return told.cell[line.system_at - 1] or ""
+        return told.cell[line.system_at - 1]
     return {WEEKDAY: told.weekday, DATE: told.short, FIRST: told.early, LAST: told.late}[line.kind]
 
 
@@ -190,7 +190,7 @@ def _read(est):
     lines = [one for one in est.rows["cal_lines"] if one.shown]
     for row, line in zip(est.rows["calendar"], lines):
         row.name, row.words, row.told = line.name, line.words, line.told
-        row.day = tuple(_mark(line, told) for told in est.rows["daily"][:ACROSS])
+        row.day = line.cell
     days = [one for one in est.rows["daily"] if one.place]
     for row, one in zip(est.rows["day_list"], days):
         row.date, row.crew, row.work = one.date, one.crew, one.words[:-2]

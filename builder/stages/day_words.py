@@ -14,7 +14,7 @@ from builder.values import to_date
 # fmt: off
 WHOLE = ("first tasks", "last tasks")
 HOUR = 3600.0
-ACROSS = 30                                             # days of the calendar; all are told in words
+ACROSS = 20                                             # days of the calendar; all are told in words
 HOURS = "{upto@}-IF({no}=1,0,{upto@^})"                 # of a system on a day
 
 
@@ -63,8 +63,8 @@ def told_block(systems):
         C("upto", "Day told: hours up to its evening of", "number",
           f"IF({{lane.base}}=0,0,{halves(time)})", **every),
         C("cell", "Day told: on the calendar", "text",
-          'IF({hand@}+{last@}=0,"",REPT("T",{hand@})&REPT(" ",{hand@}*({last@}>0))&REPT({end.mark}&"",--({last@}>0))'
-          f'&REPT(" "&({HOURS}),--({HOURS}>0)))', rows=ACROSS, **every),
+          'REPT("T",{hand@})&REPT(" ",{hand@}*({last@}>0))&REPT({end.mark}&"",--({last@}>0))'
+          f'&REPT(" "&({HOURS}),--({HOURS}>0))', rows=ACROSS, **every),
         C("say", "Day told: in words", "text",
           'IF({hand@}+{last@}=0,"",{lane.name}&": "&REPT("tasks",{hand@})&REPT(", ",{hand@}*({last@}>0))'
           '&REPT({start.words}&" to ",--({first@}<{last@}))&REPT({end.words}&"",--({last@}>0))&"; ")', **every),
@@ -131,7 +131,7 @@ def _told(est, row, plan, day):
     cells, says = [], []
     for at, (lane, own, hand) in enumerate(zip(lanes, on, row.hand)):
         if not own and not hand:
-            cells.append(None)
+            cells.append("")
             says.append(None)
             continue
         told = [steps[one.step - 1] for one in own]
