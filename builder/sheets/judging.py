@@ -69,9 +69,9 @@ def judging(kind, units, derived=(), links=None):
     return Block(kind.key, "Entries", (*columns, *derived), {"row": At(kind.key, "{no}"), **(links or {})}, "sound")
 
 
-def upright(kind, units, derived=(), apart="", section=""):
+def upright(kind, units, derived=(), sections=()):
     """An upright block of inputs; its flags and their words beside it; the checks across fields and the sums of the
-    flags below. Those from the field `apart` on stand under the heading `section`.
+    flags below. `sections`: the field from which on they stand under a heading, and the heading.
     """
     fields = [one.key for one in judged(kind)]
     crossed = [f"check_{check.key}" for check in kind.checks]
@@ -101,13 +101,20 @@ def upright(kind, units, derived=(), apart="", section=""):
         Column("sound", "Sound", "count", 'IF({faults}=0,1,"")', ""),
     )
     cells = (*inputs(kind), *checks, *sums, *derived)
-    cut = [one.key for one in cells].index(apart) if apart else len(cells)
-    parts = [(cells[:cut], Block.top, ""), (cells[cut:], Block.top + cut + SECTION, section)]
+    starts = [0, *([one.key for one in cells].index(key) for key, _ in sections)]
+    parts = zip(starts, [*starts[1:], len(cells)], ("", *(heading for _, heading in sections)))
     return (
         *(
-            Block(kind.key, kind.sheet, own, form="upright", entered=True, top=top, section=heading)
-            for own, top, heading in parts
-            if own
+            Block(
+                kind.key,
+                kind.sheet,
+                cells[start:end],
+                form="upright",
+                entered=True,
+                top=Block.top + start + SECTION * place,
+                section=heading,
+            )
+            for place, (start, end, heading) in enumerate(parts)
         ),
         *_wrong(kind, crossed, told),
     )

@@ -6,6 +6,7 @@ from builder.records.kinds import CATALOGS, KINDS
 from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.scenarios import SCENARIOS
 from builder.records.sources import SOURCES
+from builder.records.terms import SECTIONS
 from builder.sheets.judging import judging, limits, upright
 from builder.stages import (
     areas,
@@ -157,8 +158,8 @@ def blocks(units, capacity):
         *(judging(KINDS[key], units) for key in ("families", "surfaces", "profiles", "rates", "crews", "exposures")),
     )
     return (
-        *upright(KINDS["job"], units, apart="hose_length", section="Only where this job differs"),
-        *upright(KINDS["terms"], units),
+        *upright(KINDS["job"], units, sections=(("hose_length", "Only where this job differs"),)),
+        *upright(KINDS["terms"], units, sections=SECTIONS),
         *readings.weather_blocks(units),
         *entries.TABLES,
         *judged,
