@@ -14,8 +14,8 @@ from builder.stages.plan import DATES_TOP, DAYS, SHEET
 
 # fmt: off
 PAGE = "Schedule"
-HEADLINE = 12                            # what is planned and promised; a legend; numbers, headers, then lines
-LINES_TOP = HEADLINE + 4
+HEADLINE = 12                            # planned and promised; a legend; standing time; numbers, headers, then lines
+LINES_TOP = HEADLINE + 5
 BELOW = 3                                # rows from the last line of the calendar to the headers of the days
 WEEKDAY, DATE, FIRST, SYSTEM, LAST, MACHINE = range(1, 7)     # kinds of line
 
@@ -54,7 +54,7 @@ def lines_block(systems):
           'CHOOSE({kind},"","","of the whole job",{lane.passes}&" pass"&REPT("es",--({lane.passes}<>1))'
           '&REPT(", tasks",{lane.tasks}),"of the whole job",IF(N({machine.hired})=1,"rented","not rented"))', "shown"),
         C("told", "Line: hours, or days, in words", "text",
-          f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",{halves("{hours}")}&" h",'
+          f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",IF({halves("{hours}")}=0,"under 0.5",{halves("{hours}")})&" h",'
           '{hours}&" day"&REPT("s",--({hours}<>1)))', "shown"),
         C("cell", "Line: on", "text",
           "CHOOSE({kind},INDEX({daily.weekday},{@}),INDEX({daily.short},{@}),INDEX({daily.early},{@}),"
@@ -73,7 +73,8 @@ def page_blocks(lines):
         C("headline", "", "text",
           f'IF(N({{days.visits@1}})*(1-N({{plan.too_long}}))=0,"{NO_SCHEDULE}",'
           '{days.visits@1}&" working day"&REPT("s",--({days.visits@1}<>1))&{schedule.dates})', "", look="section"),
-        C("legend", "", "text", f'"{LEGEND}"&{{schedule.waits}}', "", look="line"),
+        C("legend", "", "text", label=LEGEND, look="line"),
+        C("standing", "", "text", '{schedule.waits}&""', "", look="line"),
     ), form="page", place=0, top=HEADLINE)
     dates = Block("schedule", SHEET, (
         C("passed", "Scheduled, for the page", "count", "{plan.passed}", ""),
@@ -116,7 +117,7 @@ def rows(capacity):
 def calendar(est):
     """What is read of a job that is scheduled."""
     plan, page = est.rows["plan"][0], est.rows["schedule"][0]
-    page.legend, page.headline, page.passed = LEGEND, NO_SCHEDULE, plan.passed
+    page.legend, page.standing, page.headline, page.passed = LEGEND, "", NO_SCHEDULE, plan.passed
     systems = est.capacity["systems"]
     for line in est.rows["cal_lines"]:
         line.kind, line.live = _kind(line.no, systems), plan.passed
@@ -131,7 +132,7 @@ def calendar(est):
     wages = est.units.to_cell(day.standing / est.basics.productive * est.rows["cost"][0].wage, "money")
     page.worth = float(floor(wages + 0.5 + est.terms.slack))
     page.waits = _waits(est, day, plan, page.worth)
-    page.legend = LEGEND + page.waits
+    page.standing = page.waits
     if day.visits and not plan.too_long:
         page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
     for line in est.rows["cal_lines"]:
@@ -169,7 +170,8 @@ def _line(est, line, plan, day):
     line.name = ("Weekday", "Date", first, lane.name, last, machine.name)[line.kind - 1]
     hired = "rented" if machine.hired else "not rented"
     line.words = ("", "", "of the whole job", passes, "of the whole job", hired)[line.kind - 1]
-    hours = f"{plain(to_halves(est, line.hours))} h"
+    halved = to_halves(est, line.hours)
+    hours = f"{plain(halved) if halved else 'under 0.5'} h"
     line.told = ("", "", hours, hours, hours, _plural(machine.span or 0.0, "day"))[line.kind - 1]
     line.cell = tuple(_mark(line, told, machine) for told in est.rows["daily"][:ACROSS])
 

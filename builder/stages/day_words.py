@@ -40,8 +40,9 @@ def gun(of):
 
 
 def task(time):
-    """'T 2.5', where there is any."""
-    return f'REPT("T "&{halves(time)},--({time}>{{plan.hours}}*{{terms.slack}}))'
+    """'T 2.5', where there is any; 'T' under a quarter of an hour."""
+    told = f'"T"&REPT(" "&{halves(time)},--({halves(time)}>0))'
+    return f"REPT({told},--({time}>{{plan.hours}}*{{terms.slack}}))"
 
 
 def told_block(systems):
@@ -106,7 +107,7 @@ def _before(evening, begun, done):
     return min(max(evening - begun, 0.0), done - begun)
 
 
-def _said_date(number):
+def said_date(number):
     date = to_date(number)
     return WEEKDAYS[int(number) % 7], f"{LOOKUPS['month'][date.month - 1][:3]} {date.day}"
 
@@ -146,14 +147,14 @@ def _told(est, row, plan, day):
     row.closes = max(0.0, min(day.work, row.evening) - max(day.rest_from, morning))
     tiny = plan.hours * est.terms.slack
     row.early, row.late = (
-        f"T {plain(to_halves(est, time))}" if time > tiny else "" for time in (row.opens, row.closes)
+        f"T {plain(to_halves(est, time))}".removesuffix(" 0") if time > tiny else "" for time in (row.opens, row.closes)
     )
     row.gun = sum(_before(row.evening, one.start, one.end) for one in run)
     whole = [f"{words}; " * bool(told) for words, told in zip(WHOLE, (row.early, row.late))]
     row.words = whole[0] + "".join(say or "" for say in says) + whole[1]
     listed = est.rows["work_days"][row.no - 1]
     row.place = float(row.no) if listed.used else None
-    row.weekday, row.short = ("", "") if est.job.start is None else _said_date(listed.date)
+    row.weekday, row.short = ("", "") if est.job.start is None else said_date(listed.date)
     row.date = f"Day {row.no}" if est.job.start is None else f"{row.weekday} {row.short}"
     gun = to_halves(est, row.gun) - (to_halves(est, before.gun) if before else 0.0)
     people = est.basics.people
