@@ -44,6 +44,7 @@ ROUNDED = {
     "machines.case_none",
     "machines.case_fit",
     "machines.case_more",
+    "plan.start",
     "plan.took",
     "days.days",
     "days.visits",
