@@ -44,8 +44,7 @@ BASICS = Block("basics", "Areas", (
       '{beyond_minor}*({job.built}<{constants.lead_year})*({job.lead_test}<>"no lead found")'),
     C("disturbed", "Job: old paint so disturbed", "area",
       "{contained}*({job.disturbed_inside}+{job.disturbed_outside})"),
-    C("cent", "Job: smallest amount that is paid", "money",
-      'IF({terms.money_step}="",{constants.money_step},{terms.money_step})'),
+    C("cent", "Job: smallest amount that is paid", "money", "MAX({constants.money_step},{terms.money_step})"),
     C("reach", "Job: reached from the ground", "length", 'IF({terms.ground_reach}="","",{terms.ground_reach})'),
     C("opening_none", "Job: openings not deducted up to", "area", _own("opening_none")),
     C("opening_both", "Job: openings deducted from one face up to", "area", _own("opening_both")),
@@ -85,7 +84,7 @@ def basics(est):
         row.vehicles = 1.0 if job.vehicles is None else job.vehicles
         way = labor.travel(1, 1, job.travel_time or 0.0)
         row.on_site = terms.day_hours - (way if same(terms.travel_in_day) == "yes" else 0.0)
-        row.cent = est.units.money_step * est.units.scale("money") if terms.money_step is None else terms.money_step
+        row.cent = max(est.units.money_step, terms.money_step or 0.0) * est.units.scale("money")
         _old_paint(row, job, 1 + terms.slack)
         for key in ("opening_none", "opening_both"):
             own = getattr(job, key)

@@ -13,10 +13,8 @@ from pathlib import Path
 
 import pytest
 
-import builder
-
-SOURCE = Path(builder.__file__).parent
-KEPT = SOURCE.parent / "tests/data/messages.txt"
+ROOT = Path(__file__).parents[2]
+SOURCE, KEPT = ROOT / "builder", ROOT / "tests/data/messages.txt"
 ANEW = "write it anew with: python tests/project/test_message_words.py"
 TITLED = ("Field", "Column")  # their second argument is a title, which may be one word
 PROSE = re.compile(r"""[\w})'",.:;%] ([('"]?[A-Za-z]{2,}|['(]*\{|[a-z]\b)""")

@@ -31,19 +31,6 @@ GPM = GALLON / 60  # m3/s
 HOUR = 3600
 DAY_ZERO = datetime(1899, 12, 30)
 TOLERANCE = 1e-9
-# What is worked out by hand and not by the book: equation -> what the book does not know of. A line goes when its stage
-# is there; the figures that rest on it are then held to the book.
-PENDING = {
-    "E37": "height of a line's foot",
-    "E38": "hoses of a pump",
-    "E40": "no touch-up of primers and fillers",
-    "E45": "least of the deposits allowed",
-    "E46": "parts of the job",
-    "E47a": "the whole team waits while a nozzle is changed",
-    "E47b": "a single bare coat is judged at its uptake",
-    "E47e": "practical spread",
-    "money_step": "the smallest amount that is paid, on Terms",
-}
 
 
 class Figure(NamedTuple):
@@ -93,13 +80,8 @@ class Page:
         ]
 
     def cases(self):
-        """The figures that a cell holds; those that rest on an equation yet to come are expected to fail."""
-        found = []
-        for one in self.figures:
-            waits = [name for name in one.equations.split() if name in PENDING]
-            marks = [pytest.mark.xfail(strict=True, reason=f"{name} {PENDING[name]}") for name in waits[:1]]
-            found += [pytest.param(one, marks=marks, id=str(one))] if one.place else []
-        return found
+        """The figures that a cell holds."""
+        return [pytest.param(one, id=str(one)) for one in self.figures if one.place]
 
 
 class Book:

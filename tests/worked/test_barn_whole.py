@@ -1,8 +1,9 @@
 """The hay barn with its whole cost: access of tasks, loads, the hours of a day, travel, old paint, burden by lines.
 
 Choices, where the definitions leave one: a task by color is paid at the day's productivity, one by visit is not; the
-lump of travel is paid once; travel bears overhead like all direct cost; what is worked out step by step in `test_barn`
-is not written again where it stays.
+lump of travel is paid once; travel bears overhead like all direct cost; sundries go with the packs that they are a
+share of, worn nozzles with the paint that wears them, so that both are a part's own and not of the rest; what is worked
+out step by step in `test_barn` is not written again where it stays.
 """
 
 from math import pi
@@ -106,15 +107,17 @@ page(every + " E45", "price.last", 2430.75 - 300 - 1065, "1065.75")
 page("E37", "checks.too_high", 3, "3")
 
 # ---- parts in the order of their first lines: Front (two lines), Gables, and the trim, which is no part's: Other.
-# Wages and
-# tasks of a system go by work area, packs by need, all else as these
+# Wages, those
+# of changing nozzles too, and tasks of a system go by work area; packs, sundries, nozzles by need; all else as these
 of_work = array([1370 + 232, 637.5]) / 2239.5
 of_need = array([1315.2 + 232, 408]) / 1955.2
-walls = (elapsed[0] * 36 + (wash + mask) * 36 + 2027 * 0.01 + 143 * 0.10) * of_work + (3 * 135 + 30) * of_need
-weights = page.step(every + " E46", array([*walls, elapsed[1] * 36 + 30]), "651.33 212.98 49.269")
+worked = (elapsed + due * 0.1) * 36 + [(wash + mask) * 36 + 2027 * 0.01 + 143 * 0.10, 0]
+bought = array([3 * 135 + 30, 30]) * 1.05 + due * [24, 20]
+weights = page.step(every + " E46", array([*worked[0] * of_work + bought[0] * of_need, worked[1] + bought[1]]),
+    "677.42 220.00 51.474")
 up_to = (2315 * weights.cumsum() / weights.sum()).round(2)  # running sums to the cent, so that the parts add up
 page(every + " E46", "parts.price", array([up_to[0], up_to[1] - up_to[0], 2315 - up_to[1]]),
-    "1650.46 539.69 124.85")
+    "1652.68 536.74 125.58")
 # fmt: on
 
 

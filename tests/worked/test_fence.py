@@ -92,9 +92,10 @@ need = page("E18", "gallons.need", applied / (1 + thinning), "26.394 95.979 3.34
 thinner = page("E18", "gallons.thinner", applied - need, "0 14.397 0.1674 0.4281")
 page("E8", "gallons.voc_mass", need * [380, 400, 400, 400] / 1000 + thinner * 0.8, "10.030 49.909 1.4727 3.7676")
 fill = 0.4 + pi / 4 * 15 * 0.006**2 * 1000
-# a load of gray and one of green, whose share of thinner is not paint; nothing is won back
-gray, green = page("E18 E30", "purchases.total", need[:2] + fill / array([1, 1.15]) + 0.5, "27.718 97.195", scenario=1,
-    live=1)
+# a load of gray and one of green, whose share of thinner is not paint; nothing is won back. Half a liter of green stays
+# for touching up, none of the primer
+gray, green = page("E18 E30 E40", "purchases.total", need[:2] + fill / array([1, 1.15]) + [0, 0.5], "27.218 97.195",
+    scenario=1, live=1)
 # an alternate has loads of its own: posts from the same pump, the gate from the rented one, which holds more
 page("E18 E30", "purchases.total", green + need[2] + fill / 1.05, "101.33", scenario=2, coat=2)
 page("E18 E30", "purchases.total", green + need[3] + (0.6 + pi / 4 * 20 * 0.008**2 * 1000) / 1.05, "107.29", scenario=3,
