@@ -4,7 +4,7 @@ nothing.
 
 from math import floor
 
-from builder.records.sentences import LEGEND, NO_SCHEDULE, WAITS
+from builder.records.sentences import NO_SCHEDULE, WAITS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.bid import day, spoken_day
@@ -14,7 +14,7 @@ from builder.stages.plan import DATES_TOP, DAYS, SHEET
 
 # fmt: off
 PAGE = "Schedule"
-HEADLINE = 12                            # planned and promised; a legend; standing time; numbers, headers, then lines
+HEADLINE = 12                            # planned and promised; standing time; a legend; numbers, headers, then lines
 LINES_TOP = HEADLINE + 5
 BELOW = 3                                # rows from the last line of the calendar to the headers of the days
 WEEKDAY, DATE, FIRST, SYSTEM, LAST, MACHINE = range(1, 7)     # kinds of line
@@ -73,7 +73,6 @@ def page_blocks(lines):
         C("headline", "", "text",
           f'IF(N({{days.visits@1}})*(1-N({{plan.too_long}}))=0,"{NO_SCHEDULE}",'
           '{days.visits@1}&" working day"&REPT("s",--({days.visits@1}<>1))&{schedule.dates})', "", look="section"),
-        C("legend", "", "text", label=LEGEND, look="line"),
         C("standing", "", "text", '{schedule.waits}&""', "", look="line"),
     ), form="page", place=0, top=HEADLINE)
     dates = Block("schedule", SHEET, (
@@ -117,7 +116,7 @@ def rows(capacity):
 def calendar(est):
     """What is read of a job that is scheduled."""
     plan, page = est.rows["plan"][0], est.rows["schedule"][0]
-    page.legend, page.standing, page.headline, page.passed = LEGEND, "", NO_SCHEDULE, plan.passed
+    page.standing, page.headline, page.passed = "", NO_SCHEDULE, plan.passed
     systems = est.capacity["systems"]
     for line in est.rows["cal_lines"]:
         line.kind, line.live = _kind(line.no, systems), plan.passed

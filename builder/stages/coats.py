@@ -85,7 +85,9 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("paint_price", "Paint price", "money_volume", 'IF({entry.owner_supplied}="yes",0,{paint.price})'),
     C("sprayed", "Sprayed", "count", 'IF({sprays}=1,1,"")'),
     C("by_hand", "By hand", "count", 'IF({sprays}=1,"",1)'),
-    C("hand_rate", "Rate by hand", "rate", "IF({rolls}=1,{surface.roll_rate},{surface.brush_rate})", "by_hand"),
+    C("hand_time", "Time by hand, past what lies between spots too", "area_time",
+      "1/IF({rolls}=1,{surface.roll_rate},{surface.brush_rate})"
+      "+{surface.handling}*({spots}-1)/{constants.seconds}", "by_hand"),
     C("hand_material", "Material by hand", "yield",
       "{wet_film}*{mean_uptake}/({constants.cover}*IF({practical}=1,1,1-{surface.hand_loss}))", "by_hand"),
     C("hand_film", "Wet film on the face, by hand", "film", "{wet_film}*IF({practical}=1,1-{surface.hand_loss},1)",
@@ -211,7 +213,8 @@ def _work(est, row, entry, paint, surface, crew, system):
         row.sprayed = 1.0
     else:
         row.by_hand = 1.0
-        row.hand_rate = surface.roll_rate if row.rolls else surface.brush_rate
+        rate = surface.roll_rate if row.rolls else surface.brush_rate
+        row.hand_time = spray.hand_time(rate, surface.handling, row.spots)
         row.hand_film = film.on_face(row.wet_film, surface.hand_loss, 0.0, row.practical)
         row.hand_material = film.material(row.hand_film, row.mean_uptake, surface.hand_loss, 0.0)
 

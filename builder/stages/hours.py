@@ -20,10 +20,9 @@ HOURS = Block("hours", "Hours", results_first("no coating system elapsed labor t
     C("sprayed", "Sprayed", "count", 'IF({coat.by_hand}=1,"",1)'),
     C("pump_at", "Row of its pump", "count", "{coat.pump_at}", "sprayed"),
     C("elapsed", "On the clock", "time",
-      "IF({coat.by_hand}=1,{coat.work_coats}*{coat.spots}/N({coat.hand_rate})/{coat.hands},"
-      "{coat.surface_coats}*{pick.time})"),
+      "IF({coat.by_hand}=1,{coat.work_coats}*N({coat.hand_time})/{coat.hands},{coat.surface_coats}*{pick.time})"),
     C("labor", "Labor", "time",
-      "IF({coat.by_hand}=1,{coat.work_coats}*{coat.spots}/N({coat.hand_rate}),{coat.surface_coats}*{pick.labor})"),
+      "IF({coat.by_hand}=1,{coat.work_coats}*N({coat.hand_time}),{coat.surface_coats}*{pick.labor})"),
     C("trigger", "Trigger, all guns", "time",
       "{gallon.applied}/(1+{pick.over})*(1+{pick.drag})/({pick.flow}*{constants.hour})", "sprayed"),
     C("trigger_share", "Trigger share", "share", "IF({elapsed}=0,0,{trigger}/({elapsed}*{coat.guns}))", "sprayed"),
@@ -132,7 +131,7 @@ def hours(est):
             continue
         row.only, row.system, row.coating = coat.only, coat.system, coat.coating
         if coat.by_hand:
-            row.labor = coat.work_coats * coat.spots / coat.hand_rate
+            row.labor = coat.work_coats * coat.hand_time
             row.elapsed = row.labor / coat.hands
         else:
             row.sprayed = 1.0

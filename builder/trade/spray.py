@@ -266,6 +266,33 @@ def spot_handling(share, walk):
     return (share + walk * (1 - share)) / share
 
 
+def hand_time(rate, handling, spots):
+    """Time of one person by hand over the area that is painted, walking past the rest too (E12, E29; derived).
+
+        hand_time = 1 / rate + handling * (spots - 1)
+
+    A rate by hand holds the handling of what is painted. What lies between spots takes handling alone.
+
+    Parameters
+    ----------
+    rate : area that one person rolls or brushes in a time [m**2/s]
+    handling : time off the trigger over work area, of the surface [s/m**2]
+    spots : handling of spots over that of one piece, as `spot_handling` has it [-]
+
+    Returns
+    -------
+    time over the area that is painted [s/m**2]
+
+    Examples
+    --------
+    20 s/m2 by brush; handling of 6 s/m2 once more for what lies between.
+
+    >>> hand_time(0.05, 6.0, 2.0)
+    26.0
+    """
+    return 1 / rate + handling * (spots - 1)
+
+
 def gun_time(material, drag, flow, work_ratio, handling):
     """Time of one gun per coated area and coat: trigger and handling (E12; derived).
 

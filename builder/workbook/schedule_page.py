@@ -1,6 +1,8 @@
 """Schedule: the readings of the day, the calendar, the list of days; how they look and print."""
 
-from builder.stages.calendar import ACROSS, PAGE
+from builder.records.sentences import LEGEND
+from builder.stages.calendar import HEADLINE, PAGE
+from builder.stages.day_words import ACROSS
 from builder.workbook import paper, reading
 
 WIDTHS = (110, 190, 70)  # pixels: system, what, hours
@@ -13,6 +15,7 @@ def schedule(writer):
     reading.columns(sheet, (*WIDTHS, *(DAY for _ in range(ACROSS))))
     sheet.write_string(3, 0, "Weather now", writer.styles("section"))
     sheet.write_string(3, 2, "Read", writer.styles("head_number"))
+    sheet.write_string(HEADLINE + 1, 0, LEGEND, writer.styles("quiet"))
     name, day = places["calendar", "name"], places["day_list", "date"]
     for place in (name, day):
         first, last = place.row - 1, place.row + place.rows - 2

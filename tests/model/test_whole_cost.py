@@ -72,10 +72,11 @@ def test_what_an_alternate_reaches_slows_its_own_scenario_alone(tmp_path):
 
 
 def test_spots_by_hand_take_the_time_of_walking_to_them(tmp_path):
-    """A quarter of 400 ft2 at 200 ft2/h is half an hour; a third of the time of the other 300 ft2 is half an hour
-    more. Paint is for 100 ft2: a gallon.
+    """A quarter of 400 ft2 at 200 ft2/h is half an hour; the other 300 ft2 take a third of 18 s/ft2 of handling, half an
+    hour more. Paint is for 100 ft2: a gallon.
     """
     book = Barn(tmp_path, terms={"walk": 1 / 3})
+    book.change("surfaces", "handling", len(book.values["surfaces"]) - 1, 18.0)
     book.change("coats", "share", 0, 0.25)
     rows = book.worked()
     assert rows["hours"][0].labor / HOUR == pytest.approx(1)

@@ -161,7 +161,7 @@ red = page.step("E36", washed + elapsed[0] / 2 * outdoors, "7.0778")  # the firs
 white = page.step("E36", red + elapsed[1] * outdoors, "7.7926")  # the trim ends on the second
 page.step("E36", red + 4, "11.078")  # on the clock, so that the red is dry in the morning, at 7.5
 red_again = page.step("E36", white + elapsed[0] / 2 * outdoors, "12.118")
-page("E36", "run.done", array([red, white, red_again]), "7.0778 7.7926 12.118")
+page("E36", "run.end", array([red, white, red_again]), "7.0778 7.7926 12.118")
 page("E35 E36", "days.work", red_again + 3 * 0.4 * pace / 2, "12.759")  # three loads to clean come last
 page("E36", "days.days", 2, "2")  # 1.70, up to half days
 page("E36", "days.visits", 2, "2")

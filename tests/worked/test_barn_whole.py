@@ -63,7 +63,7 @@ red = page.step("E36", washed + elapsed[0] / 2 * outdoors, "7.4822")  # the firs
 white = page.step("E36", red + elapsed[1] * outdoors, "8.1970")
 dry = page.step("E31 E36", 6.75 + ((red - 6.75) / 0.9 + 4) * 0.9, "11.082")  # four hours later on the clock
 red_again = page.step("E36", dry + elapsed[0] / 2 * outdoors, "15.407")  # on the third day
-page("E31 E36", "run.done", array([red, white, red_again]), "7.4822 8.1970 15.407")
+page("E31 E36", "run.end", array([red, white, red_again]), "7.4822 8.1970 15.407")
 # three loads are cleaned; red stays in the pump on two evenings, of the first day and of the second
 clean = page.step("E35", 3 * 0.4 + 2 * 0.25, "1.7")
 page("E28 E31 E34 E35 E36", "days.work", red_again + clean * barn.pace / 2, "16.315")

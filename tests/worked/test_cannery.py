@@ -206,11 +206,11 @@ black = rolled + elapsed[4] / 2 * shed  # rails, for which no pump is filled; un
 white = black + elapsed[1] / 2 * pace  # block, on the fifth; dry in four hours
 black_again = white + elapsed[4] / 2 * shed  # rails meanwhile, until the seventh
 white_again = black_again + elapsed[1] / 2 * pace
-page("E36", "run.done", array([filler, primer, rolled, black, white, black_again, white_again]),
+page("E36", "run.end", array([filler, primer, rolled, black, white, black_again, white_again]),
     "10.907 14.951 16.460 29.941 32.390 45.871 48.320")
 page.step("E36", array([filler - day + 12, primer - day + 6, black - 3 * day + 8, white - 4 * day + 4]),
     "15.282 13.326 15.066 5.8896")  # on the clock of their days, of 7.625 hours
-page("E36", "run.of", array([1, 3, 2, 3, 1, 3, 1]), "1 3 2 3 1 3 1")
+page("E36", "run.system", array([1, 3, 2, 3, 1, 3, 1]), "1 3 2 3 1 3 1")
 done = page("E35 E36", "days.work", white_again + 2 * 0.5 * pace / 4, "48.587")  # two loads to clean
 page.step("E36", done / day, "6.3720")
 page("E36", "days.days", 6.5, "6.5")

@@ -132,7 +132,7 @@ page.step("E36", gray - 7.5 + 6, "6.4794")
 green_from = 7.5 + (gray - 7.5 + 6)
 green_one = green_from + labor[1] / 2 * road  # on the third day; 16 hours later it is night
 green_two = 3 * 7.5 + labor[1] / 2 * road  # from the fourth morning to the fifth day
-page("E36", "run.done", array([brushed, gray, green_one, green_two]), "3.2052 7.9794 21.675 30.196")
+page("E36", "run.end", array([brushed, gray, green_one, green_two]), "3.2052 7.9794 21.675 30.196")
 # alternates, with their loads to clean: what they add to the gun's time, posts 1.02 h and the gate 2.76 h with its
 # hinges, is done while green dries
 gun = page.step("E36", brushed + labor[0] * road + labor[1] * road, "23.371")

@@ -60,7 +60,7 @@ page.step("E36", (primed - day) / 0.8875 + 6, "7.4491")
 green = page.step("E36", 2 * day + elapsed[1] / 2 * outdoors, "20.121")  # from the third day to the fourth
 page.step("E36", (green - 3 * day) / 0.8875 + 16, "17.671")  # dry before the fifth morning
 green_again = page.step("E36", 4 * day + elapsed[1] / 2 * outdoors, "32.546")  # until the sixth
-page("E29 E31 E36", "run.done", array([brushed, primed, green, green_again]), "1.9231 7.4986 20.121 32.546")
+page("E29 E31 E36", "run.end", array([brushed, primed, green, green_again]), "1.9231 7.4986 20.121 32.546")
 # two loads are cleaned; gray stays in the pump on the first evening, green on the third, the fourth, the fifth
 clean = page.step("E35", 2 * 0.5 + 4 * 0.25, "2")
 page("E29 E31 E35 E36", "days.work", green_again + clean * pace, "34.683")

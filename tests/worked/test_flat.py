@@ -102,8 +102,8 @@ wall = covered + elapsed[0] / 2 * pace  # dry after 20 hours: the second morning
 ceiling = wall + elapsed[1] * pace
 base = ceiling + elapsed[2] * pace
 again = day + elapsed[0] / 2 * pace
-page("E36", "run.done", array([covered, wall, ceiling, base, again]), "0.7290 1.4441 2.3238 2.7240 7.7152")
-page("E36", "run.of", array([2, 1, 2, 3, 1]), "2 1 2 3 1")
+page("E36", "run.end", array([covered, wall, ceiling, base, again]), "0.7290 1.4441 2.3238 2.7240 7.7152")
+page("E36", "run.system", array([2, 1, 2, 3, 1]), "2 1 2 3 1")
 page("E36", "days.work", again, "7.7152")
 page("E36", "days.days", 1.25, "1.25")  # 1.10, up to quarters
 page("E36", "days.visits", 2, "2")
