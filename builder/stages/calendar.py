@@ -54,7 +54,7 @@ def lines_block(systems):
           'CHOOSE({kind},"","","of the whole job",{lane.passes}&" pass"&REPT("es",--({lane.passes}<>1))'
           '&REPT(", tasks",{lane.tasks}),"of the whole job",IF(N({machine.hired})=1,"rented","not rented"))', "shown"),
         C("told", "Line: hours, or days, in words", "text",
-          f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",IF({halves("{hours}")}=0,"under 0.5",{halves("{hours}")})&" h",'
+          f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",IF({halves("{hours}")}=0,"< 0.5",{halves("{hours}")})&" h",'
           '{hours}&" day"&REPT("s",--({hours}<>1)))', "shown"),
         C("cell", "Line: on", "text",
           "CHOOSE({kind},INDEX({daily.weekday},{@}),INDEX({daily.short},{@}),INDEX({daily.early},{@}),"
@@ -170,7 +170,7 @@ def _line(est, line, plan, day):
     hired = "rented" if machine.hired else "not rented"
     line.words = ("", "", "of the whole job", passes, "of the whole job", hired)[line.kind - 1]
     halved = to_halves(est, line.hours)
-    hours = f"{plain(halved) if halved else 'under 0.5'} h"
+    hours = f"{plain(halved) if halved else '< 0.5'} h"
     line.told = ("", "", hours, hours, hours, _plural(machine.span or 0.0, "day"))[line.kind - 1]
     line.cell = tuple(_mark(line, told, machine) for told in est.rows["daily"][:ACROSS])
 
