@@ -199,7 +199,7 @@ TASKS = Kind("tasks", capacity=24, fields=(
     Field("hours", "Hours of this task", "time", Between(0, 10000, "h"),
           help="Of each person, instead of the rate. Needed for basis hours."),
     Field("people", "People", "count", Between(1, 20, whole=True), help="Leave blank to use the rate's.")), checks=(
-    Check("amount_missing", "enter the length, count or hours that its basis needs, or Amount from",
+    Check("amount_missing", "enter the length, count or hours its basis asks, or Amount from",
           "CHOOSE(MATCH({rate.basis},{words.basis},0),1,1,ISNUMBER({row.length})*1,ISNUMBER({row.count})*1,0,1,1,1)"
           '+ISNUMBER({row.hours})+({row.amount_from}<>"")=0',
           lambda row, judge: row.hours is None and row.amount_from is None and {

@@ -223,6 +223,6 @@ SECTIONS = tuple((fields[0].key, words) for words, fields in GROUPS[1:])
 TERMS = Kind("terms", upright=True, fields=tuple(one for _, fields in GROUPS for one in fields), checks=(
     Check("spreads", "a P10 figure is above its P90 figure",
           "+".join(f"({{row.{driver}_low}}>{{row.{driver}_high}})" for driver in DRIVERS), _upside_down),
-    Check("no_time", "a day loses less time than it has working hours",
+    Check("no_time", "breaks and waiting leave no time of a working day",
           "{row.unproductive}>={row.day_hours}*(1-{row.slack})",
           lambda row, judge: (row.unproductive or 0.0) >= row.day_hours * (1 - row.slack))))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple, TypeAlias
 
-from builder.jobs import Opened, facts, fingerprint, from_values, room_for
+from builder.jobs import BUILDER, Opened, facts, fingerprint, from_values, room_for
 from builder.problems import Problem, Refused, did_you_mean, errors
 from builder.records.differ import Difference, differences
 from builder.records.fields import Kind, Record, Values
@@ -13,6 +13,7 @@ from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import Loaded
 from builder.records.overlay import label, load_catalogs
 from builder.records.rules import OneOf
+from builder.records.versions import SCHEMA
 from builder.returned.findings import Finding
 from builder.returned.read import Returned
 from builder.review.effects import Effect, effects, nozzles, results
@@ -36,6 +37,7 @@ class Reissue:
     lost: tuple[Difference, ...]  # what it does not keep: no record of today has it, or another bears its name
     changes: tuple[Effect, ...]  # of each catalog value that is another today
     saved: float | None  # the price as the file shows it
+    earlier: bool  # another version of the program made it, by equations of its day
 
 
 def reissue(back: Returned, catalogs: Folders, instead: Renamings = (), keep: Sequence[str] = ()) -> Reissue:
@@ -70,6 +72,7 @@ def reissue(back: Returned, catalogs: Folders, instead: Renamings = (), keep: Se
         tuple(lost),
         tuple(one for one in changes if one.price != 0),
         back.saved_price(),
+        (back.settings["schema"], back.settings["builder"]) != (SCHEMA, BUILDER),
     )
 
 
@@ -221,10 +224,10 @@ def report(found: Reissue) -> Iterator[str]:
         yield f"{what}: {old} -> {new} {unit}".rstrip()
     price = found.before.price()
     if found.saved is not None and price is not None and abs(found.saved - price) > units.money_step / 2:
-        yield (
-            f"the file itself shows {units.amount(found.saved)}: cells were overwritten, rows do not count, "
-            "or an earlier wetfilm made it"
-        )
+        if found.earlier:
+            yield f"the program's equations changed: {units.amount(price - found.saved, '+')} {units.currency}"
+        else:
+            yield f"the file itself shows {units.amount(found.saved)}: cells were overwritten, or rows do not count"
     for coat, old, new in nozzles(found.before, found.after):
         yield f"{coat}: nozzle {old} -> {new}"
     for effect in found.changes:

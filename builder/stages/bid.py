@@ -88,8 +88,7 @@ def bid_blocks(tasks, coats):
         C("job_told", "Job", "text", typed("{job.name}"), ""),
         C("sales_tax", "Sales tax", "money", "{price.tax@1}"),
         C("fixed", "The price is fixed", "count",
-          'IF({job.price_is}&{terms.price_is}="",1,--(IF({job.price_is}="",{terms.price_is},{job.price_is})'
-          '="fixed price"))'),
+          '--(IF({job.price_is}="",{terms.price_is},{job.price_is})<>"estimate")'),
         C("tax_told", "Sales tax in words", "text", said_money("{sales_tax}")),
         *(C(f"extra_{letter}", f"Alternate {letter.upper()}", "text", _extra(at)) for letter, at in PLACES.items()),
         C("until_date", "Valid until", "date", 'IF({job.date}="","",{job.date}+{terms.validity})'),
@@ -228,7 +227,7 @@ def _dates(est, row):
 def _prices(est, row, base):
     row.price, row.sales_tax, row.tax_told = money(est, base.total), base.tax, money(est, base.tax)
     said = est.terms.price_is if est.job.price_is is None else est.job.price_is
-    row.fixed = float(said is None or same(said) == "fixed price")
+    row.fixed = float(same(said) != "estimate")
     row.kind = FIXED if row.fixed else ESTIMATE
     row.tax = f"sales tax of {row.tax_told} included" if base.tax > 0 else "no sales tax is added"
     for other, letter in zip(est.rows["price"][1:], "abc"):

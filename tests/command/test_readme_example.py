@@ -4,7 +4,7 @@ import re
 import shutil
 
 import pytest
-from support.places import ROOT
+from support.places import EXAMPLES, ROOT
 
 from builder.cli import main
 
@@ -24,3 +24,8 @@ def test_the_python_of_the_readme_runs_and_gives_what_the_commands_give(tmp_path
     assert f"price {float(told[2]):,.2f} USD" in summary
     assert main(["read", "boathouse.xlsx"]) == 0
     assert capsys.readouterr().out == (tmp_path / "back.yaml").read_text(encoding="utf-8")
+
+
+def test_the_readme_says_what_each_example_is():
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    assert sorted(re.findall(r"^- `(\w+)\.yaml`: \w", readme, re.MULTILINE)) == list(EXAMPLES)

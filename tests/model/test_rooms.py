@@ -140,7 +140,7 @@ def test_the_amount_of_a_task_is_taken_from_the_takeoff(opened, task, hours):
     [
         ("task: Caulk, amount_from: measured area", "take the amount from an area, a length or a number, as its basis"),
         ("task: Set up, amount_from: openings", "take the amount from an area, a length or a number, as its basis"),
-        ("task: Caulk", "enter the length, count or hours that its basis needs, or Amount from"),
+        ("task: Caulk", "enter the length, count or hours its basis asks, or Amount from"),
     ],
 )
 def test_an_amount_of_another_kind_than_its_basis_is_a_fault(opened, task, told):

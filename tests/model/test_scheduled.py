@@ -270,7 +270,7 @@ def test_a_job_without_a_first_day_has_days_and_no_dates(yard):
         # 5,000 ft by 20 ft at 200 ft2 an hour are 500 h a pass: 1,000 of them over 6.4 a day
         (0, {"takeoff": {"length": 5000 * FOOT}}, "More working days than the schedule lists", "Job"),
         # eight hours of a day, all lost
-        (0, {"terms": {"unproductive": 8 * HOUR}}, "Terms: a day loses less time than it has working hours", "Terms"),
+        (0, {"terms": {"unproductive": 8 * HOUR}}, "Terms: breaks and waiting leave no time of a working day", "Terms"),
         # eight hours of a day, all of them on the road: four there, four back
         (
             0,

@@ -6,6 +6,7 @@ import pytest
 from support.barn import Barn, racks
 
 from builder.quantities import scale
+from builder.records.sentences import ESTIMATE, FIXED
 
 FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
 
@@ -162,7 +163,7 @@ def test_the_hour_of_work_that_decides_on_nozzles_costs_what_is_paid_for_it(tmp_
 
 def test_a_day_cannot_lose_all_its_hours(tmp_path):
     book = Barn(tmp_path, terms={"unproductive": 8 * HOUR})
-    assert book.worked()["terms"][0].fault.endswith("a day loses less time than it has working hours")
+    assert book.worked()["terms"][0].fault.endswith("breaks and waiting leave no time of a working day")
     book.change("terms", "unproductive", 0, 7.0)
     assert book.worked()["price"][0].live
 
@@ -445,3 +446,17 @@ def test_a_practical_spread_has_overspray_in_it_and_leaves_a_thinner_film(tmp_pa
     assert gallon.need / GALLON == pytest.approx(gallons)
     assert gallon.wet_film / scale("mil") == pytest.approx(film, rel=1e-5)
     assert pick.gun_speed == pytest.approx(pick.flow * 0.8 / (film * scale("mil") * 5 * scale("in")), rel=1e-5)
+
+
+@pytest.mark.parametrize(
+    "here, usual, said",
+    [
+        (None, None, FIXED),
+        (None, "Estimate", ESTIMATE),
+        ("estimate", "fixed price", ESTIMATE),
+        ("Fixed price", "estimate", FIXED),
+    ],
+)
+def test_the_bid_says_what_the_price_is_as_the_job_says_else_as_terms_do(tmp_path, here, usual, said):
+    rows = Barn(tmp_path, job={"price_is": here}, terms={"price_is": usual}).worked()
+    assert rows["bid"][0].kind == said

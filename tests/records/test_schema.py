@@ -4,7 +4,7 @@ import json
 
 import jsonschema
 import pytest
-from support.places import ROOT
+from support.places import EXAMPLES, ROOT
 from support.schemas import as_editors_read
 
 from builder.cli import main
@@ -44,9 +44,9 @@ def test_each_shipped_file_names_its_schema_first_and_keeps_it(file, name):
     assert valid(name, text)
 
 
-@pytest.mark.parametrize("file", ["boathouse", "corridor"])
-def test_the_example_jobs_keep_the_schema(file):
-    assert valid("job", (ROOT / f"examples/{file}.yaml").read_text())
+@pytest.mark.parametrize("path", EXAMPLES.values(), ids=EXAMPLES)
+def test_the_example_jobs_keep_the_schema(path):
+    assert valid("job", path.read_text())
 
 
 BAD = [  # file, what is replaced by what: wrong for the schema and for `check` alike

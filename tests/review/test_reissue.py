@@ -8,8 +8,9 @@ import shutil
 
 import openpyxl
 import pytest
+from support.books import SMALL
 from support.parcels import retyped
-from support.places import SHED
+from support.places import EXAMPLES, SHED
 from support.returning import at, entered, inputs, satin
 from support.small import CATALOGS
 
@@ -130,6 +131,15 @@ def test_reissue_keeps_own_prices_under_the_name_of_today_and_says_what_it_canno
     )
     one = reissue(returned(io.BytesIO(unused)), (today,))
     assert [change.key for change in one.lost] == ["pack1_price"] and not one.kept
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_an_example_that_nobody_touched_is_reissued_as_it_was(books, name):
+    book = books[SMALL + name]
+    one = reissue(returned(book.path), [CATALOGS])
+    assert (one.findings, one.kept, one.lost, one.changes) == ((), (), (), ())
+    assert one.saved == one.before.price() == one.after.price() == book.opened.price()
+    assert inputs(one.after.values) == inputs(book.opened.values)
 
 
 def test_reissue_tells_what_moved_the_price(books, tmp_path, capsys):

@@ -8,23 +8,23 @@ from builder.jobs import open_job
 from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
-from support.places import ATTIC, BEDROOMS, BOATHOUSE, CATALOGS, CORRIDOR, SHED
+from support.places import ATTIC, BEDROOMS, CATALOGS, EXAMPLES, SHED
 from support.slow import slow
 from support.small import CATALOGS as FEW_SIZES
 from support.small import small_books, usual_books
 
 BOOKS = {
-    "boathouse": (BOATHOUSE, None),
-    "boathouse in metric": (BOATHOUSE, "metric"),
-    "corridor": (CORRIDOR, None),
-    "corridor in us": (CORRIDOR, "us"),
+    **{name: (job, None) for name, job in EXAMPLES.items()},
+    "boathouse in metric": (EXAMPLES["boathouse"], "metric"),
+    "corridor in us": (EXAMPLES["corridor"], "us"),
     "blank": (None, None),
     "blank in metric": (None, "metric"),
     "shed": (SHED, None),
 }
 ALONE = {"bedrooms": (BEDROOMS, None), "attic": (ATTIC, None)}  # for tests that name it
 SMALL = "small "  # before a name: the same as a small book
-FEW = ("boathouse", "small corridor")  # one in each system of units; the slow tests look at the others too
+# the examples, one of them of the usual size; the slow tests look at the others too
+FEW = ("boathouse", *(SMALL + name for name in EXAMPLES if name != "boathouse"))
 EACH_BOOK = pytest.mark.parametrize("name", [*FEW, *(slow(name) for name in BOOKS if name not in FEW)])
 
 

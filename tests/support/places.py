@@ -4,6 +4,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent.parent
 CATALOGS = ROOT / "catalogs"
-BOATHOUSE, CORRIDOR = (ROOT / f"examples/{name}.yaml" for name in ("boathouse", "corridor"))
+EXAMPLES = {path.stem: path for path in sorted((ROOT / "examples").glob("*.yaml"))}
+BOATHOUSE = EXAMPLES["boathouse"]
 SHED, BEDROOMS, ATTIC = (ROOT / f"tests/data/{name}.yaml" for name in ("shed", "bedrooms", "attic"))
 GOLDEN = ROOT / "tests/golden"

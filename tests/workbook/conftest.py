@@ -3,10 +3,11 @@
 import pytest
 from support.files import File
 from support.odd_books import ODD
+from support.places import EXAMPLES
 from support.slow import slow
 
 EVERY_DAY = ("small boathouse", "small blank in metric", "large", "drawn at random in metric")
-OTHERS = ("boathouse", "corridor", "blank", "blank in metric", "drawn at random")
+OTHERS = (*EXAMPLES, "blank", "blank in metric", "drawn at random")
 
 
 @pytest.fixture(scope="session")

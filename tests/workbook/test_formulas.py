@@ -49,6 +49,8 @@ ROUNDED = {
     "days.visits",
     "days.finish",
     "days.promised",
+    "parts.price_from",
+    "parts.price_to",
     "price.net",
     "price.tax",
     "price.deposit",
