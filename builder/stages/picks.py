@@ -4,15 +4,15 @@ E41).
 
 from math import floor
 
-from builder.records.reasons import COLUMN_OF, REASONS, WEIGHT
+from builder.records.reasons import REASONS, WEIGHT, verdict
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.stages.setting import SETTING
-from builder.trade import film, spray
+from builder.trade import film, spray, wear
 
 # fmt: off
 # What the pick goes by (E41): a nozzle of the kit may cost (1 + preference) times the least; the earlier size at a tie.
-SCORE = ('IF(({trial.fits}=1)*({size.orifice}<={pick.coarsest})=1,'
+SCORE = ('IF(({trial.against}=0)*({size.orifice}<={pick.coarsest})=1,'
          '{trial.cost}/(1+({terms.kit_preference}+{terms.slack})*{size.in_kit})+{terms.tie_step}*{no},"")')
 # What the next best goes by: cost alone, the pick left out.
 OTHERS = 'IF(({score@}<>"")*({no}<>{pick.pick_at})=1,{trial.cost}+{terms.tie_step}*{no},"")'
@@ -25,7 +25,7 @@ def fit_block(coats):
     return Block("fit", "Fit", (
         C("no", "Size, row", "count", label=lambda number: number),
         C("nozzle", "Nozzle", "text", '{size.known}&""', ""),
-        C("orifice", "Orifice if it fits", "orifice", 'IF({trial.fits}=1,{size.orifice},"")', **across),
+        C("orifice", "Orifice if it fits", "orifice", 'IF({trial.against}=0,{size.orifice},"")', **across),
         C("score", "Score", "money_area", SCORE, **across),
         C("others", "Cost but for the pick", "money_area", OTHERS, **across),
         C("fitting", "Sizes that fit", "count", "COUNT({*orifice@})", **found),
@@ -39,7 +39,7 @@ def fit_block(coats):
 
 
 TAKEN = (
-    ("nozzle", "Nozzle used", "text"), ("why", "Verdict", "text"), ("fits", "Fits", "count"),
+    ("against", "Against it: all reasons, each by its weight", "count"),
     ("pressure", "Gun pressure", "pressure"),
     ("set_pressure", "Set pressure", "pressure"), ("gun_speed", "Hand speed, later coats", "speed"),
     ("flow", "Flow", "flow"), ("miss", "Miss", "share"),
@@ -58,7 +58,7 @@ def _told():
     before = ""
     for key, words in REASONS.items():
         yield C(f"told_{key}", words, "text",
-                f'{before}REPT({{#told_{key}}}&"; ",MOD(INT({{used.not_{COLUMN_OF[key]}}}/{{constants.reason_{key}}}),'
+                f'{before}REPT({{#told_{key}}}&"; ",MOD(INT({{against}}/{{constants.reason_{key}}}),'
                 '2))', "live")
         before = f"{{told_{key}}}&"
 
@@ -83,8 +83,14 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("next_extra", "Next best: difference of cost", "share", "{second.cost}/{first.cost}-1", "next_at"),
     C("size_at", "Size used, row", "count", 'IF({entry.nozzle}="",{pick_at},MATCH({entry.nozzle},{nozzles.known},0))'),
     C("used_at", "Row in Nozzle check", "count", "({no}-1)*{constants.sizes}+{size_at}", "size_at"),
-    C("live", "Worked out", "count", 'IF({used.live}=1,1,"")', "used_at"),
+    C("live", "Worked out", "count", 'IF({used.pressure}="","",1)', "used_at"),
     *(C(key, title, quantity, f"{{used.{key}}}", "live") for key, title, quantity in TAKEN),
+    C("nozzle", "Nozzle used", "text", "{size.known}", "live"),
+    C("fits", "Fits", "count", "--({against}=0)", "live"),
+    C("why", "Verdict", "text", "INDEX({words.reason},MATCH({against},{words.reason_weight},1))", "live"),
+    C("change_cost", "Cost of a change", "money", "{size.nozzle_price}+{coat.change_wage}", "live"),
+    C("waste_rate", "Waste when worn", "money_volume",
+      "{terms.excess}*{coat.mixed_price}+{terms.slow}*{coat.gun_wage}/({flow}*{constants.hour})", "live"),
     C("first_speed", "Hand speed, first coat", "speed", "{gun_speed}/{coat.uptake}", "live"),
     C("over", "Extra paint by wear", "share", "{terms.excess}*{wear}", "live"),
     C("drag", "Extra time by wear", "share", "{terms.slow}*{wear}", "live"),
@@ -124,7 +130,7 @@ def fitting(est):
         if not row.sprayed:
             continue
         row.system, row.coating = coat.system, coat.coating
-        orifices = [est.row("nozzles", trial.size_at).orifice for trial in _tried(est, row.no) if trial.fits]
+        orifices = [est.row("nozzles", trial.size_at).orifice for trial in _tried(est, row.no) if trial.against == 0]
         row.fitting = float(len(orifices))
         if orifices:
             row.smallest = min(orifices)
@@ -148,9 +154,9 @@ def scores(est):
     for row, size in zip(est.rows["fit"], est.rows["nozzles"]):
         row.nozzle = size.known
         tried = [est.rows["trials"][(pick.no - 1) * count + row.no - 1] for pick in est.rows["picks"]]
-        row.orifice = tuple(size.orifice if trial.fits else None for trial in tried)
+        row.orifice = tuple(size.orifice if trial.against == 0 else None for trial in tried)
         row.score = tuple(
-            _score(est.terms, trial, size) if trial.fits and size.orifice <= pick.coarsest else None
+            _score(est.terms, trial, size) if trial.against == 0 and size.orifice <= pick.coarsest else None
             for trial, pick in zip(tried, est.rows["picks"])
         )
         row.others = ()
@@ -180,6 +186,7 @@ def best(est):
         if row.pick_at:
             row.pick = est.row("nozzles", row.pick_at).known
         if row.next_at:
+            row.next = est.row("nozzles", row.next_at).known
             _next_best(row, *(_tried(est, row.no)[at - 1] for at in (row.pick_at, row.next_at)))
 
 
@@ -192,7 +199,7 @@ def _least(figures):
 
 def _next_best(row, pick, other):
     """What the next best would cost more; it saves only where the pick is of the kit."""
-    row.next, row.next_extra = other.nozzle, other.cost / pick.cost - 1
+    row.next_extra = other.cost / pick.cost - 1
 
 
 def picks(est):
@@ -205,7 +212,7 @@ def picks(est):
         tried = _tried(est, row.no)
         row.used_at = (row.no - 1) * len(tried) + row.size_at
         used = tried[row.size_at - 1]
-        row.live = used.live
+        row.live = None if used.pressure is None else 1.0
         if row.live:
             _take(est, row, entry, used)
     _beside_sizes(est)
@@ -226,7 +233,12 @@ def _beside_sizes(est):
 def _take(est, row, entry, used):
     row.set(**{key: getattr(used, key) for key, *_ in TAKEN})
     size, coat = est.row("nozzles", row.size_at), est.row("film", row.no)
-    row.fan, row.orifice = size.fan, size.orifice
+    row.nozzle, row.fan, row.orifice = size.known, size.fan, size.orifice
+    row.fits, row.why = float(row.against == 0), verdict(row.against)
+    row.change_cost = wear.change_cost(size.nozzle_price, est.terms.change_time, coat.team_wage)
+    row.waste_rate = wear.waste_rate(
+        est.terms.excess, coat.paint_price, coat.thinning, est.terms.slow, coat.gun_wage, row.flow
+    )
     row.wet_film = film.on_face(coat.wet_film, row.loss, row.miss, coat.practical)
     row.first_speed = row.gun_speed / coat.uptake
     row.over, row.drag = est.terms.excess * row.wear, est.terms.slow * row.wear
@@ -238,5 +250,5 @@ def _take(est, row, entry, used):
     row.turbulent = float(row.reynolds > est.terms.reynolds_max)
     told = ""
     for key, words in REASONS.items():
-        told += f"{words}; " if getattr(used, f"not_{COLUMN_OF[key]}") // WEIGHT[key] % 2 else ""
+        told += f"{words}; " if row.against // WEIGHT[key] % 2 else ""
         setattr(row, f"told_{key}", told or None)

@@ -55,7 +55,7 @@ FOLDED = {
     "job": _JUDGED,
     "terms": _JUDGED,
     "weather": (*_JUDGED, "live", "air_c", "gamma"),
-    "trials": ("not_",),
+    "trials": ("against_",),
     "picks": ("told_",),
     "fit": ("orifice", "score", "others", "fitting", "smallest", "largest"),
     "purchases": ("middle_", "cost_", "rest", "larges", "case_cost"),

@@ -59,9 +59,8 @@ wage = page("E15", "film.wage", array([24 * 1.3] * 2), "31.2 31.2")
 cheap = page("E15", "film.paint_price", array([135 / 5] * 2), "27 27")
 life = page("E13", "trials.life", 40 * (orifice / 15) ** 2 * 2000 / pressure / 1.2, "17.926 33.333 42.815 52.083",
     coat=1)
-change = page("E14", "trials.change_cost", price + 0.1 * 31.2, "23.12 23.12 27.12 35.12", coat=1)
-waste = page("E14", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214",
-    coat=1)
+change = page.step("E14", price + 0.1 * 31.2, "23.12 23.12 27.12 35.12")
+waste = page.step("E14", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214")
 interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5),
     "17.926 32.463 40.577 49.037", coat=1)
 wear = page("E14", "trials.wear", interval / (2 * life), "0.5 0.4869 0.4739 0.4708", coat=1)
@@ -97,8 +96,9 @@ page("E15", "trials.cost", cost, "0.3054 0.3281 0.3603 0.3242", coat=2)
 
 # ---- choice: walls take fans of 10 to 12 in, where the wide 617 costs least; trim takes the 411 alone, all others are
 # too wide
-page("E16", "trials.fits", array([0, 1, 1, 1]), "0 1 1 1", coat=1)
-page("E16", "trials.fits", array([1, 0, 0, 0]), "1 0 0 0", coat=2)
+# of the twelve reasons against a size the last weighs 1, each other twice the next: too narrow 32, too wide 16
+page("E16", "trials.against", array([2**5, 0, 0, 0]), "32 0 0 0", coat=1)
+page("E16", "trials.against", array([0, 2**4, 2**4, 2**4]), "0 16 16 16", coat=2)
 page("E17", "picks.size_at", array([3, 1]), "3 1")
 gauge = page("E39", "picks.gauge", array([2200, 2100]), "2200 2100")  # 2186 and 2078 psi, up to steps of 50
 # so set, the flow is x of what was worked out, where 2000 x^2 at the gun and the loss of x flow make up the gauge

@@ -40,11 +40,11 @@ page("E9", "trials.flow", flow, "0.2579 0.3853 0.3853 0.2963 0.4426 0.4426 0.292
     coat=every)
 life = 100 * (orifice / 15) ** 2 * 150 / 120 / array([[2], [1], [1], [1]])
 page("E13", "trials.life", life, "22.5 33.611 33.611 45 67.222 67.222 45 67.222 67.222 45 67.222 67.222", coat=every)
-change = page("E14", "trials.change_cost", (price + 0.1 * 2400) * array([[1]] * 4),
-    "3240 3240 2240 3240 3240 2240 3240 3240 2240 3240 3240 2240", coat=every)
+change = page.step("E14", (price + 0.1 * 2400) * array([[1]] * 4),
+    "3240 3240 2240 3240 3240 2240 3240 3240 2240 3240 3240 2240")
 # nobody slows down; extra paint of the owner's costs nothing, so his primer wears a nozzle out
-waste = page("E14", "trials.waste_rate", 0.05 * (paint_price / (1 + thinning))[:, None] * [1, 1, 1],
-    "0 0 0 51.630 51.630 51.630 56.548 56.548 56.548 56.548 56.548 56.548", coat=every)
+waste = page.step("E14", 0.05 * (paint_price / (1 + thinning))[:, None] * [1, 1, 1],
+    "0 0 0 51.630 51.630 51.630 56.548 56.548 56.548 56.548 56.548 56.548")
 pays = (2 * change[1:] * life[1:] / waste[1:]) ** 0.5
 interval = array([life[0], *minimum(life[1:], pays)])
 page("E14", "trials.interval", interval, "22.5 33.611 33.611 45 67.222 67.222 45 67.222 67.222 45 67.222 67.222",
@@ -81,7 +81,8 @@ page("E15", "trials.cost", cost, "175.47 137.30 165.59 565.40 537.87 818.69 347.
 # ---- choice: the 309 as typed; the 311 where the paint counts; the coarse one loses .63 of the fence, more than can
 # be;
 # the first coat on the bare gate slows the 309 down to .26 / 1.4 = .18 m/s, where .2 is the least
-page("E16", "trials.fits", array([[1, 1, 0], [1, 1, 0], [1, 1, 0], [0, 1, 1]]), "1 1 0 1 1 0 1 1 0 0 1 1", coat=every)
+# of the twelve reasons the first, too much lost, weighs 2048, each other half of that before it: too slow 1
+page("E16", "trials.against", array([[0, 0, 2**11]] * 3 + [[1, 0, 0]]), "0 0 2048 0 0 2048 0 0 2048 1 0 0", coat=every)
 page("E17", "picks.size_at", array([1, 2, 2, 2]), "1 2 2 2")
 
 # ---- gallons: half of the bars primed, two coats; posts one, gate three

@@ -45,8 +45,8 @@ resistance = page("E10", "film.resistance", 128 * 0.2 / pi * (15 / 0.010**4 + 2 
     "8.2661", no=1)
 page("E10", "trials.set_pressure", bar + resistance * flow, "134.63 136.16 137.92 88.132", coat=1)
 life = page("E13", "trials.life", 150 * (orifice / 15) ** 2 * 150 / bar, "130 173.08 222.31 270.43", coat=1)
-change = page("E14", "trials.change_cost", price + 0.1 * 42, "22.2 22.2 22.2 31.2", coat=1)
-waste = page("E14", "trials.waste_rate", 0.05 * 6.48 + 0.1 * 42 / (flow * 60), "0.4490 0.4179 0.3971 0.4413", coat=1)
+change = page.step("E14", price + 0.1 * 42, "22.2 22.2 22.2 31.2")
+waste = page.step("E14", 0.05 * 6.48 + 0.1 * 42 / (flow * 60), "0.4490 0.4179 0.3971 0.4413")
 interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5),
     "113.39 135.61 157.66 195.54", coat=1)
 over, drag = 0.05 * interval / (2 * life), 0.1 * interval / (2 * life)
@@ -65,7 +65,7 @@ cost = page(
 )
 
 # ---- choice: the smoothest may open to 13 x 1.25 = 16.25 thou, so the 517 is left out
-page("E16", "trials.fits", array([1, 1, 1, 1]), "1 1 1 1", coat=1)
+page("E16", "trials.against", array([0, 0, 0, 0]), "0 0 0 0", coat=1)
 page("E17", "picks.coarsest", 13 * 1.25 * 1.000001, "16.25", no=1)  # with the slack of comparisons
 page("E17", "picks.size_at", 2, "2", no=1)
 page("E17", "picks.next_extra", cost[3] / cost[1] - 1, "0.007852", no=1)
