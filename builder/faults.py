@@ -102,7 +102,7 @@ def faults(
     names = _names(estimate)
     for kind in KINDS.values():
         for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
-            if row.faults:
+            if row.fault:
                 yield from _of_row(kind, row, place, estimate.units, names, known)
     areas = {"takeoff": 0, "rooms": len(estimate.rows["takeoff"])}  # -> where its lines begin, of a room its walls
     for key, first in areas.items():

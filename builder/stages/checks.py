@@ -14,8 +14,8 @@ from builder.values import is_number, same
 
 # fmt: off
 COUNTS = {
-    **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},'
-                                                                                 '">0")' for kind in KINDS.values()},
+    **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else
+       f"COUNT({{{kind.key}.entered}})-COUNT({{{kind.key}.sound}})" for kind in KINDS.values()},
     **{f"beyond_{kind.key}": None for kind in TABLES},
     "no_lines": "--(SUM({takeoff.sound})+SUM({rooms.sound})=0)",
     "too_open": "SUMPRODUCT(--({areas.part}=0),{areas.too_open})",
@@ -182,7 +182,7 @@ def _found(est):
     lines, parts = rows["areas"][:room], rows["areas"][room:]
     return {
         **{
-            f"faults_{kind.key}": [(row.no, row.fault[len(kind.title) + 2 :]) for row in rows[kind.key] if row.faults]
+            f"faults_{kind.key}": [(row.no, row.fault[len(kind.title) + 2 :]) for row in rows[kind.key] if row.fault]
             for kind in TABLES
         },
         "too_open": [(row.no, row.fault) for row in lines if row.too_open],
