@@ -3,7 +3,7 @@
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
 from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, ONLY, copies, total
+from builder.sheets.alternates import BY_SCENARIO, ONLY, TOTALS, copies, total
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
@@ -102,9 +102,8 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
       f"1+{{heeds}}*({{task.count}}=\"\")*({_found('open_slow')}-1)", **BY_SCENARIO),
     C("disturbed", "Old paint disturbed", "area", 'IF({task.area}="",{share}*{basics.disturbed},{task.area})'),
     C("by_rate", "Hours by its rate", "time", TIMES, **BY_SCENARIO),
-    C("each_hours", "Hours of each person", "time", 'IF({task.hours}="",{by_rate@}/{sharing},{task.hours})',
-      **BY_SCENARIO),
-    C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
+    C("hours", "Hours, all people", "time",
+      'IF({task.hours}="",{by_rate@}/{sharing},{task.hours})*{people}*{scenarios@}', **BY_SCENARIO),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **BY_SCENARIO),
     C("pace", "Of stated hours the part that is work, else all", "share",
       'IF({task.hours}="",1,{basics.productive})'),
@@ -112,15 +111,13 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("lane_labor", "Labor, once, in its scenario", "time",
       'IF({system_at}="",{labor@1},MAX({labor@1:labor@4}))'),
     C("visit_hours", "Labor a visit", "time", "{hours@}*{visits}", **BY_SCENARIO),
-    C("load_hours", "Labor a load", "time", "{hours@}*{loads}", **BY_SCENARIO),
     C("once_material", "Material, once", "money", "{material@}*(1-{visits}-{by_load})", **BY_SCENARIO),
     C("visit_material", "Material a visit", "money", "{material@}*{visits}", **BY_SCENARIO),
-    C("load_material", "Material a load", "money", "{material@}*{by_load}", **BY_SCENARIO),
     total("labor", "Labor, once, all tasks", "time"), total("visit_hours", "Labor a visit, all tasks", "time"),
-    total("load_hours", "Labor a load, all tasks", "time"),
+    C("load_hours_all", "Labor a load, all tasks", "time", "SUMPRODUCT({*hours@},{*loads})", **TOTALS),
     total("once_material", "Material, once, all tasks", "money"),
     total("visit_material", "Material a visit, all tasks", "money"),
-    total("load_material", "Material a load, all tasks", "money"),
+    C("load_material_all", "Material a load, all tasks", "money", "SUMPRODUCT({*material@},{*by_load})", **TOTALS),
 )), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")
 # fmt: on
 
@@ -160,8 +157,13 @@ def tasks(est):
         if row.live:
             _task(est, row, task, est.row("rates", row.rate_at), system)
     rows = est.rows["task_hours"]
-    summed = ("labor", "visit_hours", "load_hours", "once_material", "visit_material", "load_material")
+    summed = ("labor", "visit_hours", "once_material", "visit_material")
     rows[0].set(**{f"{key}_all": copies(rows, key) for key in summed})
+    live = [row for row in rows if row.live]
+    rows[0].set(
+        load_hours_all=tuple(sum(row.hours[at] * row.loads for row in live) for at, _ in enumerate(SCENARIOS)),
+        load_material_all=tuple(sum(row.material[at] * row.by_load for row in live) for at, _ in enumerate(SCENARIOS)),
+    )
 
 
 def _task(est, row, task, rate, system):
@@ -215,8 +217,8 @@ def _task(est, row, task, rate, system):
         by_rate.append(labor.each_time(done * (slow[at] if slow else 1.0), pace, 1) if pace else done * (each or 0.0))
         material.append(done * (price or 0.0))
     row.by_rate = tuple(by_rate)
-    row.each_hours = tuple(time / row.sharing if task.hours is None else task.hours for time in by_rate)
-    row.hours = tuple(time * row.people * flag for time, flag in zip(row.each_hours, row.scenarios))
+    each_hours = (time / row.sharing if task.hours is None else task.hours for time in by_rate)
+    row.hours = tuple(time * row.people * flag for time, flag in zip(each_hours, row.scenarios))
     row.material = tuple(one * flag for one, flag in zip(material, row.scenarios))
     row.pace = 1.0 if task.hours is None else est.basics.productive
     row.labor = tuple(one * (1 - row.visits - row.loads) * row.pace for one in row.hours)
@@ -225,8 +227,6 @@ def _task(est, row, task, rate, system):
     row.visit_hours, row.visit_material = (
         tuple(one * row.visits for one in all_of) for all_of in (row.hours, row.material)
     )
-    row.load_hours = tuple(one * row.loads for one in row.hours)
-    row.load_material = tuple(one * row.by_load for one in row.material)
 
 
 def _slower(est, row, task, rate, system):

@@ -1,7 +1,7 @@
 """Wear budget: nozzles due and spent per size, what the kit still gives, what to buy (E20)."""
 
 from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, copies, included, total, within
+from builder.sheets.alternates import BY_SCENARIO, TOTALS, included, within
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.trade.packs import whole
@@ -14,7 +14,7 @@ def _used(key):
 
 WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
 
-SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due cash wear_cost", (
+SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due", (
     C("no", "Size, row", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF(({nozzle.sound}=1)*({terms.sound}=1)=1,1,"")', ""),
     C("nozzle", "Nozzle", "text", "{nozzle.known}"),
@@ -22,20 +22,18 @@ SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due ca
       "SUMPRODUCT(--({gallons.size_at}={no}),--({gallons.only}=0),{gallons.applied})"),
     C("due", "Nozzles due", "number", _used("due"), **BY_SCENARIO),
     C("spent", "Lives spent", "number", _used("spent"), **BY_SCENARIO),
-    C("ratio", "Due over spent", "number", "IF({spent@}=0,1,{due@}/{spent@})", **BY_SCENARIO),
     C("guns", "Guns that use it", "count", "SUMPRODUCT(LARGE(({gallons.size_at}={no})*{gallons.guns},1))"),
     C("usable", "Usable in the kit", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable})"),
     C("left", "Left in the kit", "number", "SUMPRODUCT(({kit.nozzle_at}={no})*({days.no}={@}),{kit.left})",
       **BY_SCENARIO),
     C("buy", "Buy", "count", f"({{due@}}>0)*MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0)",
       **BY_SCENARIO),
-    C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **BY_SCENARIO),
-    C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **BY_SCENARIO),
+    C("price", "Price", "money", "{nozzle.nozzle_price}"),
     C("held", "In the kit, usable or not", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.live})"),
     C("rank", "Order on the wear budget, the greatest first", "number",
       'IF(({due@1}>0)+({held}>0)>0,{due@1}-{terms.slack}*{no},"")'),
-    total("wear_cost", "Cost by wear, all sizes", "money"),
-    total("cash", "Cash at the counter, all sizes", "money"),
+    C("wear_cost_all", "Cost by wear, all sizes", "money", "SUMPRODUCT({*due@},{*price})", **TOTALS),
+    C("cash_all", "Cash at the counter, all sizes", "money", "SUMPRODUCT({*buy@},{*price})", **TOTALS),
 )), {"nozzle": At("nozzles", "{no}")}, "live")
 # fmt: on
 
@@ -52,12 +50,13 @@ def sizes(est):
             tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in used) for scenario in SCENARIOS)
             for key in ("due", "spent")
         )
-        row.ratio = tuple(due / spent if spent else 1.0 for due, spent in zip(row.due, row.spent))
         row.applied = sum(coat.applied * included(coat, 1) for coat in used)
     for row in kit:
-        ratio = est.row("sizes", row.nozzle_at).ratio
-        row.left = tuple(max(0.0, 1 - row.worn * one) for one in ratio)
-    for row, nozzle in zip(est.rows["sizes"], est.rows["nozzles"]):
+        size = est.row("sizes", row.nozzle_at)
+        ratios = (due / spent if spent else 1.0 for due, spent in zip(size.due, size.spent))
+        row.left = tuple(max(0.0, 1 - row.worn * one) for one in ratios)
+    rows = est.rows["sizes"]
+    for row, nozzle in zip(rows, est.rows["nozzles"]):
         if not row.live:
             continue
         row.guns = max((coat.guns for coat in est.rows["gallons"] if coat.size_at == row.no), default=0.0)
@@ -70,7 +69,12 @@ def sizes(est):
             max(whole(due - left, est.terms.round_slack), wanted, 0.0) if due > 0 else 0.0
             for due, left in zip(row.due, row.left)
         )
-        row.wear_cost = tuple(due * nozzle.nozzle_price for due in row.due)
-        row.cash = tuple(number * nozzle.nozzle_price for number in row.buy)
-    rows = est.rows["sizes"]
-    rows[0].set(wear_cost_all=copies(rows, "wear_cost"), cash_all=copies(rows, "cash"))
+        row.price = nozzle.nozzle_price
+    rows[0].set(
+        **{
+            f"{key}_all": tuple(
+                sum(getattr(row, of)[at] * row.price for row in rows if row.live) for at, _ in enumerate(SCENARIOS)
+            )
+            for key, of in (("wear_cost", "due"), ("cash", "buy"))
+        }
+    )

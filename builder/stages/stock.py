@@ -91,9 +91,9 @@ def kit_block(units):
           'IF({row.flow}="",0,MAX(0,({row.flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))', "live"),
         C("worn", "Kit: worn", "share", "MAX({worn_volume},{worn_fan},{worn_flow})", "live"),
         C("usable", "Kit: usable", "count", "--({worn}<1-{terms.slack})", "live"),
-        C("left", "Kit: left in", "share", "MAX(0,1-{worn}*INDEX({sizes.ratio},{nozzle_at},{@}))", "live",
+        C("left", "Kit: left in", "share", "MAX(0,1-{worn}*IF({wear.spent@}=0,1,{wear.due@}/{wear.spent@}))", "live",
           **BY_SCENARIO),
-    ), {"size": At("nozzles", "{nozzle_at}")})
+    ), {"size": At("nozzles", "{nozzle_at}"), "wear": At("sizes", "{nozzle_at}")})
 
 
 def access_block(units):

@@ -150,7 +150,7 @@ page("E12", "hours.trigger_share", trigger / elapsed, "0.1548 0.1437")
 # set up
 once = page("E21 E27", "task_hours.labor", array([2027 / 800, 143 / 90, 0, 0]), "2.5337 1.5889 0 0")
 page("E21", "task_hours.visit_hours", array([0, 0, 0.5 * 2, 0]), "0 0 1 0")
-page("E35", "task_hours.load_hours", array([0, 0, 0, 0.4]), "0 0 0 0.4")
+page("E35", "task_hours.load_hours_all", 0.4, "0.4")
 
 # ---- the schedule: of 8 h a day set-up takes half an hour
 day = page("E36", "plan.hours", 8 - 0.5 * 2 / 2, "7.5")

@@ -119,7 +119,7 @@ trigger = page("E12", "hours.trigger", laid * material[at] / (flow[at] * 60), "1
 labor = page("E12", "hours.labor", trigger + laid * [90, 90, 120, 60] / array([3600]), "3.3513 10.805 0.7149 0.9341")
 page("E21 E27", "task_hours.labor", array([135 / 60, 0, 0, 0]), "2.25 0 0 0")
 page("E21", "task_hours.labor", 2 / 2, "1", copy=3, no=2)  # two share the hour
-page("E35", "task_hours.load_hours", 0.5, "0.5", no=4)
+page("E35", "task_hours.load_hours_all", 0.5, "0.5")
 
 # ---- the schedule: one person, of whose 8 hours setting up takes a half; weather takes a quarter, steps take the
 # medians of area and time
