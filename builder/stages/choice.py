@@ -15,7 +15,7 @@ TRIED = "({chosen.coat_at}-1)*{constants.sizes}+"
 
 RANKING = Block("ranking", "Views", (
     C("no", "Place and size", "count", label=lambda number: number),
-    C("nozzle", "Size tried", "text", 'IF({chosen.coat_at}="","",IF({trial.loss}="","",{size.known}))', ""),
+    C("nozzle", "Size tried", "text", 'IF({chosen.coat_at}="","",CHOOSE(1+ISNUMBER({trial.loss}),"",{size.known}))', ""),
     C("score", "Cost where it fits", "money_area", 'IF({trial.against}=0,{trial.cost}+{terms.tie_step}*{no},"")',
       "nozzle"),
     C("rest", "Row where it does not", "count", 'IF({score}="",{no},"")', "nozzle"),
@@ -32,10 +32,11 @@ RANKING = Block("ranking", "Views", (
       'IF({size_at}={pick.size_at},"used",REPT("the same",--({percent}=0))'
       '&REPT({percent}&" % more",({percent}>0)*({extra}>0))&REPT({percent}&" % less",({percent}>0)*({extra}<0)))',
       "extra"),
-    C("verdict", "Does it fit", "text",
+    C("why", "Why it does not fit", "text",
       f'IF({{placed.against}}="","{REASONS["lossy"]}",'
-      'INDEX({words.reason},MATCH({placed.against},{words.reason_weight},1)))'
-      '&REPT("; used all the same",({first_at}="")*({size_at}={pick.size_at}))', "size_at"),
+      'INDEX({words.reason},MATCH({placed.against},{words.reason_weight},1)))', "size_at"),
+    C("verdict", "Does it fit", "text",
+      '{why}&REPT("; used all the same",({first_at}="")*({size_at}={pick.size_at}))', "size_at"),
 ), {"trial": At("trials", TRIED + "{no}"), "placed": At("trials", TRIED + "{size_at}"),
     "size": At("nozzles", "{no}"), "pick": At("picks", "{chosen.coat_at}")}, follows=True)
 
@@ -96,7 +97,7 @@ def ranking(est):
     for place, size in zip(rows, (*fitting, *others)):
         trial = tried[size.no - 1]
         place.size_at, place.told = float(size.no), est.row("nozzles", size.no).known
-        place.verdict = REASONS["lossy"] if trial.against is None else verdict(trial.against)
+        place.why = place.verdict = REASONS["lossy"] if trial.against is None else verdict(trial.against)
         used = size.no == pick.size_at
         if size.score is None:
             place.rest_at = place.size_at

@@ -148,13 +148,14 @@ def blocks(units, capacity):
         stock.pumps_block(units),
         stock.access_block(units),
         stock.holidays_block(units),
+        areas.profiles_block(units),
         areas.systems_block(units),
         openings.openings_block(units, capacity),
         areas.takeoff_block(units, capacity),
         rooms.rooms_block(units, capacity),
         coats.coats_block(units),
         hours.tasks_block(units),
-        *(judging(KINDS[key], units) for key in ("families", "surfaces", "profiles", "rates", "crews", "exposures")),
+        *(judging(KINDS[key], units) for key in ("families", "surfaces", "rates", "crews", "exposures")),
     )
     return (
         *upright(KINDS["job"], units, apart="hose_length", section="Only where this job differs"),
@@ -309,6 +310,7 @@ STAGES = (
     lengths.lengths,
     basics.basics,
     basics.standards,
+    areas.profiles,
     areas.systems,
     areas.entered,
     rooms.rooms,
