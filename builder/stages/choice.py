@@ -15,7 +15,8 @@ TRIED = "({chosen.coat_at}-1)*{constants.sizes}+"
 
 RANKING = Block("ranking", "Views", (
     C("no", "Place and size", "count", label=lambda number: number),
-    C("nozzle", "Size tried", "text", 'IF({chosen.coat_at}="","",CHOOSE(1+ISNUMBER({trial.loss}),"",{size.known}))', ""),
+    C("nozzle", "Size tried", "text",
+      'IF({chosen.coat_at}="","",CHOOSE(1+ISNUMBER({trial.loss}),"",{size.known}))', ""),
     C("score", "Cost where it fits", "money_area", 'IF({trial.against}=0,{trial.cost}+{terms.tie_step}*{no},"")',
       "nozzle"),
     C("rest", "Row where it does not", "count", 'IF({score}="",{no},"")', "nozzle"),
