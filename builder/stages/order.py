@@ -323,7 +323,6 @@ STAGES = (
     coats.counts,
     trials.trials,
     picks.fitting,
-    picks.scores,
     picks.best,
     picks.picks,
     setting.placed,

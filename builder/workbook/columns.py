@@ -57,7 +57,7 @@ FOLDED = {
     "weather": (*_JUDGED, "live", "air_c", "gamma"),
     "trials": ("against_",),
     "picks": ("told_",),
-    "fit": ("orifice", "score", "others", "fitting", "smallest", "largest"),
+    "fit": ("orifice", "in_kit", "fitting", "smallest", "largest", "most", "kit_most", "pick_most", "next_most"),
     "purchases": ("middle_", "cost_", "rest", "larges", "case_cost"),
 }
 
