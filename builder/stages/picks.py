@@ -52,7 +52,7 @@ TAKEN = (
     ("flow", "Flow", "flow"), ("miss", "Miss", "share"),
     ("loss", "Loss", "share"), ("material", "Material", "yield"), ("life", "Life", "volume"),
     ("interval", "Replace after", "volume"),
-    ("wear", "Mean wear", "share"), ("time", "Elapsed per area", "area_time"), ("cost", "Cost per area", "money_area"))
+    ("time", "Elapsed per area", "area_time"), ("cost", "Cost per area", "money_area"))
 
 
 def _whole(volume):
@@ -95,6 +95,8 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("nozzle", "Nozzle used", "text", "{size.known}", "live"),
     C("fits", "Fits", "count", "--({against}=0)", "live"),
     C("why", "Verdict", "text", "INDEX({words.reason},MATCH({against},{words.reason_weight},1))", "live"),
+    C("step", "Step", "width", "IF({coat.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})", "live"),
+    C("wear", "Mean wear", "share", "{interval}/(2*{life})", "live"),
     C("change_cost", "Cost of a change", "money", "{size.nozzle_price}+{coat.change_wage}", "live"),
     C("waste_rate", "Waste when worn", "money_volume",
       "{terms.excess}*{coat.mixed_price}+{terms.slow}*{coat.gun_wage}/({flow}*{constants.hour})", "live"),
@@ -240,6 +242,8 @@ def _take(est, row, entry, used):
     size, coat = est.row("nozzles", row.size_at), est.row("film", row.no)
     row.nozzle, row.fan, row.orifice = size.known, size.fan, size.orifice
     row.fits, row.why = float(row.against == 0), verdict(row.against)
+    row.step = film.step(size.fan, coat.clear_width, size.lap, est.terms.slack)
+    row.wear = wear.mean_wear(row.interval, row.life)
     row.change_cost = wear.change_cost(size.nozzle_price, est.terms.change_time, coat.team_wage)
     row.waste_rate = wear.waste_rate(
         est.terms.excess, coat.paint_price, coat.thinning, est.terms.slow, coat.gun_wage, row.flow

@@ -49,24 +49,23 @@ def trials_block(sizes):
         C("pressure", "Gun pressure; blank where next to nothing would land", "pressure",
           "IF({loss}<{terms.loss_limit}*(1-{terms.slack}),"
           "{coat.pressure}*({coat.own_pressure}+(1-{coat.own_pressure})*{size.pressure_factor}),\"\")", "loss"),
-        C("step", "Step", "width", "IF({coat.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})"),
         C("miss", "Miss", "share", "1-{coat.solid}*{coat.clear_width}/MAX({size.fan},{coat.clear_width}+{size.fan}/4)"),
         C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{coat.density})"),
         C("set_pressure", "Set pressure", "pressure", "{pressure}+{coat.resistance}*{flow}"),
         C("material", "Material", "yield",
           "{coat.wet_film}*{coat.mean_uptake}/({constants.cover}*IF({coat.practical}=1,1,(1-{loss})*(1-{miss})))"),
         C("gun_speed", "Hand speed", "speed",
-          "{constants.pace}*{flow}*IF({coat.practical}=1,1/(1-{miss}),1-{loss})/({coat.wet_film}*{step})"),
+          "{constants.pace}*{flow}*IF({coat.practical}=1,1/(1-{miss}),1-{loss})"
+          "/({coat.wet_film}*IF({coat.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap}))"),
         C("life", "Life", "volume", "{size.endurance}/({pressure}*{coat.abrasion})"),
         C("interval", "Replace after", "volume",
           "{life}/SQRT(MAX(1,{life}*({terms.excess}*{coat.mixed_price}+{terms.slow}*{coat.gun_wage}/({flow}"
           "*{constants.hour}))/(2*({size.nozzle_price}+{coat.change_wage}))))"),
-        C("wear", "Mean wear", "share", "{interval}/(2*{life})"),
         C("time", "Elapsed per area", "area_time",
-          "MAX(({material}*(1+{terms.slow}*{wear})/({flow}*{constants.hour})+{coat.work_ratio}"
+          "MAX(({material}*(1+{terms.slow}*{interval}/(2*{life}))/({flow}*{constants.hour})+{coat.work_ratio}"
           "*{coat.handling}/{constants.seconds})/{coat.guns},{coat.roll_time})"),
         C("cost", "Cost per area", "money_area",
-          "{material}*(1+{terms.excess}*{wear})*({coat.mixed_price}+({size.nozzle_price}+{coat.change_wage})/{interval})"
+          "{material}*(1+{terms.excess}*{interval}/(2*{life}))*({coat.mixed_price}+({size.nozzle_price}+{coat.change_wage})/{interval})"
           "+{time}*{coat.team_wage}"),
         *_against(),
     )), {"coat": At("film", "{coat}"), "size": At("nozzles", "{size_at}")}, "pressure")
@@ -90,23 +89,24 @@ def trials(est):
 
 def _try(terms, row, coat, size):
     row.pressure = coat.pressure if coat.own_pressure else coat.pressure * size.pressure_factor
-    row.step = film.step(size.fan, coat.clear_width, size.lap, terms.slack)
     row.miss = film.miss(coat.solid, coat.clear_width, film.band(size.fan, coat.clear_width))
     row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)
     row.set_pressure = spray.set_pressure(row.pressure, coat.resistance, row.flow)
     laid = film.on_face(coat.wet_film, row.loss, row.miss, coat.practical)
     row.material = film.material(laid, coat.mean_uptake, row.loss, row.miss)
-    row.gun_speed = spray.gun_speed(row.flow, row.loss, laid, row.step)
+    row.gun_speed = spray.gun_speed(
+        row.flow, row.loss, laid, film.step(size.fan, coat.clear_width, size.lap, terms.slack)
+    )
     row.life = wear.life(size.endurance, row.pressure, coat.abrasion)
     change_cost = wear.change_cost(size.nozzle_price, terms.change_time, coat.team * coat.wage)
     waste_rate = wear.waste_rate(terms.excess, coat.paint_price, coat.thinning, terms.slow, coat.gun_wage, row.flow)
     row.interval = wear.interval(row.life, change_cost, waste_rate)
-    row.wear = wear.mean_wear(row.interval, row.life)
-    gun_time = spray.gun_time(row.material, terms.slow * row.wear, row.flow, coat.work_ratio, coat.handling)
+    mean_wear = wear.mean_wear(row.interval, row.life)
+    gun_time = spray.gun_time(row.material, terms.slow * mean_wear, row.flow, coat.work_ratio, coat.handling)
     row.time = spray.elapsed(gun_time, coat.guns, coat.roll_time)
     row.cost = wear.cost(
         film.paint(row.material, coat.thinning),
-        terms.excess * row.wear,
+        terms.excess * mean_wear,
         coat.paint_price,
         row.time * coat.team,
         coat.wage,

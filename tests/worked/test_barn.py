@@ -63,7 +63,7 @@ change = page.step("E14", price + 0.1 * 31.2, "23.12 23.12 27.12 35.12")
 waste = page.step("E14", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214")
 interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5),
     "17.926 32.463 40.577 49.037", coat=1)
-wear = page("E14", "trials.wear", interval / (2 * life), "0.5 0.4869 0.4739 0.4708", coat=1)
+wear = page.step("E14", interval / (2 * life), "0.5 0.4869 0.4739 0.4708")
 over, drag = 0.05 * wear, 0.10 * wear
 
 
