@@ -107,7 +107,7 @@ def faults(
     areas = {"takeoff": 0, "rooms": len(estimate.rows["takeoff"])}  # -> where its lines begin, of a room its walls
     for key, first in areas.items():
         for area, place in zip(estimate.rows["areas"][first:], marks[key]):
-            if area.too_open:
+            if area.live and not area.passed:
                 hint = "check its length, its height and its openings"
                 yield place[""].problem(f"{KINDS[key].title}: {area.fault}", hint)
     for film, place in zip(estimate.rows["film"], marks["coats"]):

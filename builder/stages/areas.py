@@ -4,7 +4,7 @@ from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
 from builder.records.reasons import TOO_HIGH, TOO_OPEN
 from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, ONLY, TOTALS, included, only
+from builder.sheets.alternates import ONLY, TOTALS, included, only
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
@@ -55,7 +55,6 @@ def systems_block(units):
           'IF({row.method}="",1,MATCH({row.method},{words.method},0))', "live"),
         C("smooth", "System: smoothest asked", "count", 'IF({row.goal}="",0,MATCH({row.goal},{words.goal},0)-1)',
           "live"),
-        C("scenarios", "System: in", "count", "({only}=0)+({only}={@})", "live", **BY_SCENARIO),
         C("only", f"System: {ONLY}", "count",
           'IF({row.alternate}="",0,MATCH({row.alternate},{words.alternate},0)+1)', "live"),
         *(C(key, f"System: {title.lower()}", quantity, total(key), "live") for key, title, quantity in MEASURES),
@@ -110,7 +109,8 @@ def areas_block(capacity):
           % (kinds % ("sound", "sound")), ""),
         C("system_at", "Row of its system", "count", "MATCH({asked},{systems.known},0)", "asked"),
         C("live", "Worked out", "count", 'IF({system.live}=1,1,"")', "asked"),
-        C("fault", "First fault", "text", 'IF({too_open}=1,{#too_open},%s&"")' % (kinds % ("fault", "fault")), ""),
+        C("fault", "First fault", "text",
+          f'IF((N({{live}})=1)*(N({{passed}})=0)=1,"{TOO_OPEN}",{kinds % ("fault", "fault")}&"")', ""),
         C("profile_at", "Row of its profile", "count",
           'IF(({part}>0)+({line.profile}="")>0,{system.profile_at},MATCH({line.profile},{profiles.known},0))'),
         C("access_at", "Row of its access", "count",
@@ -131,18 +131,17 @@ def areas_block(capacity):
         C("windows", "Standard windows", "count",
           "0+CHOOSE(1+{part},{line.windows},{count}*{room.window_count},0,0)"),
         C("doors", "Standard doors", "count", "0+CHOOSE(1+{part},{line.doors},{count}*{room.door_count},0,0)"),
-        C("top", "Top above the ground", "length",
-          "IF({part}>0,0,{line.base}+{height}*INDEX({words.shape_stands},{shape_no}))"),
         C("reach", "Reached up to", "length", 'IF({access_at}="",{basics.reach},{up.height_limit})'),
-        C("too_high", TOO_HIGH, "count", 'IF({reach}="",0,--({top}>{reach}*(1+{terms.slack})))'),
+        C("too_high", TOO_HIGH, "count",
+          'IF({reach}="",0,--(CHOOSE(1+({part}>0),{line.base}+{height}*INDEX({words.shape_stands},{shape_no}),0)'
+          ">{reach}*(1+{terms.slack})))"),
         C("gross", "Gross area", "area", "INDEX({words.shape_factor},{shape_no})*{length}*{height}*{count}"),
         C("standard", "Standard windows and doors deducted", "area",
           "{windows}*{window.deducted}*IF({window.once}=1,1/{faces},1)"
           "+{doors}*{door.deducted}*IF({door.once}=1,1/{faces},1)"),
         C("openings", "Openings deducted", "area",
           "SUMPRODUCT(--({openings.line_at}={no}),{openings.deducted})+{standard}"),
-        C("too_open", TOO_OPEN, "count", "--({openings}>{gross}*(1+{terms.slack}))"),
-        # Not by the flag above: LibreOffice 7.4, which works long columns out in threads, then leaves an error in the
+        # By no flag of its own: LibreOffice 7.4, which works long columns out in threads, then leaves an error in the
         # first room of a book that is recalculated while it is open.
         C("passed", "Passed", "count", 'IF({openings}>{gross}*(1+{terms.slack}),"",1)'),
         C("measured", "Measured area", "area", "({gross}-{openings})*{coefficient}*{faces}", "passed"),
@@ -179,7 +178,6 @@ def systems(est):
         row.method_no = place("method", row.method, 1)
         row.smooth = place("goal", row.goal, 1) - 1
         row.only = only(row.alternate)
-        row.scenarios = tuple(included(row, scenario) for scenario in SCENARIOS)
 
 
 def profiles(est):
@@ -245,11 +243,11 @@ def _size(est, row, key, entry):
         times = row.count if key == "walls" else 1.0
         row.windows, row.doors = times * (windows or 0.0), times * (doors or 0.0)
     access = est.row("access", row.access_at)
-    row.top, stands = 0.0, bool(BESIDE["shape_stands"][row.shape_no - 1])
+    top, stands = 0.0, bool(BESIDE["shape_stands"][row.shape_no - 1])
     if key == "system":  # a room says no access: it is done from its floor
-        row.top = takeoff.top(entry.base or 0.0, row.height if stands else 0.0)
+        top = takeoff.top(entry.base or 0.0, row.height if stands else 0.0)
     row.reach = est.basics.reach if access is None else access.height_limit
-    row.too_high = float(row.reach is not None and row.top > row.reach * (1 + est.terms.slack))
+    row.too_high = float(row.reach is not None and top > row.reach * (1 + est.terms.slack))
 
 
 def areas(est):
@@ -266,9 +264,8 @@ def areas(est):
         counted = [(row.windows, window), (row.doors, door)]
         row.standard = sum(count * (one.deducted or 0.0) / (row.faces if one.once else 1.0) for count, one in counted)
         row.openings = sum(opening.deducted for opening in own) + row.standard
-        row.too_open = float(row.openings > row.gross * (1 + est.terms.slack))
-        row.fault = TOO_OPEN if row.too_open else None
-        row.passed = None if row.too_open else 1.0
+        too_open = row.openings > row.gross * (1 + est.terms.slack)
+        row.fault, row.passed = (TOO_OPEN, None) if too_open else (None, 1.0)
         if row.passed:
             row.measured = takeoff.measured(row.gross, row.openings, row.coefficient, row.faces)
             row.coated = takeoff.measured(row.gross, row.openings, row.paint_coefficient, row.faces)

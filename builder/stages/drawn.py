@@ -10,16 +10,15 @@ POINTS = 13                    # of the curve, from a quarter of the way to wher
 
 CHOICES = Block("choices", "Picks", (
     C("no", "Chart, size", "count", label=lambda number: number),
-    C("coat", "Coat charted", "count", "{chosen.coat_at}", ""),
-    C("live", "Charted", "count", 'IF({pick.live}=1,1,"")', "coat"),
+    C("live", "Charted", "count", 'IF({chosen.coat_at}="","",{pick.live})', ""),
     C("size_at", "Size charted, row", "count", "IF({tried.against}=0,{no},{pick.size_at})"),
     C("fan", "Fan that fits", "width", "{size.fan}"),
     C("flow", "Flow that fits", "flow", "{drawn.flow}"),
     C("used_fan", "Fan used", "width", "{pick.fan}", rows=1),
     C("used_flow", "Flow used", "flow", "{pick.flow}", rows=1),
-), {"tried": At("trials", "({coat}-1)*{constants.sizes}+{no}"),
-    "drawn": At("trials", "({coat}-1)*{constants.sizes}+{size_at}"),
-    "pick": At("picks", "{coat}"), "size": At("nozzles", "{size_at}")}, "live", follows=True)
+), {"tried": At("trials", "({chosen.coat_at}-1)*{constants.sizes}+{no}"),
+    "drawn": At("trials", "({chosen.coat_at}-1)*{constants.sizes}+{size_at}"),
+    "pick": At("picks", "{chosen.coat_at}"), "size": At("nozzles", "{size_at}")}, "live", follows=True)
 
 # of a volume, when the nozzle is changed after so much
 COST = "{pick.change_cost}/{%s}+{pick.waste_rate}*{%s}/(2*{pick.life})"
@@ -33,7 +32,7 @@ CURVE = Block("curve", "Picks", (
     C("pays_cost", "Waste there", "money_volume", COST % ("pays", "pays"), rows=1),
     C("worn", "Worn out at", "volume", "{pick.life}", rows=1),
     C("worn_cost", "Waste then", "money_volume", COST % ("worn", "worn"), rows=1),
-), {"pick": At("picks", "INDEX({choices.coat},1)")}, "used_at",
+), {"pick": At("picks", "{chosen.coat_at}")}, "used_at",
     follows=True)
 # fmt: on
 
@@ -44,7 +43,7 @@ def drawn(est):
         return
     pick = est.row("picks", coat)
     for row in est.rows["choices"]:
-        row.coat, row.live = float(coat), pick.live
+        row.live = pick.live
     if not pick.live:
         return
     tried = est.rows["trials"][(coat - 1) * count : coat * count]

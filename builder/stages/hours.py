@@ -3,7 +3,7 @@
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
 from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, ONLY, TOTALS, copies, total
+from builder.sheets.alternates import BY_SCENARIO, ONLY, TOTALS, copies, included, total
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
@@ -46,9 +46,9 @@ def _found(*keys):
     return f'IF({{system_at}}="",CHOOSE({{second}},{whole}),CHOOSE({{second}},{own}))'
 
 
-def _amount(own, key):
+def _amount(own, *keys):
     """An own amount as stated, else the share of what was found."""
-    return f'IF({{task.{own}}}="",{{share}}*{{{key}_found@}},{{task.{own}}})'
+    return f'IF({{task.{own}}}="",{{share}}*{_found(*keys)},{{task.{own}}})'
 
 
 # Of one person (E27), from the ground (E28).
@@ -82,16 +82,15 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("measures", "Lines are measured, and old paint is disturbed where it is for that", "count",
       '(IF({system_at}="",SUM({systems.lines}),{system.lines})>0)*IF(INDEX({words.basis_contained},{basis_no})=1,'
       "{basics.contained},1)"),
-    C("scenarios", "In", "count", '{measures}*IF({system_at}="",1,{system.scenarios@})', **BY_SCENARIO),
+    C("scenarios", "In", "count", '{measures}*IF({system_at}="",1,({system.only}=0)+({system.only}={@}))',
+      **BY_SCENARIO),
     C("second", "Second choice of its amount, 1 or 2", "count",
       '1+({task.amount_from}="coated area")+({task.amount_from}="line length")'),
     C("share", "Share of its amount", "share", 'IF({task.share}="",1,{task.share})'),
-    C("area_found", "Area found", "area", _found("measured", "coated"), **BY_SCENARIO),
-    C("edge_found", "Length found", "length", _found("perimeter", "run"), **BY_SCENARIO),
+    C("area", "Area", "area", _amount("area", "measured", "coated"), **BY_SCENARIO),
+    C("edge", "Length", "length", _amount("length", "perimeter", "run"), **BY_SCENARIO),
     C("pieces_found", "Openings found", "number", _found("opened"), **BY_SCENARIO),
-    C("area", "Area", "area", _amount("area", "area"), **BY_SCENARIO),
-    C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
-    C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
+    C("pieces", "Number", "number", 'IF({task.count}="",{share}*{pieces_found@},{task.count})', **BY_SCENARIO),
     C("named", "Named on the bid", "count", '--({rate.named}<>"no")'),
     C("heeds", "Slower up high", "count", '--({rate.access}="yes")'),
     C("slow", "Slower by access, its lines together", "number", f"1+{{heeds}}*({_found('slow')}-1)", **BY_SCENARIO),
@@ -192,7 +191,8 @@ def _task(est, row, task, rate, system):
     ):
         found = _found_in(est, figures[int(row.second) - 1], system)
         amounts = tuple(row.share * one if own is None else own for one in found)
-        row.set(**{f"{key}_found": found, key: amounts})
+        setattr(row, key, amounts)
+    row.pieces_found = _found_in(est, "opened", system)
     _slower(est, row, task, rate, system)
     row.disturbed = row.share * est.basics.disturbed if task.area is None else task.area
     each = rate.hours_each
@@ -244,7 +244,7 @@ def _slower(est, row, task, rate, system):
 
 
 def _flags(system):
-    return tuple(1.0 for _ in SCENARIOS) if system is None else system.scenarios
+    return tuple(1.0 if system is None else included(system, scenario) for scenario in SCENARIOS)
 
 
 def _found_in(est, key, system):

@@ -4,7 +4,7 @@ E41).
 
 from math import floor
 
-from builder.records.reasons import REASONS, WEIGHT, verdict
+from builder.records.reasons import verdict
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.stages.setting import SETTING
@@ -60,16 +60,6 @@ def _whole(volume):
     return f'INT({volume}+1/2+{{terms.slack}})&" "&{{constants.volume_unit}}'
 
 
-def _told():
-    """All reasons in words, gathered column by column."""
-    before = ""
-    for key, words in REASONS.items():
-        yield C(f"told_{key}", words, "text",
-                f'{before}REPT({{#told_{key}}}&"; ",MOD(INT({{against}}/{{constants.reason_{key}}}),'
-                '2))', "live")
-        before = f"{{told_{key}}}&"
-
-
 # What a crew wants to know stands first.
 FRONT = ("no coating system nozzle set_pressure first_speed gun_speed wet_film why "
          "pick next next_extra reason rival rival_words change_words")
@@ -113,7 +103,6 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("reynolds", "Reynolds number in the hose", "number",
       "{constants.reynolds}*{coat.density}*{flow}/({coat.bore}*{paint.viscosity})", "live"),
     C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),
-    *_told(),
     *SETTING,
 )), {"coat": At("film", "{no}"), "entry": At("coats", "{no}"), "used": At("trials", "{used_at}"),
      "size": At("nozzles", "{size_at}"),
@@ -257,7 +246,3 @@ def _take(est, row, entry, used):
     paint = est.row("coatings", coat.coating_at)
     row.reynolds = spray.reynolds(coat.density, row.flow, coat.bore, paint.viscosity)
     row.turbulent = float(row.reynolds > est.terms.reynolds_max)
-    told = ""
-    for key, words in REASONS.items():
-        told += f"{words}; " if row.against // WEIGHT[key] % 2 else ""
-        setattr(row, f"told_{key}", told or None)

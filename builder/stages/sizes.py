@@ -8,8 +8,9 @@ from builder.trade.packs import whole
 
 
 # fmt: off
-def _used(key):
-    return f"SUMPRODUCT(--({{gallons.size_at}}={{no}}),{within('gallons', '{@}')},{{gallons.{key}}})"
+def through(size, key):
+    """Of the coats that are sprayed through a size, the sum in a scenario."""
+    return f"SUMPRODUCT(--({{gallons.size_at}}={size}),{within('gallons', '{@}')},{{gallons.{key}}})"
 
 
 WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
@@ -20,8 +21,7 @@ SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due", 
     C("nozzle", "Nozzle", "text", "{nozzle.known}"),
     C("applied", "Sprayed through it, base", "volume",
       "SUMPRODUCT(--({gallons.size_at}={no}),--({gallons.only}=0),{gallons.applied})"),
-    C("due", "Nozzles due", "number", _used("due"), **BY_SCENARIO),
-    C("spent", "Lives spent", "number", _used("spent"), **BY_SCENARIO),
+    C("due", "Nozzles due", "number", through("{no}", "due"), **BY_SCENARIO),
     C("guns", "Guns that use it", "count", "SUMPRODUCT(LARGE(({gallons.size_at}={no})*{gallons.guns},1))"),
     C("usable", "Usable in the kit", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable})"),
     C("left", "Left in the kit", "number", "SUMPRODUCT(({kit.nozzle_at}={no})*({days.no}={@}),{kit.left})",
@@ -38,6 +38,10 @@ SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due", 
 # fmt: on
 
 
+def _of_scenarios(coats, key):
+    return tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in coats) for scenario in SCENARIOS)
+
+
 def sizes(est):
     kit = [row for row in est.rows["kit"] if row.live]
     for row, nozzle in zip(est.rows["sizes"], est.rows["nozzles"]):
@@ -46,14 +50,12 @@ def sizes(est):
             continue
         row.nozzle = nozzle.known
         used = [coat for coat in est.rows["gallons"] if coat.size_at == row.no]
-        row.due, row.spent = (
-            tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in used) for scenario in SCENARIOS)
-            for key in ("due", "spent")
-        )
+        row.due = _of_scenarios(used, "due")
         row.applied = sum(coat.applied * included(coat, 1) for coat in used)
     for row in kit:
         size = est.row("sizes", row.nozzle_at)
-        ratios = (due / spent if spent else 1.0 for due, spent in zip(size.due, size.spent))
+        row.spent = _of_scenarios([coat for coat in est.rows["gallons"] if coat.size_at == row.nozzle_at], "spent")
+        ratios = (due / spent if spent else 1.0 for due, spent in zip(size.due, row.spent))
         row.left = tuple(max(0.0, 1 - row.worn * one) for one in ratios)
     rows = est.rows["sizes"]
     for row, nozzle in zip(rows, est.rows["nozzles"]):

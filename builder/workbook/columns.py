@@ -56,7 +56,6 @@ FOLDED = {
     "terms": _JUDGED,
     "weather": (*_JUDGED, "live", "air_c", "gamma"),
     "trials": ("against_",),
-    "picks": ("told_",),
     "fit": ("orifice", "in_kit", "fitting", "smallest", "largest", "most", "kit_most", "pick_most", "next_most"),
     "purchases": ("middle_", "cost_", "rest", "larges", "case_cost"),
 }
