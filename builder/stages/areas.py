@@ -30,7 +30,8 @@ def systems_block(units):
         return f'IF({{row.{key}}}="",{{basics.{key}_at}},MATCH({{row.{key}}},{{{block}.known}},0))'
 
     def total(key):
-        return f"SUMPRODUCT(--({{areas.system_at}}={{no}}),{{areas.{key}}})"
+        of = "{areas.passed},{areas.length},{areas.count}" if key == "run" else f"{{areas.{key}}}"
+        return f"SUMPRODUCT(--({{areas.system_at}}={{no}}),{of})"
 
     def whole(key, title, quantity):
         """Of all systems of a scenario."""
@@ -150,7 +151,6 @@ def areas_block(capacity):
         C("perimeter", "Opening perimeter", "length",
           "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})+{windows}*{window.perimeter}"
           "+{doors}*{door.perimeter}", "passed"),
-        C("run", "Length of all", "length", "{length}*{count}", "passed"),
         C("opened", "Openings", "number",
           "SUMPRODUCT(--({openings.line_at}={no}),{openings.pieces})+{windows}+{doors}", "passed"),
     )), {"line": At("takeoff", "{line_at}"), "room": At("rooms", "{room_at}"), "system": At("systems", "{system_at}"),
@@ -271,7 +271,6 @@ def areas(est):
             row.coated = takeoff.measured(row.gross, row.openings, row.paint_coefficient, row.faces)
             row.work = row.measured * row.access_factor
             row.opened = sum(opening.pieces for opening in own) + row.windows + row.doors
-            row.run = row.length * row.count
             row.perimeter = sum(opening.perimeter for opening in own)
             row.perimeter += sum(count * (one.perimeter or 0.0) for count, one in counted)
 
@@ -282,7 +281,8 @@ def sums(est):
         if system.live:
             own = [row for row in est.rows["areas"] if row.system_at == system.no and row.passed]
             for key, *_ in MEASURES:
-                setattr(system, key, sum(getattr(row, key) for row in own))
+                figures = (row.length * row.count if key == "run" else getattr(row, key) for row in own)
+                setattr(system, key, sum(figures))
             for of, (work, _, _, key, _) in WORK.items():
                 setattr(system, work, sum(getattr(row, of) * row.access_factor for row in own))
                 setattr(system, key, labor.slower(getattr(system, work), getattr(system, of)))
