@@ -58,8 +58,7 @@ clear, solid = array([[1200], [1200], [110], [1000]]), array([[0.4], [0.4], [1],
 miss = 1 - solid * clear / maximum(152.4, clear + 152.4 / 4) * [1, 1, 1]
 page("E7", "trials.miss", miss,
     "0.6123 0.6123 0.6123 0.6123 0.6123 0.6123 0.2782 0.2782 0.2782 0.03670 0.03670 0.03670", coat=every)
-page("E7", "trials.step", array([[lap], [lap], [152.4], [lap]]) * [1, 1, 1],
-    "91.44 91.44 91.44 91.44 91.44 91.44 152.4 152.4 152.4 91.44 91.44 91.44", coat=every)
+page("E7", "picks.step", array([lap, lap, 152.4, lap]), "91.44 91.44 152.4 91.44", no=every)
 page(
     "E11",
     "trials.gun_speed",
