@@ -102,12 +102,12 @@ def faults(
     names = _names(estimate)
     for kind in KINDS.values():
         for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
-            if row.faults:
+            if row.fault:
                 yield from _of_row(kind, row, place, estimate.units, names, known)
     areas = {"takeoff": 0, "rooms": len(estimate.rows["takeoff"])}  # -> where its lines begin, of a room its walls
     for key, first in areas.items():
         for area, place in zip(estimate.rows["areas"][first:], marks[key]):
-            if area.too_open:
+            if area.live and not area.passed:
                 hint = "check its length, its height and its openings"
                 yield place[""].problem(f"{KINDS[key].title}: {area.fault}", hint)
     for film, place in zip(estimate.rows["film"], marks["coats"]):

@@ -9,7 +9,7 @@ from types import MappingProxyType
 from builder.records.feet import FRACTIONS
 from builder.records.job import AMOUNTS, BASES, WHOLE_JOB
 from builder.records.questions import PLACEHOLDERS, STATES
-from builder.records.reasons import REASONS, WEIGHT
+from builder.records.reasons import FITS, REASONS, WEIGHT
 from builder.records.rules import PATTERN
 from builder.records.terms import MONTHS
 from builder.records.words import WORDS
@@ -20,7 +20,7 @@ WEEKDAYS = ("Sat", "Sun", "Mon", "Tue", "Wed", "Thu", "Fri")       # as spreadsh
 LOOKUPS = MappingProxyType({
     **WORDS,
     "pattern": tuple(PATTERN),
-    "reason": tuple(REASONS.values())[::-1],      # the lightest first
+    "reason": (FITS, *tuple(REASONS.values())[::-1]),      # the lightest first
     "state": STATES,
     "placeholder": PLACEHOLDERS,
     "done": ("sprayed", "sprayed and back-rolled", "rolled", "brushed"),          # by the methods above
@@ -35,7 +35,7 @@ BESIDE = MappingProxyType({
     "shape_factor": (1.0, 0.5, pi, 1.0),
     "method_sprays": (1.0, 1.0, 0.0, 0.0),
     "method_rolls": (0.0, 1.0, 1.0, 0.0),
-    "reason_weight": tuple(WEIGHT.values())[::-1],
+    "reason_weight": (0.0, *tuple(WEIGHT.values())[::-1]),
     "shape_stands": (1.0, 1.0, 0.0, 0.0),             # its height is how high it reaches; not a diameter, not a girth
     "basis_rated": (1.0, 1.0, 1.0, 1.0, 0.0, 0.0, 0.0, 1.0),
     "basis_loads": tuple(float(basis == "color") for basis in WORDS["basis"]),

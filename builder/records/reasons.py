@@ -20,13 +20,14 @@ REASONS = MappingProxyType({
     "too_slow": "hand too slow",
 })
 WEIGHT = MappingProxyType({key: 2.0 ** (len(REASONS) - place) for place, key in enumerate(REASONS, start=1)})
-COLUMNS = MappingProxyType({            # the columns of the nozzle check, and the reasons whose weights each adds up
-    "limits": ("over_rated", "over_pump", "over_crew"), "feed": ("starves", "too_coarse"),
-    "orifice": ("too_small", "too_large"),
-    "fan": ("too_narrow", "too_wide"), "spray": ("lossy", "too_fast", "too_slow"),
-})
-COLUMN_OF = MappingProxyType({key: column for column, reasons in COLUMNS.items() for key in reasons})
 FITS = "fits"
+
+
+def verdict(against):
+    """The heaviest reason in a sum of weights, in words; of none, that it fits."""
+    return next((REASONS[key] for key, weight in WEIGHT.items() if against >= weight), FITS)
+
+
 
 TOO_OPEN = "openings larger than the face"
 TOO_HIGH = "out of reach"

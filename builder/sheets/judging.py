@@ -37,24 +37,24 @@ def judging(kind, units, derived=(), links=None):
         for check in kind.checks
     ]
     first, middle, last = flags[0].key, flags[-1].key, (checks or flags)[-1].key
+    each = Column(
+        "each_sound", f"{kind.title}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"
+    )
     columns = [
         Column("no", f"{kind.title}, row", "count", label=lambda number: number),
         Column("filled", f"{kind.title}: cells filled", "count", _filled(kind), ""),
         Column("entered", f"{kind.title}: entered", "count", 'IF({filled}>0,1,"")', ""),
-        Column(
-            "each_sound", f"{kind.title}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"
-        ),
+        *([each] if checks else ()),
         *flags,
         *checks,
-        Column("faults", f"{kind.title}: faults", "count", f"SUM({{{first}:{last}}})", "entered"),
+        Column("sound", f"{kind.title}: sound", "count", f'IF(SUM({{{first}:{last}}})=0,1,"")', "entered"),
         Column(
             "fault",
             f"{kind.title}: first fault",
             "text",
-            f'IF({{faults}}=0,"",INDEX({{#{first}:{last}}},1,MATCH(1,{{{first}:{last}}},0)))',
+            f'IF({{sound}}=1,"",INDEX({{#{first}:{last}}},1,MATCH(1,{{{first}:{last}}},0)))',
             "entered",
         ),
-        Column("sound", f"{kind.title}: sound", "count", 'IF({faults}=0,1,"")', "entered"),
     ]
     if kind.named in kind.field_of:
         columns.append(
@@ -196,7 +196,7 @@ class Judge:
         return row.no if row else None
 
     def run(self, kind):
-        """Judge every row of one kind: filled, a bad_ flag a field, faults, the first in words, sound, known."""
+        """Judge every row of one kind: filled, a bad_ flag a field, the first fault in words, sound, known."""
         self.block = kind.key
         rows = self.rows[kind.key]
         self._names = {}
@@ -251,6 +251,7 @@ class Judge:
                     words.append(check_fault(kind, check))
                     if kind.upright:
                         setattr(row, f"told_check_{check.key}", words[-1])
-        row.faults = float(len(words))
         row.fault = words[0] if words else None
         row.sound = None if words else 1.0
+        if kind.upright:
+            row.faults = float(len(words))

@@ -4,7 +4,7 @@ from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
 from builder.records.reasons import TOO_HIGH, TOO_OPEN
 from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, ONLY, TOTALS, included, only
+from builder.sheets.alternates import ONLY, TOTALS, included, only
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
@@ -30,7 +30,8 @@ def systems_block(units):
         return f'IF({{row.{key}}}="",{{basics.{key}_at}},MATCH({{row.{key}}},{{{block}.known}},0))'
 
     def total(key):
-        return f"SUMPRODUCT(--({{areas.system_at}}={{no}}),{{areas.{key}}})"
+        of = "{areas.passed},{areas.length},{areas.count}" if key == "run" else f"{{areas.{key}}}"
+        return f"SUMPRODUCT(--({{areas.system_at}}={{no}}),{of})"
 
     def whole(key, title, quantity):
         """Of all systems of a scenario."""
@@ -55,7 +56,6 @@ def systems_block(units):
           'IF({row.method}="",1,MATCH({row.method},{words.method},0))', "live"),
         C("smooth", "System: smoothest asked", "count", 'IF({row.goal}="",0,MATCH({row.goal},{words.goal},0)-1)',
           "live"),
-        C("scenarios", "System: in", "count", "({only}=0)+({only}={@})", "live", **BY_SCENARIO),
         C("only", f"System: {ONLY}", "count",
           'IF({row.alternate}="",0,MATCH({row.alternate},{words.alternate},0)+1)', "live"),
         *(C(key, f"System: {title.lower()}", quantity, total(key), "live") for key, title, quantity in MEASURES),
@@ -73,13 +73,18 @@ def systems_block(units):
     ), {"surface": At("surfaces", "{surface_at}")})
 
 
+def profiles_block(units):
+    return judging(KINDS["profiles"], units, (
+        C("of_paint", "Profile: coefficient of what is painted", "number",
+          'IF({row.paint_coefficient}="",{row.coefficient},{row.paint_coefficient})'),
+    ))
+
+
 def takeoff_block(units, capacity):
     kind = KINDS["takeoff"]
     return judging(kind, units, (
         *lengths.columns(kind, capacity),
         C("times", "Takeoff: how often", "count", 'IF({row.count}="",1,{row.count})'),
-        C("window_count", "Takeoff: standard windows", "count", "0+{row.windows}"),
-        C("door_count", "Takeoff: standard doors", "count", "0+{row.doors}"),
     ), lengths.links(kind))
 
 
@@ -95,19 +100,18 @@ def areas_block(capacity):
         return inside if bool(part(number)) == parts else 1
 
     kinds = "CHOOSE(1+({part}>0),{line.%s},{room.%s})"
-    return Block("areas", "Areas", results_first("no system measured coated work gross openings perimeter fault", (
+    return Block("areas", "Areas", results_first("no asked measured coated work gross openings perimeter fault", (
         C("no", "Line", "count", label=lambda number: number),
         C("part", "Of a room: 1 walls, 2 ceiling, 3 base", "count", label=part),
         C("line_at", "Row of Takeoff", "count", label=lambda number: row_of(number, False)),
         C("room_at", "Row of Rooms", "count", label=lambda number: row_of(number, True)),
-        C("entry_sound", "Entry without fault", "count", kinds % ("sound", "sound"), ""),
-        C("asked", "System asked for", "text",
-          'CHOOSE(1+{part},{line.system}&"",{room.walls}&"",{room.ceiling}&"",{room.base}&"")', "entry_sound"),
-        C("sound", "To be painted", "count", 'IF({asked}="","",1)', "entry_sound"),
-        C("system_at", "Row of its system", "count", "MATCH({asked},{systems.known},0)", "sound"),
-        C("live", "Worked out", "count", 'IF({system.live}=1,1,"")', "sound"),
-        C("fault", "First fault", "text", 'IF({too_open}=1,{#too_open},%s&"")' % (kinds % ("fault", "fault")), ""),
-        C("system", "System", "text", "{system.name}"),
+        C("asked", "System asked for, by an entry without fault", "text",
+          'IF(%s=1,CHOOSE(1+{part},{line.system}&"",{room.walls}&"",{room.ceiling}&"",{room.base}&""),"")'
+          % (kinds % ("sound", "sound")), ""),
+        C("system_at", "Row of its system", "count", "MATCH({asked},{systems.known},0)", "asked"),
+        C("live", "Worked out", "count", 'IF({system.live}=1,1,"")', "asked"),
+        C("fault", "First fault", "text",
+          f'IF((N({{live}})=1)*(N({{passed}})=0)=1,"{TOO_OPEN}",{kinds % ("fault", "fault")}&"")', ""),
         C("profile_at", "Row of its profile", "count",
           'IF(({part}>0)+({line.profile}="")>0,{system.profile_at},MATCH({line.profile},{profiles.known},0))'),
         C("access_at", "Row of its access", "count",
@@ -115,34 +119,30 @@ def areas_block(capacity):
         C("all_over", "Measured all over", "count", 'IF({profile_at}="",0,--({profile.all_over}="yes"))'),
         C("faces", "Faces", "count", 'IF(({part}>0)+({all_over}=1)+({line.sides}="")>0,1,{line.sides})'),
         C("coefficient", "Coefficient", "number", 'IF({profile_at}="",1,{profile.coefficient})'),
-        C("paint_given", "Paint coefficient given", "number", 'IF({profile_at}="",0,0+{profile.paint_coefficient})'),
-        C("paint_coefficient", "Paint coefficient", "number", "IF({paint_given}=0,{coefficient},{paint_given})"),
+        C("paint_coefficient", "Paint coefficient", "number", 'IF({profile_at}="",1,{profile.of_paint})'),
         C("hired", "Its access is rented", "count", 'IF({access_at}="",0,{up.hired})'),
         C("access_factor", "Work factor of its access", "number", 'IF({access_at}="",1,{up.factor})'),
         C("shape_no", "Number of its shape", "count",
           'IF(({part}>0)+({line.shape}="")>0,1,MATCH({line.shape},{words.shape},0))'),
-        C("factor", "Factor of its shape", "number", "INDEX({words.shape_factor},{shape_no})"),
         C("length", "Length", "length",
           "CHOOSE(1+{part},{line.length_read},{room.round},{room.length_read},{room.base_length})"),
         C("height", "Height", "length",
           "CHOOSE(1+{part},{line.height_read},{room.height_read},{room.width_read},0+{terms.base_height})"),
         C("count", "Count", "number", kinds % ("times", "times")),
         C("windows", "Standard windows", "count",
-          "CHOOSE(1+{part},{line.window_count},{count}*{room.window_count},0,0)"),
-        C("doors", "Standard doors", "count", "CHOOSE(1+{part},{line.door_count},{count}*{room.door_count},0,0)"),
-        C("top", "Top above the ground", "length",
-          "IF({part}>0,0,{line.base}+{height}*INDEX({words.shape_stands},{shape_no}))"),
+          "0+CHOOSE(1+{part},{line.windows},{count}*{room.window_count},0,0)"),
+        C("doors", "Standard doors", "count", "0+CHOOSE(1+{part},{line.doors},{count}*{room.door_count},0,0)"),
         C("reach", "Reached up to", "length", 'IF({access_at}="",{basics.reach},{up.height_limit})'),
-        C("too_high", TOO_HIGH, "count", 'IF({reach}="",0,--({top}>{reach}*(1+{terms.slack})))'),
-        C("look", "To review", "text", 'IF({too_high}=1,{#too_high},"")'),
-        C("gross", "Gross area", "area", "{factor}*{length}*{height}*{count}"),
+        C("too_high", TOO_HIGH, "count",
+          'IF({reach}="",0,--(CHOOSE(1+({part}>0),{line.base}+{height}*INDEX({words.shape_stands},{shape_no}),0)'
+          ">{reach}*(1+{terms.slack})))"),
+        C("gross", "Gross area", "area", "INDEX({words.shape_factor},{shape_no})*{length}*{height}*{count}"),
         C("standard", "Standard windows and doors deducted", "area",
           "{windows}*{window.deducted}*IF({window.once}=1,1/{faces},1)"
           "+{doors}*{door.deducted}*IF({door.once}=1,1/{faces},1)"),
         C("openings", "Openings deducted", "area",
           "SUMPRODUCT(--({openings.line_at}={no}),{openings.deducted})+{standard}"),
-        C("too_open", TOO_OPEN, "count", "--({openings}>{gross}*(1+{terms.slack}))"),
-        # Not by the flag above: LibreOffice 7.4, which works long columns out in threads, then leaves an error in the
+        # By no flag of its own: LibreOffice 7.4, which works long columns out in threads, then leaves an error in the
         # first room of a book that is recalculated while it is open.
         C("passed", "Passed", "count", 'IF({openings}>{gross}*(1+{terms.slack}),"",1)'),
         C("measured", "Measured area", "area", "({gross}-{openings})*{coefficient}*{faces}", "passed"),
@@ -151,10 +151,8 @@ def areas_block(capacity):
         C("perimeter", "Opening perimeter", "length",
           "SUMPRODUCT(--({openings.line_at}={no}),{openings.perimeter})+{windows}*{window.perimeter}"
           "+{doors}*{door.perimeter}", "passed"),
-        C("run", "Length of all", "length", "{length}*{count}", "passed"),
         C("opened", "Openings", "number",
           "SUMPRODUCT(--({openings.line_at}={no}),{openings.pieces})+{windows}+{doors}", "passed"),
-        C("only", ONLY, "count", "{system.only}"),
     )), {"line": At("takeoff", "{line_at}"), "room": At("rooms", "{room_at}"), "system": At("systems", "{system_at}"),
          "profile": At("profiles", "{profile_at}"), "up": At("access", "{access_at}"),
          "window": At("standards", "1"), "door": At("standards", "2")}, "live")
@@ -180,15 +178,19 @@ def systems(est):
         row.method_no = place("method", row.method, 1)
         row.smooth = place("goal", row.goal, 1) - 1
         row.only = only(row.alternate)
-        row.scenarios = tuple(included(row, scenario) for scenario in SCENARIOS)
+
+
+def profiles(est):
+    for row in est.rows["profiles"]:
+        if row.sound:
+            row.of_paint = row.coefficient if row.paint_coefficient is None else row.paint_coefficient
 
 
 def entered(est):
-    """How often each line of Takeoff is there, and its standard windows and doors."""
+    """How often each line of Takeoff is there."""
     for line in est.rows["takeoff"]:
         if line.sound:
             line.times = 1.0 if line.count is None else line.count
-            line.window_count, line.door_count = line.windows or 0.0, line.doors or 0.0
 
 
 def lines(est):
@@ -197,22 +199,18 @@ def lines(est):
     parts = [("system", line) for line in takeoff_rows]
     parts += [(key, room) for key in ("walls", "ceiling", "base") for room in rooms]
     for row, (key, entry) in zip(est.rows["areas"], parts):
-        row.entry_sound = entry.sound
-        if not row.entry_sound:
-            row.fault = entry.fault
-            continue
-        row.asked = getattr(entry, key)
-        row.sound = None if row.asked is None else 1.0
-        if not row.sound:
+        row.fault = entry.fault
+        row.asked = getattr(entry, key) if entry.sound else None
+        if row.asked is None:
             continue
         row.system_at = est.judge.at("systems", row.asked)
         system = est.row("systems", row.system_at)
         row.live = system.live
         if row.live:
-            row.system, row.only, row.count = system.name, system.only, entry.times
+            row.count = entry.times
             _face(est, row, entry if key == "system" else None)
             _size(est, row, key, entry)
-            row.gross = takeoff.gross(row.factor, row.length, row.height) * row.count
+            row.gross = takeoff.gross(BESIDE["shape_factor"][row.shape_no - 1], row.length, row.height) * row.count
 
 
 def _face(est, row, line):
@@ -226,12 +224,10 @@ def _face(est, row, line):
     row.all_over = float(profile is not None and same(profile.all_over) == "yes")
     row.faces = 1.0 if line is None or row.all_over or line.sides is None else line.sides
     row.coefficient = profile.coefficient if profile else 1.0
-    row.paint_given = (profile.paint_coefficient or 0.0) if profile else 0.0
-    row.paint_coefficient = row.paint_given or row.coefficient
+    row.paint_coefficient = profile.of_paint if profile else 1.0
     row.access_factor = access.factor if access else 1.0
     row.hired = access.hired if access else 0.0
     row.shape_no = place("shape", line.shape, 1) if line is not None else 1
-    row.factor = BESIDE["shape_factor"][row.shape_no - 1]
 
 
 def _size(est, row, key, entry):
@@ -243,15 +239,15 @@ def _size(est, row, key, entry):
     }[key]()
     row.windows, row.doors = 0.0, 0.0
     if key in ("system", "walls"):
+        windows, doors = (entry.window_count, entry.door_count) if key == "walls" else (entry.windows, entry.doors)
         times = row.count if key == "walls" else 1.0
-        row.windows, row.doors = times * entry.window_count, times * entry.door_count
+        row.windows, row.doors = times * (windows or 0.0), times * (doors or 0.0)
     access = est.row("access", row.access_at)
-    row.top, stands = 0.0, bool(BESIDE["shape_stands"][row.shape_no - 1])
+    top, stands = 0.0, bool(BESIDE["shape_stands"][row.shape_no - 1])
     if key == "system":  # a room says no access: it is done from its floor
-        row.top = takeoff.top(entry.base or 0.0, row.height if stands else 0.0)
+        top = takeoff.top(entry.base or 0.0, row.height if stands else 0.0)
     row.reach = est.basics.reach if access is None else access.height_limit
-    row.too_high = float(row.reach is not None and row.top > row.reach * (1 + est.terms.slack))
-    row.look = TOO_HIGH if row.too_high else None
+    row.too_high = float(row.reach is not None and top > row.reach * (1 + est.terms.slack))
 
 
 def areas(est):
@@ -268,15 +264,13 @@ def areas(est):
         counted = [(row.windows, window), (row.doors, door)]
         row.standard = sum(count * (one.deducted or 0.0) / (row.faces if one.once else 1.0) for count, one in counted)
         row.openings = sum(opening.deducted for opening in own) + row.standard
-        row.too_open = float(row.openings > row.gross * (1 + est.terms.slack))
-        row.fault = TOO_OPEN if row.too_open else None
-        row.passed = None if row.too_open else 1.0
+        too_open = row.openings > row.gross * (1 + est.terms.slack)
+        row.fault, row.passed = (TOO_OPEN, None) if too_open else (None, 1.0)
         if row.passed:
             row.measured = takeoff.measured(row.gross, row.openings, row.coefficient, row.faces)
             row.coated = takeoff.measured(row.gross, row.openings, row.paint_coefficient, row.faces)
             row.work = row.measured * row.access_factor
             row.opened = sum(opening.pieces for opening in own) + row.windows + row.doors
-            row.run = row.length * row.count
             row.perimeter = sum(opening.perimeter for opening in own)
             row.perimeter += sum(count * (one.perimeter or 0.0) for count, one in counted)
 
@@ -287,7 +281,8 @@ def sums(est):
         if system.live:
             own = [row for row in est.rows["areas"] if row.system_at == system.no and row.passed]
             for key, *_ in MEASURES:
-                setattr(system, key, sum(getattr(row, key) for row in own))
+                figures = (row.length * row.count if key == "run" else getattr(row, key) for row in own)
+                setattr(system, key, sum(figures))
             for of, (work, _, _, key, _) in WORK.items():
                 setattr(system, work, sum(getattr(row, of) * row.access_factor for row in own))
                 setattr(system, key, labor.slower(getattr(system, work), getattr(system, of)))

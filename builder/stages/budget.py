@@ -26,7 +26,7 @@ WORN = Block("worn", "Sizes", (
     C("kit", "Wear budget: lives in the kit", "lives", _tenths("{size.left@1}") + "/{constants.squares}"),
     C("buy", "Wear budget: to buy", "count", "{size.buy@1}"),
     C("left", "Wear budget: lives left", "lives", "MAX(0,{kit}+{buy}-{lives})"),
-    C("money", "Wear budget: at the counter", "money", "{size.cash@1}"),
+    C("money", "Wear budget: at the counter", "money", "{size.buy@1}*{size.price}"),
     C("sprayed", "Wear budget: sprayed", "volume", nearest("{size.applied}", "volume")),
     *(C(f"said_{key}", f"Wear budget, said: {what}", "text",
         f"FIXED({nearest(f'{{sizes.{key}_all@1}}', 'money')},0)", rows=1)
@@ -88,7 +88,7 @@ def budget(est):
     ranked = sorted((one for one in est.rows["sizes"] if one.rank is not None), key=lambda one: -one.rank)
     rows = []
     for row, size in zip(est.rows["worn"], ranked):
-        row.size_at, row.buy, row.money = float(size.no), size.buy[0], size.cash[0]
+        row.size_at, row.buy, row.money = float(size.no), size.buy[0], size.buy[0] * size.price
         row.lives = max(1, _to_tenths(est, size.due[0])) / SQUARES if size.due[0] else 0.0
         row.kit = _to_tenths(est, size.left[0]) / SQUARES
         row.left = max(0.0, row.kit + row.buy - row.lives)

@@ -32,14 +32,13 @@ BOUGHT = Block("bought", SHEET, (
 
 NOZZLE_BUYS = Block("nozzle_buys", SHEET, (
     C("no", "Size, row", "count", label=lambda number: number),
-    C("live", "Bought for the base", "count", f'IF({PRICED}*N({{size.buy@1}})>0,1,"")', ""),
-    C("place", "Row, where bought", "count", "{no}"),
+    C("place", "Row, where bought", "count", f'IF({PRICED}*N({{size.buy@1}})>0,{{no}},"")', ""),
     C("nozzle", "Nozzle", "text", "{size.nozzle}"),
     C("number", "To buy", "count", "{size.buy@1}"),
     C("told", "To buy, in words", "text", '{number}&" new"'),
     C("kit", "In the kit", "text", 'IF({size.usable}=0,"none in your kit",{size.usable}&" usable in your kit")'),
-    C("cost", "Cost", "money", "{size.cash@1}"),
-), {"size": At("sizes", "{no}")}, "live", under="bought", section="Nozzles to buy")
+    C("cost", "Cost", "money", "{size.buy@1}*{size.price}"),
+), {"size": At("sizes", "{no}")}, "place", under="bought", section="Nozzles to buy")
 
 # Lines after paint and nozzles: what is bought, then what adds it up.
 OTHERS = ("Thinner", "Material of the tasks", "Tape, paper, plastic, rags", "Tax on purchases", "To pay",
@@ -100,9 +99,9 @@ def buying(est):
             _paint(est, row, buy, entry)
     for row, size in zip(est.rows["nozzle_buys"], est.rows["sizes"]):
         if size.live and size.buy[0] > 0:
-            row.live, row.place, row.nozzle, row.number = 1.0, float(row.no), size.nozzle, size.buy[0]
+            row.place, row.nozzle, row.number = float(row.no), size.nozzle, size.buy[0]
             row.kit = f"{plain(size.usable)} usable in your kit" if size.usable else "none in your kit"
-            row.told, row.cost = f"{plain(row.number)} new", size.cash[0]
+            row.told, row.cost = f"{plain(row.number)} new", size.buy[0] * size.price
     _others(est, est.rows["counter"][0])
     order = sorted((one for one in est.rows["gallons"] if one.place is not None), key=lambda one: one.place)
     for row, gallon in zip(est.rows["takes"], order):

@@ -14,12 +14,12 @@ from builder.values import is_number, same
 
 # fmt: off
 COUNTS = {
-    **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else f'COUNTIF({{{kind.key}.faults}},'
-                                                                                 '">0")' for kind in KINDS.values()},
+    **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else
+       f"COUNT({{{kind.key}.entered}})-COUNT({{{kind.key}.sound}})" for kind in KINDS.values()},
     **{f"beyond_{kind.key}": None for kind in TABLES},
     "no_lines": "--(SUM({takeoff.sound})+SUM({rooms.sound})=0)",
-    "too_open": "SUMPRODUCT(--({areas.part}=0),{areas.too_open})",
-    "too_open_rooms": "SUMPRODUCT(--({areas.part}>0),{areas.too_open})",
+    "too_open": "SUMPRODUCT(({areas.part}=0)*({areas.live}=1)*({areas.passed}<>1))",
+    "too_open_rooms": "SUMPRODUCT(({areas.part}>0)*({areas.live}=1)*({areas.passed}<>1))",
     "uncoated": "SUMPRODUCT(--(({systems.lines}>0)*(({systems.coat_rows}=0)*({systems.live}=1))=1))",
     "film": 'COUNTIF({film.faults},">0")',
     "no_nozzle": "SUM({film.sprayed})-SUM({picks.live})",
@@ -59,8 +59,8 @@ NO_COAT, NO_NOZZLE = "has takeoff lines but no coat", "no nozzle fits"
 ROWS = {
     **{f"faults_{kind.key}": (kind.key, f"({{{kind.key}.entered}}=1)*({{{kind.key}.sound}}<>1)", kind.key,
                               f'MID({{fault}},LEN("{kind.title}")+2+1,LEN({{fault}}))') for kind in TABLES},
-    "too_open": ("areas", "({areas.part}=0)*({areas.too_open}=1)", "takeoff", "{fault}"),
-    "too_open_rooms": ("areas", "({areas.part}>0)*({areas.too_open}=1)", "rooms", "{fault}"),
+    "too_open": ("areas", "({areas.part}=0)*({areas.live}=1)*({areas.passed}<>1)", "takeoff", "{fault}"),
+    "too_open_rooms": ("areas", "({areas.part}>0)*({areas.live}=1)*({areas.passed}<>1)", "rooms", "{fault}"),
     "uncoated": ("systems", "({systems.lines}>0)*({systems.coat_rows}=0)*({systems.live}=1)", "systems",
                  f'"{NO_COAT}"'),
     "film": ("film", "({film.live}=1)*({film.passed}<>1)", "coats", "{fault}"),
@@ -182,11 +182,11 @@ def _found(est):
     lines, parts = rows["areas"][:room], rows["areas"][room:]
     return {
         **{
-            f"faults_{kind.key}": [(row.no, row.fault[len(kind.title) + 2 :]) for row in rows[kind.key] if row.faults]
+            f"faults_{kind.key}": [(row.no, row.fault[len(kind.title) + 2 :]) for row in rows[kind.key] if row.fault]
             for kind in TABLES
         },
-        "too_open": [(row.no, row.fault) for row in lines if row.too_open],
-        "too_open_rooms": [(row.no, row.fault) for row in parts if row.too_open],
+        "too_open": [(row.no, row.fault) for row in lines if row.live and not row.passed],
+        "too_open_rooms": [(row.no, row.fault) for row in parts if row.live and not row.passed],
         "uncoated": [(row.no, NO_COAT) for row in rows["systems"] if row.live and row.lines > 0 and row.coat_rows == 0],
         "film": [(row.no, row.fault) for row in rows["film"] if row.faults],
         "no_nozzle": [

@@ -2,7 +2,7 @@
 
 from math import floor
 
-from builder.records.reasons import FITS, REASONS
+from builder.records.reasons import REASONS, verdict
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest
@@ -15,8 +15,9 @@ TRIED = "({chosen.coat_at}-1)*{constants.sizes}+"
 
 RANKING = Block("ranking", "Views", (
     C("no", "Place and size", "count", label=lambda number: number),
-    C("nozzle", "Size tried", "text", 'IF({chosen.coat_at}="","",{trial.nozzle})', ""),
-    C("score", "Cost where it fits", "money_area", 'IF(N({trial.fits})=1,{trial.cost}+{terms.tie_step}*{no},"")',
+    C("nozzle", "Size tried", "text",
+      'IF({chosen.coat_at}="","",CHOOSE(1+ISNUMBER({trial.loss}),"",{size.known}))', ""),
+    C("score", "Cost where it fits", "money_area", 'IF({trial.against}=0,{trial.cost}+{terms.tie_step}*{no},"")',
       "nozzle"),
     C("rest", "Row where it does not", "count", 'IF({score}="",{no},"")', "nozzle"),
     C("first_at", "Row of the size that fits in this place", "count",
@@ -32,11 +33,13 @@ RANKING = Block("ranking", "Views", (
       'IF({size_at}={pick.size_at},"used",REPT("the same",--({percent}=0))'
       '&REPT({percent}&" % more",({percent}>0)*({extra}>0))&REPT({percent}&" % less",({percent}>0)*({extra}<0)))',
       "extra"),
+    C("why", "Why it does not fit", "text",
+      f'IF({{placed.against}}="","{REASONS["lossy"]}",'
+      'INDEX({words.reason},MATCH({placed.against},{words.reason_weight},1)))', "size_at"),
     C("verdict", "Does it fit", "text",
-      f'IF({{placed.why}}="","{REASONS["lossy"]}",{{placed.why}})'
-      '&REPT("; used all the same",({first_at}="")*({size_at}={pick.size_at}))', "size_at"),
+      '{why}&REPT("; used all the same",({first_at}="")*({size_at}={pick.size_at}))', "size_at"),
 ), {"trial": At("trials", TRIED + "{no}"), "placed": At("trials", TRIED + "{size_at}"),
-    "pick": At("picks", "{chosen.coat_at}")}, follows=True)
+    "size": At("nozzles", "{no}"), "pick": At("picks", "{chosen.coat_at}")}, follows=True)
 
 
 def nozzle_blocks(units, coats):
@@ -86,16 +89,16 @@ def ranking(est):
         return
     tried, pick = est.rows["trials"][(chosen - 1) * count : chosen * count], est.row("picks", chosen)
     for row, trial in zip(rows, tried):
-        row.nozzle = trial.nozzle
-        if row.nozzle is not None:
-            row.score = trial.cost + est.terms.tie_step * row.no if trial.fits else None
-            row.rest = None if trial.fits else float(row.no)
+        if trial.loss is not None:
+            row.nozzle = est.row("nozzles", row.no).known
+            row.score = trial.cost + est.terms.tie_step * row.no if trial.against == 0 else None
+            row.rest = None if trial.against == 0 else float(row.no)
     fitting = sorted((row for row in rows if row.score is not None), key=lambda row: row.score)
     others = [row for row in rows if row.rest is not None]
     for place, size in zip(rows, (*fitting, *others)):
         trial = tried[size.no - 1]
         place.size_at, place.told = float(size.no), est.row("nozzles", size.no).known
-        place.verdict = (FITS if trial.fits else trial.why) or REASONS["lossy"]
+        place.why = place.verdict = REASONS["lossy"] if trial.against is None else verdict(trial.against)
         used = size.no == pick.size_at
         if size.score is None:
             place.rest_at = place.size_at

@@ -108,9 +108,14 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("resistance", "Hose loss per flow of a gun", "resistance",
       "{constants.hose}*{paint.viscosity}*({hose_guns}*{pump.run}+{pump.whip_run})", "sprayed"),
     C("holds", "Pump and hose hold", "pressure", "{pump.holds}", "sprayed"),
-    C("pump_flow", "Pump feeds", "flow", "{pump.flow_max}", "sprayed"),
+    C("fed_flow", "Flow of a new nozzle that the pump still feeds once it is worn", "flow",
+      "{pump.flow_max}/({guns}*{terms.worn_orifice}^2)", "sprayed"),
     C("crew_flow", "Crew handles", "flow", "{crew.flow_max}", "sprayed"),
     C("team", "People at work", "count", "{crew.guns}+{crew.tenders}+IF({rolls}=1,{crew.rollers},0)", "sprayed"),
+    C("team_wage", "Wage of the people at work", "money_hour", "{team}*{wage}", "sprayed"),
+    C("change_wage", "Wages while a nozzle is changed", "money", "{terms.change_time}*{team_wage}", "sprayed"),
+    C("mixed_price", "Price of what is sprayed, thinned", "money_volume",
+      "{paint_price}/(1+{thinning})", "sprayed"),
     C("gun_wage", "Wage of a gun", "money_hour", "{wage}*({crew.guns}+{crew.tenders})/{crew.guns}", "sprayed"),
     C("handling", "Handling", "handling", "{surface.handling}*{crew.handling_factor}*{spots}", "sprayed"),
     C("roll_time", "Rolling behind the gun", "area_time",
@@ -118,10 +123,10 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("fastest", "Fastest hand, on a face that takes up no more; a single bare coat is laid slower", "speed",
       "{surface.gun_speed_max}*{crew.gun_speed_factor}*IF({entry.times}=1,{uptake},1)", "sprayed"),
     C("slowest", "Slowest hand", "speed", "{surface.gun_speed_min}", "sprayed"),
-    C("fan_min", "Narrowest fan", "width", "{surface.fan_min}", "sprayed"),
-    C("fan_max", "Widest fan", "width", "{surface.fan_max}", "sprayed"),
-    C("orifice_min", "Smallest orifice", "orifice", "{paint.orifice_min}", "sprayed"),
-    C("orifice_max", "Largest orifice", "orifice", "{paint.orifice_max}", "sprayed"),
+    C("fan_min", "Narrowest fan let in", "width", "{surface.fan_min}*(1-{terms.slack})", "sprayed"),
+    C("fan_max", "Widest fan let in", "width", "{surface.fan_max}*(1+{terms.slack})", "sprayed"),
+    C("orifice_min", "Smallest orifice let in", "orifice", "{paint.orifice_min}*(1-{terms.slack})", "sprayed"),
+    C("orifice_max", "Largest orifice let in", "orifice", "{paint.orifice_max}*(1+{terms.slack})", "sprayed"),
     C("rank", "Rank of finish asked", "count", "MAX({system.rank},MATCH({paint.finish},{words.finish},0))", "sprayed"),
     C("smooth", "Smoothest asked", "count", "{system.smooth}", "sprayed"),
     C("abrasion", "Abrasion", "number", "{paint.abrasion}", "sprayed"),
@@ -232,16 +237,21 @@ def _spray(est, row, entry, paint, surface, crew, system):
     row.bore = min(pump.hose_bore / row.hose_guns, pump.whip_bore or pump.hose_bore)
     row.resistance = spray.resistance(paint.viscosity, row.hose_guns, pump.run)
     row.resistance += spray.resistance(paint.viscosity, 1.0, pump.whip_run)
-    row.holds, row.pump_flow = pump.holds, pump.flow_max
+    row.holds = pump.holds
+    row.fed_flow = pump.flow_max / (row.guns * est.terms.worn_orifice**2)
     row.crew_flow = crew.flow_max
     row.team = crew.guns + crew.tenders + (crew.rollers if row.rolls else 0.0)
+    row.team_wage = row.team * row.wage
+    row.change_wage = est.terms.change_time * row.team_wage
+    row.mixed_price = row.paint_price / (1 + row.thinning)
     row.gun_wage = row.wage * (crew.guns + crew.tenders) / crew.guns
     row.handling = surface.handling * crew.handling_factor * row.spots
     row.roll_time = row.work_ratio / surface.roll_rate / crew.rollers if row.rolls else 0.0
     row.fastest = surface.gun_speed_max * crew.gun_speed_factor * (row.uptake if entry.times == 1 else 1.0)
     row.slowest = surface.gun_speed_min
-    row.fan_min, row.fan_max = surface.fan_min, surface.fan_max
-    row.orifice_min, row.orifice_max = paint.orifice_min, paint.orifice_max
+    less, more = 1 - est.terms.slack, 1 + est.terms.slack
+    row.fan_min, row.fan_max = surface.fan_min * less, surface.fan_max * more
+    row.orifice_min, row.orifice_max = paint.orifice_min * less, paint.orifice_max * more
     row.rank = max(system.rank, rank(paint.finish))
     row.smooth = system.smooth
     row.abrasion = paint.abrasion

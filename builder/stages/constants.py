@@ -7,7 +7,6 @@ from math import pi
 
 from builder.quantities import ZERO, scale
 from builder.records.catalogs import WHOLE
-from builder.records.reasons import REASONS, WEIGHT
 from builder.records.rules import NAME_LENGTH
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
@@ -58,7 +57,6 @@ CONSTANTS = Block("constants", "Constants", (
     C("score_80", "Standard score of P80"), C("score_90", "Standard score of P90"),
     C("freezing", "Freezing point of water", note="in the degrees of this book"),
     C("degree", "A degree of this book in degrees Celsius"),
-    *(C(f"reason_{key}", f"Weight of the reason: {words}", "count") for key, words in REASONS.items()),
     C("notch", "A notch of 1 mil on a gauge of this book", note="1 mil: ASTM D4414; 25 um: common practice"),
     C("stroke", "Stroke by which a hand is told", "length", note="in so many seconds"),
     C("batch", "Area for which costs of sizes are told", "area"),
@@ -121,7 +119,6 @@ def shown_constants(units, sizes):
         "clock": CLOCK, "year": YEAR, "tenth": 0.1,
         "monday": MONDAY, "tie": TIE, "never": NEVER, "gusts": GUSTS, "lost_most": LOST_MOST,
         "week_days": float(WEEK), "month_days": float(MONTH),
-        **{f"reason_{key}": weight for key, weight in WEIGHT.items()},
         "notch": 1.0 if units.system == "us" else 25.0,
         "stroke": STROKE[units.system], "batch": BATCH[units.system], "squares": SQUARES,
         "strip_rows": float(paging.PITCH), "page_coats": float(paging.EACH), "page_rows": float(paging.PAGE),

@@ -65,7 +65,7 @@ COST = Block("cost", "Cost", results_first("no cost materials wages rental tax d
     C("cost", "Cost", "money", "{direct}+{overhead}"),
     C("items", "Cost, added up item by item", "money", f"SUM({','.join(f'{{{key}}}' for key in ITEMS_OF_COST)})"),
     C("voc_mass", "VOC given off, at most", "mass", _sum("gallons", "voc_mass")),
-    C("coated", "Coated area", "area", _sum("areas", "coated")),
+    C("coated", "Coated area", "area", "{systems.coated_all@no}"),
 )), {"day": At("days", "{no}"), "crew": At("crews", "{day.crew_at}")}, "live", "card")
 
 def _chance(cost):
@@ -184,7 +184,7 @@ def costs(est):
         row.cost = row.direct + row.overhead
         row.items = sum(getattr(row, key) for key in ITEMS_OF_COST)
         row.voc_mass = sum(one.voc_mass * included(one, scenario) for one in est.rows["gallons"] if one.live)
-        row.coated = sum(one.coated * included(one, scenario) for one in est.rows["areas"] if one.passed)
+        row.coated = est.rows["systems"][0].coated_all[at]
 
 
 def margins(est):

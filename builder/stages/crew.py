@@ -47,7 +47,7 @@ LINKS = {
     "entry": At("coats", "{coat_at}"), "coat": At("film", "{coat_at}"), "pick": At("picks", "{coat_at}"),
     "gallon": At("gallons", "{coat_at}"), "hour": At("hours", "{coat_at}"),
     "paint": At("coatings", "{coat.coating_at}"), "nozzle_size": At("nozzles", "{pick.size_at}"),
-    "budget": At("sizes", "{pick.size_at}"), "trial": At("trials", "{pick.used_at}"),
+    "budget": At("sizes", "{pick.size_at}"),
     "buy": At("purchases", "{purchase_at}")}
 
 FOUND = (
@@ -115,7 +115,7 @@ def said_block(units):
           f'read it while '
           'spraying"', SPRAYED),
         C("hand", "Hand", "text", '{pick.hand_time}&" s"', SPRAYED),
-        C("further", "Next pass further by", "width", nearest("{trial.step}", "width"), SPRAYED),
+        C("further", "Next pass further by", "width", nearest("{pick.step}", "width"), SPRAYED),
         C("first_told", "Hand of the first coat, where it differs", "text",
           'REPT("first coat "&{pick.stroke_first}&" s; ",({entry.times}>1)*({pick.stroke_first}<>{pick.stroke_time}))',
           SPRAYED),
@@ -287,7 +287,7 @@ def _spray(est, row, coat, pick, coats):
     row.hand = f"{plain(pick.hand_time)} s"
     differs = coats > 1 and pick.stroke_first != pick.stroke_time
     row.first_told = f"first coat {plain(pick.stroke_first)} s; " if differs else ""
-    row.further = to_nearest(est, est.row("trials", int(pick.used_at)).step, "width")
+    row.further = to_nearest(est, pick.step, "width")
     row.hand_note = f"{row.first_told}next pass {_said(est, row.further, 'width')} {units.shown('width')} further"
     row.change, row.fan_worn = pick.pays, to_nearest(est, pick.fan * est.terms.worn_fan, "width")
     pails = plain(floor(pick.interval / row.pail * 2 + 0.5 + est.terms.slack) / 2)

@@ -6,6 +6,7 @@ row that a person inserted it is missing, which does no harm: the workings reach
 """
 
 from builder.records.kinds import KINDS
+from builder.records.reasons import TOO_HIGH
 from builder.records.sentences import NO_ROOM
 from builder.sheets.grammar import At, Block, inputs
 from builder.sheets.grammar import Column as C
@@ -34,7 +35,8 @@ def _table(key, *columns, after=(), under="", links=(), **blocks):
 AREA = C("shown_area", "Coated area", "area", "{here.coated}", "")
 
 TABLES = (
-    _table("takeoff", AREA, after=(C("shown_look", "To review", "text", '{here.look}&""', ""),), here="areas"),
+    _table("takeoff", AREA, here="areas",
+           after=(C("shown_look", "To review", "text", f'REPT("{TOO_HIGH}",N({{here.too_high}}))', ""),)),
     _table("rooms", C("shown_area", "Coated area", "area", "{room.coated}", ""), room="rooms",
            links={"here": At("areas", "{checks.room_takeoff}+MIN({^},{checks.room_rooms})")}),
     _table("openings", C("shown_deducted", "Deducted", "area", "{here.deducted}", "")),
@@ -62,7 +64,7 @@ TABLES = (
 def beside(est):
     rows = est.rows
     for entry, area in zip(rows["takeoff"], rows["areas"]):
-        entry.set(shown_area=area.coated, shown_look=area.look, shown_fault=area.fault)
+        entry.set(shown_area=area.coated, shown_look=TOO_HIGH if area.too_high else None, shown_fault=area.fault)
     for entry in rows["openings"]:
         entry.set(shown_deducted=entry.deducted)
     for entry in rows["rooms"]:

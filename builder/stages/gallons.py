@@ -74,6 +74,11 @@ def _small_cost(middle):
             f"*{{paint.pack1_price}}")
 
 
+def _of_choice(figure):
+    """The figure of the cheapest case."""
+    return f"CHOOSE({{choice}},{','.join(figure.replace('%s', case) for case in '123')})"
+
+
 def purchases_block(coats):
     """One row a scenario and coat."""
     return Block("purchases", "Purchases",
@@ -106,19 +111,17 @@ def purchases_block(coats):
         C("cost_more", "Cost of rest, one more middle pack", "money", _small_cost("{middle_more@}"), **CASES),
         C("rest_choice", "Choice for the rest", "count", _first_least("{cost_none@}", "{cost_fit@}", "{cost_more@}"),
           **CASES),
-        C("rest_cost", "Cost of the rest", "money", "CHOOSE({rest_choice@},{cost_none@},{cost_fit@},{cost_more@})",
-          **CASES),
-        C("middle_taken", "Middle packs", "count", "CHOOSE({rest_choice@},0,{middle_fit@},{middle_more@})", **CASES),
-        C("case_cost", "Cost of the case", "money", f"{{larges@}}*{_price(3)}+{{rest_cost@}}", **CASES),
+        C("case_cost", "Cost of the case", "money",
+          f"{{larges@}}*{_price(3)}+CHOOSE({{rest_choice@}},{{cost_none@}},{{cost_fit@}},{{cost_more@}})", **CASES),
         C("choice", "Cheapest case", "count", _first_least("{case_cost@1}", "{case_cost@2}", "{case_cost@3}")),
-        C("large", "Largest packs", "count", "CHOOSE({choice},{larges@1},{larges@2},{larges@3})"),
-        C("middle", "Middle packs", "count", "CHOOSE({choice},{middle_taken@1},{middle_taken@2},{middle_taken@3})"),
+        C("large", "Largest packs", "count", _of_choice("{larges@%s}")),
+        C("middle", "Middle packs", "count", _of_choice("CHOOSE({rest_choice@%s},0,{middle_fit@%s},{middle_more@%s})")),
         C("small", "Smallest packs", "count",
-          f"ROUNDUP(MAX(0,(CHOOSE({{choice}},{{rest@1}},{{rest@2}},{{rest@3}})-{{middle}}"
+          f"ROUNDUP(MAX(0,({_of_choice('{rest@%s}')}-{{middle}}"
           f"*{_pack(2)})/{{paint.pack1_volume}}-{SLACK}),0)"),
         C("bought", "Bought", "volume", f"{{small}}*{{paint.pack1_volume}}+{{middle}}*{_pack(2)}+{{large}}*{_pack(3)}"),
         C("cost", "Cost", "money",
-          'IF({entry.owner_supplied}="yes",0,CHOOSE({choice},{case_cost@1},{case_cost@2},{case_cost@3}))'),
+          f'IF({{entry.owner_supplied}}="yes",0,{_of_choice("{case_cost@%s}")})'),
         C("from_owner", "Of it from the owner", "volume", 'IF({entry.owner_supplied}="yes",{bought},0)'),
         C("left_over", "Left over", "volume", "{bought}-{total}"),
     )), {"gallon": At("gallons", "{coat}"), "paint": At("coatings", "{paint_at}"), "entry": At("coats", "{coat}")},
@@ -220,8 +223,6 @@ def _buy(est, row, gallon):
     row.set(
         larges=bought.larges,
         rest=tuple(one.rest for one in bought.rests),
-        rest_cost=tuple(one.cost for one in bought.rests),
-        middle_taken=tuple(one.middle for one in bought.rests),
         case_cost=bought.costs,
         choice=float(bought.choice),
         small=bought.small,

@@ -3,7 +3,7 @@
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place
 from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, ONLY, copies, total
+from builder.sheets.alternates import BY_SCENARIO, ONLY, TOTALS, copies, included, total
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
@@ -45,9 +45,9 @@ def _found(*keys):
     return f'IF({{system_at}}="",CHOOSE({{second}},{whole}),CHOOSE({{second}},{own}))'
 
 
-def _amount(own, key):
+def _amount(own, *keys):
     """An own amount as stated, else the share of what was found."""
-    return f'IF({{task.{own}}}="",{{share}}*{{{key}_found@}},{{task.{own}}})'
+    return f'IF({{task.{own}}}="",{{share}}*{_found(*keys)},{{task.{own}}})'
 
 
 # Of one person (E27), from the ground (E28).
@@ -81,16 +81,15 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("measures", "Lines are measured, and old paint is disturbed where it is for that", "count",
       '(IF({system_at}="",SUM({systems.lines}),{system.lines})>0)*IF(INDEX({words.basis_contained},{basis_no})=1,'
       "{basics.contained},1)"),
-    C("scenarios", "In", "count", '{measures}*IF({system_at}="",1,{system.scenarios@})', **BY_SCENARIO),
+    C("scenarios", "In", "count", '{measures}*IF({system_at}="",1,({system.only}=0)+({system.only}={@}))',
+      **BY_SCENARIO),
     C("second", "Second choice of its amount, 1 or 2", "count",
       '1+({task.amount_from}="coated area")+({task.amount_from}="line length")'),
     C("share", "Share of its amount", "share", 'IF({task.share}="",1,{task.share})'),
-    C("area_found", "Area found", "area", _found("measured", "coated"), **BY_SCENARIO),
-    C("edge_found", "Length found", "length", _found("perimeter", "run"), **BY_SCENARIO),
+    C("area", "Area", "area", _amount("area", "measured", "coated"), **BY_SCENARIO),
+    C("edge", "Length", "length", _amount("length", "perimeter", "run"), **BY_SCENARIO),
     C("pieces_found", "Openings found", "number", _found("opened"), **BY_SCENARIO),
-    C("area", "Area", "area", _amount("area", "area"), **BY_SCENARIO),
-    C("edge", "Length", "length", _amount("length", "edge"), **BY_SCENARIO),
-    C("pieces", "Number", "number", _amount("count", "pieces"), **BY_SCENARIO),
+    C("pieces", "Number", "number", 'IF({task.count}="",{share}*{pieces_found@},{task.count})', **BY_SCENARIO),
     C("named", "Named on the bid", "count", '--({rate.named}<>"no")'),
     C("heeds", "Slower up high", "count", '--({rate.access}="yes")'),
     C("slow", "Slower by access, its lines together", "number", f"1+{{heeds}}*({_found('slow')}-1)", **BY_SCENARIO),
@@ -101,9 +100,8 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
       f"1+{{heeds}}*({{task.count}}=\"\")*({_found('open_slow')}-1)", **BY_SCENARIO),
     C("disturbed", "Old paint disturbed", "area", 'IF({task.area}="",{share}*{basics.disturbed},{task.area})'),
     C("by_rate", "Hours by its rate", "time", TIMES, **BY_SCENARIO),
-    C("each_hours", "Hours of each person", "time", 'IF({task.hours}="",{by_rate@}/{sharing},{task.hours})',
-      **BY_SCENARIO),
-    C("hours", "Hours, all people", "time", "{each_hours@}*{people}*{scenarios@}", **BY_SCENARIO),
+    C("hours", "Hours, all people", "time",
+      'IF({task.hours}="",{by_rate@}/{sharing},{task.hours})*{people}*{scenarios@}', **BY_SCENARIO),
     C("material", "Material", "money", f"{MATERIALS}*{{scenarios@}}", **BY_SCENARIO),
     C("pace", "Of stated hours the part that is work, else all", "share",
       'IF({task.hours}="",1,{basics.productive})'),
@@ -111,15 +109,13 @@ TASK_HOURS = Block("task_hours", "Task hours", results_first("no task hours mate
     C("lane_labor", "Labor, once, in its scenario", "time",
       'IF({system_at}="",{labor@1},MAX({labor@1:labor@4}))'),
     C("visit_hours", "Labor a visit", "time", "{hours@}*{visits}", **BY_SCENARIO),
-    C("load_hours", "Labor a load", "time", "{hours@}*{loads}", **BY_SCENARIO),
     C("once_material", "Material, once", "money", "{material@}*(1-{visits}-{by_load})", **BY_SCENARIO),
     C("visit_material", "Material a visit", "money", "{material@}*{visits}", **BY_SCENARIO),
-    C("load_material", "Material a load", "money", "{material@}*{by_load}", **BY_SCENARIO),
     total("labor", "Labor, once, all tasks", "time"), total("visit_hours", "Labor a visit, all tasks", "time"),
-    total("load_hours", "Labor a load, all tasks", "time"),
+    C("load_hours_all", "Labor a load, all tasks", "time", "SUMPRODUCT({*hours@},{*loads})", **TOTALS),
     total("once_material", "Material, once, all tasks", "money"),
     total("visit_material", "Material a visit, all tasks", "money"),
-    total("load_material", "Material a load, all tasks", "money"),
+    C("load_material_all", "Material a load, all tasks", "money", "SUMPRODUCT({*material@},{*by_load})", **TOTALS),
 )), {"task": At("tasks", "{no}"), "rate": At("rates", "{rate_at}"), "system": At("systems", "{system_at}")}, "live")
 # fmt: on
 
@@ -159,8 +155,13 @@ def tasks(est):
         if row.live:
             _task(est, row, task, est.row("rates", row.rate_at), system)
     rows = est.rows["task_hours"]
-    summed = ("labor", "visit_hours", "load_hours", "once_material", "visit_material", "load_material")
+    summed = ("labor", "visit_hours", "once_material", "visit_material")
     rows[0].set(**{f"{key}_all": copies(rows, key) for key in summed})
+    live = [row for row in rows if row.live]
+    rows[0].set(
+        load_hours_all=tuple(sum(row.hours[at] * row.loads for row in live) for at, _ in enumerate(SCENARIOS)),
+        load_material_all=tuple(sum(row.material[at] * row.by_load for row in live) for at, _ in enumerate(SCENARIOS)),
+    )
 
 
 def _task(est, row, task, rate, system):
@@ -189,7 +190,8 @@ def _task(est, row, task, rate, system):
     ):
         found = _found_in(est, figures[int(row.second) - 1], system)
         amounts = tuple(row.share * one if own is None else own for one in found)
-        row.set(**{f"{key}_found": found, key: amounts})
+        setattr(row, key, amounts)
+    row.pieces_found = _found_in(est, "opened", system)
     _slower(est, row, task, rate, system)
     row.disturbed = row.share * est.basics.disturbed if task.area is None else task.area
     each = rate.hours_each
@@ -214,8 +216,8 @@ def _task(est, row, task, rate, system):
         by_rate.append(labor.each_time(done * (slow[at] if slow else 1.0), pace, 1) if pace else done * (each or 0.0))
         material.append(done * (price or 0.0))
     row.by_rate = tuple(by_rate)
-    row.each_hours = tuple(time / row.sharing if task.hours is None else task.hours for time in by_rate)
-    row.hours = tuple(time * row.people * flag for time, flag in zip(row.each_hours, row.scenarios))
+    each_hours = (time / row.sharing if task.hours is None else task.hours for time in by_rate)
+    row.hours = tuple(time * row.people * flag for time, flag in zip(each_hours, row.scenarios))
     row.material = tuple(one * flag for one, flag in zip(material, row.scenarios))
     row.pace = 1.0 if task.hours is None else est.basics.productive
     row.labor = tuple(one * (1 - row.visits - row.loads) * row.pace for one in row.hours)
@@ -224,8 +226,6 @@ def _task(est, row, task, rate, system):
     row.visit_hours, row.visit_material = (
         tuple(one * row.visits for one in all_of) for all_of in (row.hours, row.material)
     )
-    row.load_hours = tuple(one * row.loads for one in row.hours)
-    row.load_material = tuple(one * row.by_load for one in row.material)
 
 
 def _slower(est, row, task, rate, system):
@@ -243,7 +243,7 @@ def _slower(est, row, task, rate, system):
 
 
 def _flags(system):
-    return tuple(1.0 for _ in SCENARIOS) if system is None else system.scenarios
+    return tuple(1.0 if system is None else included(system, scenario) for scenario in SCENARIOS)
 
 
 def _found_in(est, key, system):

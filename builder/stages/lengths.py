@@ -89,21 +89,18 @@ def lengths_block(capacity):
           'IF(ISERROR(FIND("/",{last})),{last}&" 0/1",REPT("0 ",--ISERROR(FIND(" ",{last})))&{last})'),
         C("front", "Before the fraction", "text", 'SUBSTITUTE(MID({split},1,FIND(" ",{split})-1),",",".")'),
         C("ratio", "Fraction", "text", 'MID({split},FIND(" ",{split})+1,LEN({split}))'),
-        C("decimal", "With its point", "text",
-          'REPT("0",(MID({front},1,1)=".")*(LEN({front})>1))&{front}&REPT(".",--ISERROR(FIND(".",{front})))'),
-        C("whole", "Whole", "text", 'MID({decimal},1,FIND(".",{decimal})-1)'),
-        C("part", "Decimals, four of them", "text", 'MID(MID({decimal},FIND(".",{decimal})+1,4)&"0000",1,4)'),
+        C("whole", "Whole", "text",
+          'REPT("0",(MID({front},1,1)=".")*(LEN({front})>1))&MID({front},1,FIND(".",{front}&".")-1)'),
+        C("part", "Decimals, four of them", "text", 'MID(MID({front},FIND(".",{front}&".")+1,4)&"0000",1,4)'),
         C("feet_no", "Feet, worth", "count", _number("feet")),
         C("whole_no", "Whole, worth", "count", _number("whole")),
         C("part_no", "Decimals, worth", "count", _number("part")),
-        C("digits", "All digits", "count",
-          '({feet_no}&""={feet})*({whole_no}&""={whole})*(100^2+{part_no}&""="1"&{part})'
-          "*(SUMPRODUCT(--({words.fraction}={ratio}))=1)"),
         C("pointed", "Comma and point as they should", "count",
           '(LEN({last})<>FIND(",",{last}&","))*(LEN({last})-FIND(",",{last}&",")<>4-1)*(MID({last},1,1)<>",")'
-          '*(LEN({decimal})-FIND(".",{decimal})<=4)*(ISERROR(FIND("/",{last}))+ISERROR(FIND(".",{front}))>0)'),
-        C("proven", "Understood", "count",
-          'IF({digits}*{pointed}*(({rest}="")+(MID({text},{at},1)="\'")*(LEN({whole})<=2)'
+          '*(LEN({front})-FIND(".",{front}&".")<=4)*(ISERROR(FIND("/",{last}))+ISERROR(FIND(".",{front}))>0)'),
+        C("proven", "Understood: all are digits, and where they should be", "count",
+          'IF(({feet_no}&""={feet})*({whole_no}&""={whole})*(100^2+{part_no}&""="1"&{part})'
+          '*(SUMPRODUCT(--({words.fraction}={ratio}))=1)*{pointed}*(({rest}="")+(MID({text},{at},1)="\'")*(LEN({whole})<=2)'
           f'*(RIGHT({{rest}},1)={QUOTE}))=1,1,"")'),
     ), {f"of_{kind}": At(kind, f"{{{kind}_at}}") for kind in dict(OF)}, "said")
 # fmt: on
@@ -132,13 +129,13 @@ def _apart(est, row):
     row.split = ("" if " " in row.last else "0 ") + row.last if fraction else f"{row.last} 0/1"
     front, _, row.ratio = row.split.partition(" ")
     row.front = front.replace(",", ".")
-    row.decimal = "0" * (row.front[:1] == "." and len(row.front) > 1) + row.front + "." * ("." not in row.front)
-    row.whole, _, decimals = row.decimal.partition(".")
+    whole, _, decimals = row.front.partition(".")
+    row.whole = "0" if whole == "" and decimals else whole
     row.part = f"{decimals[:4]}0000"[:4]
     for key in ("feet", "whole", "part"):
         digits = getattr(row, key)
         setattr(row, f"{key}_no", 100 * _pair(f"0000{digits}"[-4:][:2]) + _pair(f"00{digits}"[-2:]))
-    row.digits = float(
+    digits = (
         all(f"{getattr(row, f'{key}_no'):g}" == getattr(row, key) for key in ("feet", "whole"))
         and f"{row.part_no:04g}" == row.part
         and row.ratio in FRACTIONS
@@ -147,7 +144,7 @@ def _apart(est, row):
     comma = after is None or len(after) not in (0, 3) and not row.last.startswith(",")
     row.pointed = float(comma and len(decimals) <= 4 and not (fraction and "." in row.front))
     inches = mark == "'" and len(row.whole) <= 2 and row.rest.endswith('"')
-    row.proven = 1.0 if row.digits and row.pointed and (not row.rest or inches) else None
+    row.proven = 1.0 if digits and row.pointed and (not row.rest or inches) else None
 
 
 def _signs(text):

@@ -17,9 +17,8 @@ def openings_block(units, capacity):
         C("live", "Opening: worked out", "count", 'IF({line.live}=1,1,"")'),
         C("pieces", "Opening: how many", "count", 'IF({row.count}="",1,{row.count})', "live"),
         C("area", "Opening: area", "area", "{width_read}*{height_read}", "live"),
-        C("deducted_share", "Opening: part deducted", "share",
-          f"({{area}}>{job % 'none'})*IF({{area}}<={job % 'both'},1/{{line.faces}},1)", "live"),
-        C("deducted", "Opening: deducted a face", "area", "{area}*{pieces}*{deducted_share}", "live"),
+        C("deducted", "Opening: deducted a face", "area",
+          f"{{area}}*{{pieces}}*({{area}}>{job % 'none'})*IF({{area}}<={job % 'both'},1/{{line.faces}},1)", "live"),
         C("perimeter", "Opening: perimeter", "length", "2*({width_read}+{height_read})*{pieces}", "live"),
     ), {**lengths.links(kind), "line": At("areas", "{line_at}")})
 # fmt: on
@@ -38,8 +37,8 @@ def openings(est):
         row.pieces = 1.0 if row.count is None else row.count
         row.area = row.width_read * row.height_read
         more = 1 + est.terms.slack
-        row.deducted_share = takeoff.opening_share(
+        share = takeoff.opening_share(
             row.area, est.basics.opening_none * more, est.basics.opening_both * more, line.faces
         )
-        row.deducted = row.area * row.pieces * row.deducted_share
+        row.deducted = row.area * row.pieces * share
         row.perimeter = takeoff.opening_perimeter(row.width_read, row.height_read) * row.pieces

@@ -57,18 +57,17 @@ SYSTEM_COST = Block("system_cost", SHEET, (
 
 LINE_COST = Block("line_cost", SHEET, (
     C("no", "Line", "count", label=lambda number: number),
-    C("live", "In the base", "count", 'IF((N({area.passed})=1)*({area.only}=0)=1,1,"")', ""),
+    C("live", "In the base", "count", 'IF(N({area.passed})=1,CHOOSE(1+({system.only}>0),1,""),"")', ""),
     C("called", "Part that it names", "text", 'CHOOSE(1+({area.part}>0),{line.part}&"",{room.part}&"")'),
     C("named", "Lines that name a part", "count", 'SUMPRODUCT(--({*called}<>""))', "", rows=1),
     C("name", "Part: as named, or its system where no line names one", "text",
-      f'IF({{*named}}=0,{{area.system}},IF({{called}}="","{OTHER}",{{called}}))'),
+      f'IF({{*named}}=0,{{system.name}},{{called}}&REPT("{OTHER}",--({{called}}="")))'),
     C("work_share", "Share of the work on its system", "share", "IF({system.work}=0,0,{area.work}/{system.work})"),
     C("coat_share", "Share of what its system takes", "share",
       "IF({system.coated}=0,0,{area.coated}/{system.coated})"),
     C("access_cost", "Its access on site", "money",
       'IF({area.access_at}="",0,SUMPRODUCT(--({machines.access_no}={area.access_at}),{machines.base_cost})*{area.work}'
-      "/SUMPRODUCT(--({areas.access_at}={area.access_at}),--({areas.only}=0),{areas.work}))"),
-    C("area", "Area", "area", "{area.measured}"),
+      "/SUMPRODUCT(--({areas.access_at}={area.access_at}),{*live},{areas.work}))"),
     C("need", "Paint", "volume", "{own.need}*{coat_share}"),
     C("labor", "Crew hours", "time", "{own.labor}*{work_share}"),
     C("own", "Line in itself", "money", "{own.worked}*{work_share}+{own.bought}*{coat_share}+{access_cost}"),
@@ -144,7 +143,7 @@ def _system(est, row, system):
 
 def _lines(est):
     """A line bears its share of what its system costs, and of the access that it is reached by."""
-    base = [area for area in est.rows["areas"] if area.passed and area.only == 0]
+    base = [area for area in est.rows["areas"] if area.passed and est.row("systems", area.system_at).only == 0]
     on_access = {}
     for area in base:
         on_access[area.access_at] = on_access.get(area.access_at, 0.0) + area.work
@@ -159,13 +158,13 @@ def _lines(est):
     seen = set()
     for row, area in zip(rows, base):
         system, own = est.row("systems", area.system_at), est.row("system_cost", area.system_at)
-        row.name = (row.called or OTHER) if named else area.system
+        row.name = (row.called or OTHER) if named else system.name
         row.work_share = area.work / system.work if system.work else 0.0
         row.coat_share = area.coated / system.coated if system.coated else 0.0
         row.access_cost = 0.0
         if area.access_at is not None:
             row.access_cost = rents[area.access_at] * area.work / on_access[area.access_at]
-        row.area, row.need, row.labor = area.measured, own.need * row.coat_share, own.labor * row.work_share
+        row.need, row.labor = own.need * row.coat_share, own.labor * row.work_share
         row.own = own.worked * row.work_share + own.bought * row.coat_share + row.access_cost
         row.first = None if same(row.name) in seen else float(row.no)
         seen.add(same(row.name))

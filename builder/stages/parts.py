@@ -20,8 +20,8 @@ MOST = 12                                               # parts of a base
 ROOM = MOST + len(SCENARIOS)
 
 
-def _of_part(key):
-    return f"SUMPRODUCT(--({{line_cost.name}}={{name}}),{{line_cost.{key}}})"
+def _of_part(key, block="line_cost"):
+    return f"SUMPRODUCT(--({{line_cost.name}}={{name}}),{{{block}.{key}}})"
 
 
 PART_COST = Block("part_cost", SHEET, (
@@ -29,9 +29,9 @@ PART_COST = Block("part_cost", SHEET, (
     C("count", "Parts of the base", "count", "COUNT({line_cost.first})", ""),
     C("line_at", "First line of it", "count", 'IF({no}<={count},SMALL({line_cost.first},{no}),"")', ""),
     C("name", "Part of the work", "text", "INDEX({line_cost.name},{line_at})"),
+    C("area", "Area", "area", _of_part("measured", "areas")),
     *(C(key, title, quantity, _of_part(key)) for key, title, quantity in (
-        ("area", "Area", "area"), ("need", "Paint", "volume"), ("labor", "Crew hours", "time"),
-        ("own", "In itself", "money"))),
+        ("need", "Paint", "volume"), ("labor", "Crew hours", "time"), ("own", "In itself", "money"))),
 ), when="line_at", under="line_cost", section="Parts of the work")
 
 
@@ -120,7 +120,8 @@ def _part_costs(est):
             first = firsts[row.no - 1]
             row.line_at, row.name = first.first, first.name
             own = [one for one in lines if same(one.name) == same(row.name)]
-            row.set(**{key: sum(getattr(one, key) for one in own) for key in ("area", "need", "labor", "own")})
+            row.area = sum(est.row("areas", one.no).measured for one in own)
+            row.set(**{key: sum(getattr(one, key) for one in own) for key in ("need", "labor", "own")})
 
 
 def _scenario(est, row):

@@ -15,7 +15,7 @@ LINKS = {
     "coat": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}"), "pick": At("picks", "{coat_at}"),
     "gallon": At("gallons", "{coat_at}"), "hour": At("hours", "{coat_at}"),
     "paint": At("coatings", "{coat.coating_at}"), "own": At("systems", "{coat.system_at}"),
-    "surface": At("surfaces", "{coat.surface_at}"), "trial": At("trials", "{pick.used_at}"),
+    "surface": At("surfaces", "{coat.surface_at}"),
     "size": At("nozzles", "{pick.size_at}"), "buy": At("purchases", "{purchase_at}"),
     "card": At("crew_card", "MATCH({coat_at},{crew_card.coat_at},0)")}
 
@@ -81,7 +81,7 @@ SAID = {
     "gun": (f'FIXED({nearest("{gun}", "pressure")},0)', "sprayed"),
     "wanted": (_whole("{pick.pressure}"), "sprayed"), "drop": (_whole("{pick.drop}"), "sprayed"),
     "most": ("FIXED(INT({pick.pressure_most}*(1+{terms.slack})),0)", "sprayed"),
-    "further": (nearest("{trial.step}", "width"), "sprayed"),
+    "further": (nearest("{pick.step}", "width"), "sprayed"),
     "applied": (_fixed("{gallon.applied}"), "live"), "trigger": (_percent("N({hour.trigger_share})"), "live"),
     "work": (_whole("{coat.work_coats}"), "live"), "labor": (_fixed("{hour.labor}"), "live"),
     "wage": (_fixed("{coat.wage}"), "live"), "due": (_fixed("{gallon.due}"), "live"),
@@ -207,7 +207,7 @@ def _gun(est, path, pick, hour):
     ):  # fmt: skip
         if value is not None:
             _show(est, path, key, value)
-    further = to_nearest(est, est.row("trials", int(pick.used_at)).step, "width")
+    further = to_nearest(est, pick.step, "width")
     path.set(
         say_laid_film=hundredths(est, to_nearest(est, pick.wet_film, "film"), "film"),
         say_edges=_percent_of(est, pick.miss),

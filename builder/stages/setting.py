@@ -13,7 +13,7 @@ from builder.trade import spray
 # What the step of the gauge may do to a size that fits: key -> the words, the test.
 SO_SET = {
     "starves": ("the pump cannot feed it once worn",
-                "{gauge_flow}*{terms.worn_orifice}^2*{coat.guns}>{coat.pump_flow}*(1+{terms.slack})"),
+                "{gauge_flow}>{coat.fed_flow}*(1+{terms.slack})"),
     "over_crew": ("the flow is too high for the crew", "{gauge_flow}>{coat.crew_flow}*(1+{terms.slack})"),
     "too_fast": ("the hand is too fast", "{gauge_speed}>{coat.fastest}*(1+{terms.slack})"),
     "too_slow": ("the hand is too slow", "{gauge_first}<{coat.slowest}*(1-{terms.slack})"),
@@ -116,7 +116,7 @@ def _gauge(est, row, size, coat):
     )
     more = 1 + slack
     so_set = {
-        "starves": row.gauge_flow * est.terms.worn_orifice**2 * coat.guns > coat.pump_flow * more,
+        "starves": row.gauge_flow > coat.fed_flow * more,
         "over_crew": row.gauge_flow > coat.crew_flow * more,
         "too_fast": row.gauge_speed > coat.fastest * more,
         "too_slow": row.gauge_first < coat.slowest * (1 - slack),
@@ -134,7 +134,7 @@ def _rival(est, row):
         return
     count = len(est.rows["nozzles"])
     other = est.rows["trials"][(row.no - 1) * count + int(row.rival_at) - 1]
-    row.rival, row.rival_extra = other.nozzle, other.cost / row.cost - 1
+    row.rival, row.rival_extra = est.row("nozzles", row.rival_at).known, other.cost / row.cost - 1
     row.rival_percent = float(floor(abs(row.rival_extra) * 100 + 0.5 + est.terms.slack))
     dearer = "more" if row.rival_extra > 0 else "less"
     row.rival_words = f"{row.rival_percent:g} % {dearer}" if row.rival_percent else "the same"

@@ -27,17 +27,17 @@ def _each(**told):
 
 SHOP_LINES = Block("shop_lines", SHEET, (
     C("no", "Line", "count", label=lambda number: number),
-    C("sizes_from", "Lines of paint", "count", "COUNT({bought.place})", ""),
-    C("others_from", "With nozzles", "count", "{sizes_from}+COUNT({nozzle_buys.place})", ""),
-    C("end", "With the sums", "count", "{others_from}+COUNT({other_buys.place})", ""),
-    C("paint_at", "Row of its purchase", "count", 'IF({no}<={sizes_from},SMALL({bought.place},{no}),"")', ""),
+    C("sizes_from", "Lines of paint", "count", "COUNT({bought.place})", "", rows=1),
+    C("others_from", "With nozzles", "count", "{sizes_from}+COUNT({nozzle_buys.place})", "", rows=1),
+    C("end", "With the sums", "count", "{others_from}+COUNT({other_buys.place})", "", rows=1),
+    C("paint_at", "Row of its purchase", "count", 'IF({no}<={*sizes_from},SMALL({bought.place},{no}),"")', ""),
     C("size_at", "Row of its size", "count",
-      'IF(({no}>{sizes_from})*({no}<={others_from})=1,SMALL({nozzle_buys.place},{no}-{sizes_from}),"")', ""),
+      'IF(({no}>{*sizes_from})*({no}<={*others_from})=1,SMALL({nozzle_buys.place},{no}-{*sizes_from}),"")', ""),
     C("other_at", "Row of what else", "count",
-      'IF(({no}>{others_from})*({no}<={end})=1,SMALL({other_buys.place},{no}-{others_from}),"")', ""),
-    C("head", "Names the coats", "count", f'IF(({{no}}={{end}}+2)*{PRICED}=1,1,"")', ""),
+      'IF(({no}>{*others_from})*({no}<={*end})=1,SMALL({other_buys.place},{no}-{*others_from}),"")', ""),
+    C("head", "Names the coats", "count", f'IF(({{no}}={{*end}}+2)*{PRICED}=1,1,"")', ""),
     C("coat_at", "Line of its coat", "count",
-      'IF(({no}>{end}+2)*({no}<={end}+2+COUNT({takes.live}))=1,{no}-{end}-2,"")', ""),
+      'IF(({no}>{*end}+2)*({no}<={*end}+2+COUNT({takes.live}))=1,{no}-{*end}-2,"")', ""),
     C("what", "What", "text",
       _each(paint_at="{paint.coating}", size_at="{size.nozzle}", other_at="{other.called}", coat_at="{coat.what}",
             head=f'"{COATS["what"]}"'), ""),
@@ -105,9 +105,10 @@ def shopping(est):
     end = len(lines)
     if priced:
         lines += [(None, None), ("head", None), *(("coat_at", one) for one in takes)]
+    first = est.rows["shop_lines"][0]
+    first.sizes_from, first.others_from, first.end = float(sizes_from), float(others_from), float(end)
     runs = list(accumulate(_own(kind, one) for kind, one in lines))
     for row in est.rows["shop_lines"]:
-        row.sizes_from, row.others_from, row.end = float(sizes_from), float(others_from), float(end)
         kind, one = lines[row.no - 1] if row.no <= len(lines) else (None, None)
         row.own, row.run, row.sum = _own(kind, one), (runs[min(row.no, len(runs)) - 1] if runs else 0.0), 0.0
         if kind:

@@ -1,43 +1,45 @@
 """Wear budget: nozzles due and spent per size, what the kit still gives, what to buy (E20)."""
 
 from builder.records.scenarios import SCENARIOS
-from builder.sheets.alternates import BY_SCENARIO, copies, included, total, within
+from builder.sheets.alternates import BY_SCENARIO, TOTALS, included, within
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.trade.packs import whole
 
 
 # fmt: off
-def _used(key):
-    return f"SUMPRODUCT(--({{gallons.size_at}}={{no}}),{within('gallons', '{@}')},{{gallons.{key}}})"
+def through(size, key):
+    """Of the coats that are sprayed through a size, the sum in a scenario."""
+    return f"SUMPRODUCT(--({{gallons.size_at}}={size}),{within('gallons', '{@}')},{{gallons.{key}}})"
 
 
 WANTED = "ROUNDUP({guns}*(1+{terms.spares})-{terms.round_slack},0)-{usable}"
 
-SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due cash wear_cost", (
+SIZES = Block("sizes", "Sizes", results_first("no nozzle applied buy left due", (
     C("no", "Size, row", "count", label=lambda number: number),
     C("live", "Worked out", "count", 'IF(({nozzle.sound}=1)*({terms.sound}=1)=1,1,"")', ""),
     C("nozzle", "Nozzle", "text", "{nozzle.known}"),
     C("applied", "Sprayed through it, base", "volume",
       "SUMPRODUCT(--({gallons.size_at}={no}),--({gallons.only}=0),{gallons.applied})"),
-    C("due", "Nozzles due", "number", _used("due"), **BY_SCENARIO),
-    C("spent", "Lives spent", "number", _used("spent"), **BY_SCENARIO),
-    C("ratio", "Due over spent", "number", "IF({spent@}=0,1,{due@}/{spent@})", **BY_SCENARIO),
+    C("due", "Nozzles due", "number", through("{no}", "due"), **BY_SCENARIO),
     C("guns", "Guns that use it", "count", "SUMPRODUCT(LARGE(({gallons.size_at}={no})*{gallons.guns},1))"),
     C("usable", "Usable in the kit", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable})"),
     C("left", "Left in the kit", "number", "SUMPRODUCT(({kit.nozzle_at}={no})*({days.no}={@}),{kit.left})",
       **BY_SCENARIO),
     C("buy", "Buy", "count", f"({{due@}}>0)*MAX(ROUNDUP(MAX(0,{{due@}}-{{left@}}-{{terms.round_slack}}),0),{WANTED},0)",
       **BY_SCENARIO),
-    C("wear_cost", "Cost by wear", "money", "{due@}*{nozzle.nozzle_price}", **BY_SCENARIO),
-    C("cash", "Cash at the counter", "money", "{buy@}*{nozzle.nozzle_price}", **BY_SCENARIO),
+    C("price", "Price", "money", "{nozzle.nozzle_price}"),
     C("held", "In the kit, usable or not", "count", "SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.live})"),
     C("rank", "Order on the wear budget, the greatest first", "number",
       'IF(({due@1}>0)+({held}>0)>0,{due@1}-{terms.slack}*{no},"")'),
-    total("wear_cost", "Cost by wear, all sizes", "money"),
-    total("cash", "Cash at the counter, all sizes", "money"),
+    C("wear_cost_all", "Cost by wear, all sizes", "money", "SUMPRODUCT({*due@},{*price})", **TOTALS),
+    C("cash_all", "Cash at the counter, all sizes", "money", "SUMPRODUCT({*buy@},{*price})", **TOTALS),
 )), {"nozzle": At("nozzles", "{no}")}, "live")
 # fmt: on
+
+
+def _of_scenarios(coats, key):
+    return tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in coats) for scenario in SCENARIOS)
 
 
 def sizes(est):
@@ -48,16 +50,15 @@ def sizes(est):
             continue
         row.nozzle = nozzle.known
         used = [coat for coat in est.rows["gallons"] if coat.size_at == row.no]
-        row.due, row.spent = (
-            tuple(sum(getattr(coat, key) * included(coat, scenario) for coat in used) for scenario in SCENARIOS)
-            for key in ("due", "spent")
-        )
-        row.ratio = tuple(due / spent if spent else 1.0 for due, spent in zip(row.due, row.spent))
+        row.due = _of_scenarios(used, "due")
         row.applied = sum(coat.applied * included(coat, 1) for coat in used)
     for row in kit:
-        ratio = est.row("sizes", row.nozzle_at).ratio
-        row.left = tuple(max(0.0, 1 - row.worn * one) for one in ratio)
-    for row, nozzle in zip(est.rows["sizes"], est.rows["nozzles"]):
+        size = est.row("sizes", row.nozzle_at)
+        row.spent = _of_scenarios([coat for coat in est.rows["gallons"] if coat.size_at == row.nozzle_at], "spent")
+        ratios = (due / spent if spent else 1.0 for due, spent in zip(size.due, row.spent))
+        row.left = tuple(max(0.0, 1 - row.worn * one) for one in ratios)
+    rows = est.rows["sizes"]
+    for row, nozzle in zip(rows, est.rows["nozzles"]):
         if not row.live:
             continue
         row.guns = max((coat.guns for coat in est.rows["gallons"] if coat.size_at == row.no), default=0.0)
@@ -70,7 +71,12 @@ def sizes(est):
             max(whole(due - left, est.terms.round_slack), wanted, 0.0) if due > 0 else 0.0
             for due, left in zip(row.due, row.left)
         )
-        row.wear_cost = tuple(due * nozzle.nozzle_price for due in row.due)
-        row.cash = tuple(number * nozzle.nozzle_price for number in row.buy)
-    rows = est.rows["sizes"]
-    rows[0].set(wear_cost_all=copies(rows, "wear_cost"), cash_all=copies(rows, "cash"))
+        row.price = nozzle.nozzle_price
+    rows[0].set(
+        **{
+            f"{key}_all": tuple(
+                sum(getattr(row, of)[at] * row.price for row in rows if row.live) for at, _ in enumerate(SCENARIOS)
+            )
+            for key, of in (("wear_cost", "due"), ("cash", "buy"))
+        }
+    )

@@ -10,6 +10,7 @@ from builder.sheets.grammar import At
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.stages.constants import INCH, WATER_DENSITY
+from builder.stages.sizes import through
 from builder.trade import film, spray, wear
 from builder.values import is_number, size_digits
 
@@ -91,9 +92,11 @@ def kit_block(units):
           'IF({row.flow}="",0,MAX(0,({row.flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))', "live"),
         C("worn", "Kit: worn", "share", "MAX({worn_volume},{worn_fan},{worn_flow})", "live"),
         C("usable", "Kit: usable", "count", "--({worn}<1-{terms.slack})", "live"),
-        C("left", "Kit: left in", "share", "MAX(0,1-{worn}*INDEX({sizes.ratio},{nozzle_at},{@}))", "live",
+        C("spent", "Kit: lives that the job spends of its size", "number", through("{nozzle_at}", "spent"), "live",
           **BY_SCENARIO),
-    ), {"size": At("nozzles", "{nozzle_at}")})
+        C("left", "Kit: left in", "share", "MAX(0,1-{worn}*IF({spent@}=0,1,{wear.due@}/{spent@}))", "live",
+          **BY_SCENARIO),
+    ), {"size": At("nozzles", "{nozzle_at}"), "wear": At("sizes", "{nozzle_at}")})
 
 
 def access_block(units):

@@ -1,6 +1,6 @@
 """Nozzle check: every coat tried with every size, and why it does not fit (E6-E16, E47)."""
 
-from builder.records.reasons import COLUMNS, FITS, REASONS, WEIGHT
+from builder.records.reasons import WEIGHT
 from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.trade import film, spray, wear
@@ -10,11 +10,11 @@ TESTS = {
     "lossy": "{loss}>{terms.loss_plausible}*(1+{terms.slack})",
     "over_rated": "{set_pressure}>{size.pressure_max}*(1+{terms.slack})",
     "over_pump": "{set_pressure}>{coat.holds}*(1+{terms.slack})",
-    "starves": "{flow}*{terms.worn_orifice}^2*{coat.guns}>{coat.pump_flow}*(1+{terms.slack})",
-    "too_small": "{size.orifice}<{coat.orifice_min}*(1-{terms.slack})",
-    "too_large": "{size.orifice}>{coat.orifice_max}*(1+{terms.slack})",
-    "too_narrow": "{size.fan}<{coat.fan_min}*(1-{terms.slack})",
-    "too_wide": "{size.fan}>{coat.fan_max}*(1+{terms.slack})",
+    "starves": "{flow}>{coat.fed_flow}*(1+{terms.slack})",
+    "too_small": "{size.orifice}<{coat.orifice_min}",
+    "too_large": "{size.orifice}>{coat.orifice_max}",
+    "too_narrow": "{size.fan}<{coat.fan_min}",
+    "too_wide": "{size.fan}>{coat.fan_max}",
     "too_coarse": "{size.rank}<{coat.rank}",
     "over_crew": "{flow}>{coat.crew_flow}*(1+{terms.slack})",
     "too_fast": "{gun_speed}>{coat.fastest}*(1+{terms.slack})",
@@ -22,51 +22,53 @@ TESTS = {
 }
 
 
-def _reasons():
-    """Columns that add up the weights of the reasons that hold; 0 where none of a column's does."""
-    for key, reasons in COLUMNS.items():
-        words = " or ".join(REASONS[reason] for reason in reasons)
-        yield C(f"not_{key}", words, "count",
-                "+".join(f"({TESTS[reason]})*{{constants.reason_{reason}}}" for reason in reasons))
+# What speaks against a size, in three steps. Each reason doubles what stands before it and adds 1 where it holds, so
+# that the last column is the sum of the weights of all that hold: 0 where the size fits.
+STEPS = {
+    "against_pump": ("Against it: loss, ratings, pump", ("lossy", "over_rated", "over_pump", "starves")),
+    "against_shape": ("Against it: those, orifice and fan", ("too_small", "too_large", "too_narrow", "too_wide")),
+    "against": ("Against it: all reasons, each by its weight", ("too_coarse", "over_crew", "too_fast", "too_slow")),
+}
+
+
+def _against():
+    sum_of = ""
+    for key, (title, reasons) in STEPS.items():
+        for reason in reasons:
+            sum_of = f"({sum_of})*2+({TESTS[reason]})" if sum_of else f"({TESTS[reason]})"
+        yield C(key, title, "count", sum_of)
+        sum_of = f"{{{key}}}"
 
 
 def trials_block(sizes):
     """`sizes`: rows of the nozzle catalog, spare ones included."""
-    return Block("trials", "Nozzle check", results_first("coat size_at nozzle why cost flow gun_speed set_pressure", (
+    return Block("trials", "Nozzle check", results_first("coat size_at against cost flow gun_speed set_pressure", (
         C("coat", "Coat", "count", label=lambda number: (number - 1) // sizes + 1),
         C("size_at", "Size, row", "count", label=lambda number: (number - 1) % sizes + 1),
-        C("nozzle", "Nozzle", "text", 'IF(({coat.sprayed}=1)*({size.sound}=1)=1,{size.known},"")', ""),
-        C("loss", "Loss", "share", "{coat.loss}*{size.loss_factor}", "nozzle"),
-        C("live", "Worked out", "count", 'IF({loss}<{terms.loss_limit}*(1-{terms.slack}),1,"")', "nozzle"),
-        C("pressure", "Gun pressure", "pressure", "{coat.pressure}*IF({coat.own_pressure}=1,1,{size.pressure_factor})"),
-        C("step", "Step", "width", "IF({coat.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})"),
+        C("loss", "Loss", "share", 'IF(({coat.sprayed}=1)*({size.sound}=1)=1,{coat.loss}*{size.loss_factor},"")', ""),
+        C("pressure", "Gun pressure; blank where next to nothing would land", "pressure",
+          "IF({loss}<{terms.loss_limit}*(1-{terms.slack}),"
+          "{coat.pressure}*({coat.own_pressure}+(1-{coat.own_pressure})*{size.pressure_factor}),\"\")", "loss"),
         C("miss", "Miss", "share", "1-{coat.solid}*{coat.clear_width}/MAX({size.fan},{coat.clear_width}+{size.fan}/4)"),
         C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{coat.density})"),
         C("set_pressure", "Set pressure", "pressure", "{pressure}+{coat.resistance}*{flow}"),
         C("material", "Material", "yield",
           "{coat.wet_film}*{coat.mean_uptake}/({constants.cover}*IF({coat.practical}=1,1,(1-{loss})*(1-{miss})))"),
         C("gun_speed", "Hand speed", "speed",
-          "{constants.pace}*{flow}*IF({coat.practical}=1,1/(1-{miss}),1-{loss})/({coat.wet_film}*{step})"),
+          "{constants.pace}*{flow}*IF({coat.practical}=1,1/(1-{miss}),1-{loss})"
+          "/({coat.wet_film}*IF({coat.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap}))"),
         C("life", "Life", "volume", "{size.endurance}/({pressure}*{coat.abrasion})"),
-        C("change_cost", "Cost of a change", "money",
-          "{size.nozzle_price}+{terms.change_time}*{coat.team}*{coat.wage}"),
-        C("waste_rate", "Waste when worn", "money_volume",
-          "{terms.excess}*{coat.paint_price}/(1+{coat.thinning})+{terms.slow}*{coat.gun_wage}/({flow}"
-          "*{constants.hour})"),
         C("interval", "Replace after", "volume",
-          "MIN({life},IF({waste_rate}=0,{life},SQRT(2*{change_cost}*{life}/{waste_rate})))"),
-        C("wear", "Mean wear", "share", "{interval}/(2*{life})"),
+          "{life}/SQRT(MAX(1,{life}*({terms.excess}*{coat.mixed_price}+{terms.slow}*{coat.gun_wage}/({flow}"
+          "*{constants.hour}))/(2*({size.nozzle_price}+{coat.change_wage}))))"),
         C("time", "Elapsed per area", "area_time",
-          "MAX(({material}*(1+{terms.slow}*{wear})/({flow}*{constants.hour})+{coat.work_ratio}"
+          "MAX(({material}*(1+{terms.slow}*{interval}/(2*{life}))/({flow}*{constants.hour})+{coat.work_ratio}"
           "*{coat.handling}/{constants.seconds})/{coat.guns},{coat.roll_time})"),
         C("cost", "Cost per area", "money_area",
-          "{material}*(1+{terms.excess}*{wear})*({coat.paint_price}/(1+{coat.thinning})+{change_cost}/{interval})"
-          "+{time}*{coat.team}*{coat.wage}"),
-        *_reasons(),
-        C("fits", FITS, "count", "1-MIN(1,SUM({not_limits:not_spray}))"),
-        C("why", "Verdict", "text",
-          "IF({fits}=1,{#fits},INDEX({words.reason},MATCH(SUM({not_limits:not_spray}),{words.reason_weight},1)))"),
-    )), {"coat": At("film", "{coat}"), "size": At("nozzles", "{size_at}")}, "live")
+          "{material}*(1+{terms.excess}*{interval}/(2*{life}))*({coat.mixed_price}+({size.nozzle_price}+{coat.change_wage})/{interval})"
+          "+{time}*{coat.team_wage}"),
+        *_against(),
+    )), {"coat": At("film", "{coat}"), "size": At("nozzles", "{size_at}")}, "pressure")
 # fmt: on
 
 
@@ -79,60 +81,56 @@ def trials(est):
             row = next(rows)
             row.coat, row.size_at = coat.no, size.no
             if coat.sprayed and size.sound:
-                row.nozzle = size.known
                 row.loss = coat.loss * size.loss_factor
                 if row.loss < est.terms.loss_limit * (1 - est.terms.slack):
-                    row.live = 1.0
                     _try(est.terms, row, coat, size)
                     _judge(est.terms, row, coat, size)
 
 
 def _try(terms, row, coat, size):
     row.pressure = coat.pressure if coat.own_pressure else coat.pressure * size.pressure_factor
-    row.step = film.step(size.fan, coat.clear_width, size.lap, terms.slack)
     row.miss = film.miss(coat.solid, coat.clear_width, film.band(size.fan, coat.clear_width))
     row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)
     row.set_pressure = spray.set_pressure(row.pressure, coat.resistance, row.flow)
     laid = film.on_face(coat.wet_film, row.loss, row.miss, coat.practical)
     row.material = film.material(laid, coat.mean_uptake, row.loss, row.miss)
-    row.gun_speed = spray.gun_speed(row.flow, row.loss, laid, row.step)
+    row.gun_speed = spray.gun_speed(
+        row.flow, row.loss, laid, film.step(size.fan, coat.clear_width, size.lap, terms.slack)
+    )
     row.life = wear.life(size.endurance, row.pressure, coat.abrasion)
-    row.change_cost = wear.change_cost(size.nozzle_price, terms.change_time, coat.team * coat.wage)
-    row.waste_rate = wear.waste_rate(terms.excess, coat.paint_price, coat.thinning, terms.slow, coat.gun_wage, row.flow)
-    row.interval = wear.interval(row.life, row.change_cost, row.waste_rate)
-    row.wear = wear.mean_wear(row.interval, row.life)
-    gun_time = spray.gun_time(row.material, terms.slow * row.wear, row.flow, coat.work_ratio, coat.handling)
+    change_cost = wear.change_cost(size.nozzle_price, terms.change_time, coat.team * coat.wage)
+    waste_rate = wear.waste_rate(terms.excess, coat.paint_price, coat.thinning, terms.slow, coat.gun_wage, row.flow)
+    row.interval = wear.interval(row.life, change_cost, waste_rate)
+    mean_wear = wear.mean_wear(row.interval, row.life)
+    gun_time = spray.gun_time(row.material, terms.slow * mean_wear, row.flow, coat.work_ratio, coat.handling)
     row.time = spray.elapsed(gun_time, coat.guns, coat.roll_time)
     row.cost = wear.cost(
         film.paint(row.material, coat.thinning),
-        terms.excess * row.wear,
+        terms.excess * mean_wear,
         coat.paint_price,
         row.time * coat.team,
         coat.wage,
         row.material,
-        row.change_cost,
+        change_cost,
         row.interval,
     )
 
 
 def _judge(terms, row, coat, size):
     more, less = 1 + terms.slack, 1 - terms.slack
-    flags = {
+    holds = {
         "lossy": row.loss > terms.loss_plausible * more,
         "over_rated": row.set_pressure > size.pressure_max * more,
         "over_pump": row.set_pressure > coat.holds * more,
-        "starves": row.flow * terms.worn_orifice**2 * coat.guns > coat.pump_flow * more,
-        "too_small": size.orifice < coat.orifice_min * less,
-        "too_large": size.orifice > coat.orifice_max * more,
-        "too_narrow": size.fan < coat.fan_min * less,
-        "too_wide": size.fan > coat.fan_max * more,
+        "starves": row.flow > coat.fed_flow * more,
+        "too_small": size.orifice < coat.orifice_min,
+        "too_large": size.orifice > coat.orifice_max,
+        "too_narrow": size.fan < coat.fan_min,
+        "too_wide": size.fan > coat.fan_max,
         "too_coarse": size.rank < coat.rank,
         "over_crew": row.flow > coat.crew_flow * more,
         "too_fast": row.gun_speed > coat.fastest * more,
         "too_slow": row.gun_speed / coat.uptake < coat.slowest * less,
     }
-    row.set(
-        **{f"not_{column}": sum(WEIGHT[key] for key in reasons if flags[key]) for column, reasons in COLUMNS.items()}
-    )
-    row.fits = float(not any(flags.values()))
-    row.why = next((REASONS[key] for key, flag in flags.items() if flag), FITS)
+    row.against = sum(WEIGHT[key] for key, held in holds.items() if held)
+    row.against_pump, row.against_shape = row.against // 2**8, row.against // 2**4

@@ -55,9 +55,8 @@ FOLDED = {
     "job": _JUDGED,
     "terms": _JUDGED,
     "weather": (*_JUDGED, "live", "air_c", "gamma"),
-    "trials": ("not_",),
-    "picks": ("told_",),
-    "fit": ("orifice", "score", "others", "fitting", "smallest", "largest"),
+    "trials": ("against_",),
+    "fit": ("orifice", "in_kit", "fitting", "smallest", "largest", "most", "kit_most", "pick_most", "next_most"),
     "purchases": ("middle_", "cost_", "rest", "larges", "case_cost"),
 }
 

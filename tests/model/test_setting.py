@@ -8,6 +8,7 @@ from support.places import SHED
 from support.small import CATALOGS
 
 from builder.jobs import open_job
+from builder.records.reasons import verdict
 from builder.spellings import SPELLINGS
 
 PSI, BAR, FOOT = (SPELLINGS[unit].size for unit in ("psi", "bar", "ft"))
@@ -69,11 +70,14 @@ def test_an_own_choice_that_does_not_fit_says_so_and_why(live):
     row = used(live.estimate())[0]
     count = live.capacity["nozzles"]
     tried = live.estimate().rows["trials"][(row.no - 1) * count : row.no * count]
-    bad = next(one for one in tried if one.nozzle and one.live and not one.fits)
-    with live.changed(("coats", "nozzle", row.no - 1, bad.nozzle)):
+    bad = next(one for one in tried if one.against)
+    name = live.estimate().row("nozzles", bad.size_at).known
+    with live.changed(("coats", "nozzle", row.no - 1, name)):
         assert live.differences() == []
         again = live.estimate().row("picks", row.no)
-    assert again.reason.startswith("your choice on Paint") and again.reason.endswith(f"; it does not fit: {bad.why}")
+    assert again.reason.startswith("your choice on Paint") and again.reason.endswith(
+        f"; it does not fit: {verdict(bad.against)}"
+    )
     assert again.rival == row.pick  # the pick is what it is held against
 
 

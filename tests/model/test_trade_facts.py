@@ -22,7 +22,7 @@ def facts():
 def tried(facts, system):
     """Every size tried on the one coat of a system, as (fan in inches, orifice in thou, row)."""
     coat = next(row for row in facts.rows["film"] if row.system == system)
-    rows = [row for row in facts.rows["trials"] if row.coat == coat.no and row.live]
+    rows = [row for row in facts.rows["trials"] if row.coat == coat.no and row.cost]
     return [
         (facts.row("nozzles", row.size_at).fan / INCH, facts.row("nozzles", row.size_at).orifice / THOU, row)
         for row in rows
@@ -50,8 +50,10 @@ def test_the_usual_size_fits_and_is_among_the_cheapest(facts, system, psi, fan, 
     coat = next(row for row in facts.rows["film"] if row.system == system)
     assert psi is None or coat.pressure / PSI == pytest.approx(psi, rel=0.05)
     rows = tried(facts, system)
-    cheapest = min(row.cost for _, _, row in rows if row.fits)
-    usual = [row for width, orifice, row in rows if round(width) == fan and round(orifice) in orifices and row.fits]
+    cheapest = min(row.cost for _, _, row in rows if row.against == 0)
+    usual = [
+        row for width, orifice, row in rows if round(width) == fan and round(orifice) in orifices and row.against == 0
+    ]
     assert usual, "the usual size does not fit"
     assert min(row.cost for row in usual) <= 1.05 * cheapest
     assert any(1 <= row.gun_speed / FOOT <= 3.5 for row in usual)
@@ -59,17 +61,18 @@ def test_the_usual_size_fits_and_is_among_the_cheapest(facts, system, psi, fan, 
 
 def test_a_learner_is_kept_to_about_15_thou_outside(facts):
     rows = tried(facts, "Boards by a learner")
-    assert any(round(orifice) == 15 and round(fan) == 10 and row.fits for fan, orifice, row in rows)
-    assert all(orifice < 16.5 for _, orifice, row in rows if row.fits)
+    assert any(round(orifice) == 15 and round(fan) == 10 and row.against == 0 for fan, orifice, row in rows)
+    assert all(orifice < 16.5 for _, orifice, row in rows if row.against == 0)
 
 
 def test_block_filler_takes_27_thou_and_more_and_a_pump_that_feeds_it(facts):
     rows = tried(facts, "Block")
-    assert any(row.fits for _, _, row in rows)
-    assert all(orifice >= 26.5 for _, orifice, row in rows if row.fits)
-    cheapest = min(row.cost for _, _, row in rows if row.fits)
+    assert any(row.against == 0 for _, _, row in rows)
+    assert all(orifice >= 26.5 for _, orifice, row in rows if row.against == 0)
+    cheapest = min(row.cost for _, _, row in rows if row.against == 0)
     assert any(
-        row.fits and row.cost <= 1.05 * cheapest and 1 <= row.gun_speed / FOOT <= 3.5 for _, orifice, row in rows
+        row.against == 0 and row.cost <= 1.05 * cheapest and 1 <= row.gun_speed / FOOT <= 3.5
+        for _, orifice, row in rows
     )
 
 
@@ -78,7 +81,7 @@ def test_a_larger_orifice_never_costs_more_at_the_trigger_nor_wears_out_sooner(f
         if not coat.sprayed:
             continue
         by_family = {}
-        for row in (row for row in facts.rows["trials"] if row.coat == coat.no and row.live):
+        for row in (row for row in facts.rows["trials"] if row.coat == coat.no and row.cost):
             size = facts.row("nozzles", row.size_at)
             by_family.setdefault((size.family, size.fan), []).append((size.orifice, row.material / row.flow, row.life))
         for rows in by_family.values():
@@ -91,7 +94,7 @@ def test_a_15_thou_nozzle_lives_40_to_50_gallons_in_premium_outside_acrylic(fact
     lives = [
         row.life / GALLON
         for fan, orifice, row in tried(facts, "Boards")
-        if round(orifice) == 15 and "standard" in row.nozzle
+        if round(orifice) == 15 and facts.row("nozzles", row.size_at).family == "standard"
     ]
     assert lives and all(40 <= life <= 50 for life in lives)
     pick = next(row for row in facts.rows["picks"] if row.system == "Boards")
@@ -128,7 +131,8 @@ def test_every_shipped_size_fits_some_coating_on_some_surface_and_no_family_keep
             takeoff=[{"system": f"S{no}", "length": 10.0, "height": 3.0} for no, _ in tried],
         )
         estimate = Estimate(values, opened.units, opened.estimate.capacity)
-        fitting |= {row.nozzle for row in estimate.rows["trials"] if row.fits}
+        fits = {row.size_at for row in estimate.rows["trials"] if row.against == 0}
+        fitting |= {row.known for row in estimate.rows["nozzles"] if row.no in fits}
     shipped = [row for row in opened.estimate.rows["nozzles"] if row.known]
     assert {row.known for row in shipped} == fitting and len(shipped) <= opened.estimate.capacity["nozzles"] - 3
     kinds = {(row.family, round(row.orifice / THOU) % 2) for row in shipped}

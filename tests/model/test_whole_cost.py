@@ -6,6 +6,7 @@ import pytest
 from support.barn import Barn, racks
 
 from builder.quantities import scale
+from builder.records.reasons import verdict
 from builder.records.sentences import ESTIMATE, FIXED
 
 FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
@@ -157,7 +158,7 @@ def test_the_hour_of_work_that_decides_on_nozzles_costs_what_is_paid_for_it(tmp_
     book.change("systems", "method", 0, "spray")
     rows = book.worked()
     assert rows["film"][0].wage * HOUR == pytest.approx(35.2)
-    assert rows["trials"][0].change_cost == pytest.approx(28 + 3.52)
+    assert rows["picks"][0].change_cost == pytest.approx(28 + 3.52)
     assert rows["hours"][0].cost == pytest.approx(rows["hours"][0].labor / HOUR * 35.2)
 
 
@@ -386,7 +387,7 @@ def test_the_whole_team_waits_while_a_nozzle_is_changed(tmp_path, method, team):
     crew = [("crews", key, value) for key, value in (("guns", 2), ("tenders", 1), ("rollers", 1))]
     book = sprayed(tmp_path, *crew, ("systems", "method", method), job={"people": 4.0})
     rows = book.worked()
-    assert rows["trials"][0].change_cost == pytest.approx(28 + team * 2.64)
+    assert rows["picks"][0].change_cost == pytest.approx(28 + team * 2.64)
     gallon = rows["gallons"][0]
     assert gallon.change_wages == pytest.approx(gallon.due * team * 2.64) and gallon.due > 0
 
@@ -400,12 +401,12 @@ def test_the_hand_on_a_single_bare_coat_is_judged_as_slow_as_it_is(tmp_path):
     speed = book.worked()["trials"][0].gun_speed / scale("ft/s")
     boards = len(book.values["surfaces"]) - 1
     book.change("surfaces", "gun_speed_max", boards, speed / 1.4)
-    assert book.worked()["trials"][0].fits
+    assert book.worked()["trials"][0].against == 0
     for change in (("coats", "coats", 0, 2), ("coats", "face", 0, "sealed")):
         with book.changed(change):
-            assert book.worked()["trials"][0].why == "hand too fast"
+            assert verdict(book.worked()["trials"][0].against) == "hand too fast"
     book.change("surfaces", "gun_speed_max", boards, speed / 1.6)
-    assert not book.worked()["trials"][0].fits
+    assert book.worked()["trials"][0].against > 0
 
 
 def test_the_bid_names_what_the_customer_reads_of(tmp_path):

@@ -31,11 +31,11 @@ def test_every_function_of_the_dialect_is_used(books):
 @pytest.mark.parametrize(
     "formula, told",
     [
-        ("SUM(INDEX({sizes.wear_cost},0,{no}))", "INDEX with 0: sizes_wear_cost"),
-        ("COUNT(INDEX({sizes.wear_cost},{no},0))", "INDEX with 0: sizes_wear_cost"),
+        ("SUM(INDEX({sizes.due},0,{no}))", "INDEX with 0: sizes_due"),
+        ("COUNT(INDEX({sizes.due},{no},0))", "INDEX with 0: sizes_due"),
         ("INDEX({price.total},{no})", "INDEX of a row or of copies without both numbers: price_total"),
         ("INDEX({price.total},{no},1)", "INDEX of a row or of copies without both numbers: price_total"),
-        ("INDEX({sizes.wear_cost},{no})", "INDEX of a row or of copies without both numbers: sizes_wear_cost"),
+        ("INDEX({sizes.due},{no})", "INDEX of a row or of copies without both numbers: sizes_due"),
         ("INDEX({gallons.need},{no},1)", "INDEX of a column with two numbers: gallons_need"),
         ("INDEX(SMALL({gallons.need},1),1)", "INDEX of what is no area: SMALL(gallons_need,1)"),
         ("MATCH(1,INDEX({words.method_sprays}=1,0),0)", "INDEX of what is no area: words_method_sprays=1"),
@@ -69,8 +69,8 @@ def test_what_is_not_of_the_dialect_is_seen(books, formula, told):
 def test_a_whole_copy_of_another_sheet_is_refused_when_the_book_is_made(books):
     book = books["boathouse"]
     cost = book.layout.places["cost", "cost"]
-    with pytest.raises(ValueError, match="a whole copy, {sizes.wear_cost@no}, is looked at on its own sheet"):
-        column = replace(cost.column, formula="SUM({sizes.wear_cost@no})")
+    with pytest.raises(ValueError, match="a whole copy, {sizes.due@no}, is looked at on its own sheet"):
+        column = replace(cost.column, formula="SUM({sizes.due@no})")
         Layout(book.layout.blocks, book.estimate.capacity).template(cost.block, column)
 
 

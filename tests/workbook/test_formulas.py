@@ -17,7 +17,6 @@ LONG = {
     "task_hours.material": "one choice among eight bases",
     "price.chance_over": "one distribution",
     "price.chance_margin": "one distribution",
-    "fit.score": "one rule, with its guard",
 }
 COUNTED = "filled"  # a term a field, each the same: the cells of a row are counted one by one
 # a judging column is made from a field's rule, not written; long names of limits make it long

@@ -87,7 +87,7 @@ def test_sixteen_coats_by_fifty_sizes_stay_under_620_kb(tmp_path):
     spare = 50 - len(values["nozzles"])
     values["nozzles"] += [dict(values["nozzles"][0], size=str(700 + number)) for number in range(spare)]
     estimate = Estimate(values, opened.units, opened.estimate.capacity)
-    assert len([row for row in estimate.rows["trials"] if row.live]) > 700
+    assert len([row for row in estimate.rows["trials"] if row.cost]) > 700
     assert (
         len(write(Layout(blocks(opened.units, estimate.capacity), estimate.capacity), estimate, opened.settings))
         < 620_000

@@ -59,12 +59,11 @@ wage = page("E15", "film.wage", array([24 * 1.3] * 2), "31.2 31.2")
 cheap = page("E15", "film.paint_price", array([135 / 5] * 2), "27 27")
 life = page("E13", "trials.life", 40 * (orifice / 15) ** 2 * 2000 / pressure / 1.2, "17.926 33.333 42.815 52.083",
     coat=1)
-change = page("E14", "trials.change_cost", price + 0.1 * 31.2, "23.12 23.12 27.12 35.12", coat=1)
-waste = page("E14", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214",
-    coat=1)
+change = page.step("E14", price + 0.1 * 31.2, "23.12 23.12 27.12 35.12")
+waste = page.step("E14", 0.05 * 27 / 1.1 + 0.1 * 31.2 / (flow * 60), "1.6648 1.4626 1.4105 1.5214")
 interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5),
     "17.926 32.463 40.577 49.037", coat=1)
-wear = page("E14", "trials.wear", interval / (2 * life), "0.5 0.4869 0.4739 0.4708", coat=1)
+wear = page.step("E14", interval / (2 * life), "0.5 0.4869 0.4739 0.4708")
 over, drag = 0.05 * wear, 0.10 * wear
 
 
@@ -97,8 +96,9 @@ page("E15", "trials.cost", cost, "0.3054 0.3281 0.3603 0.3242", coat=2)
 
 # ---- choice: walls take fans of 10 to 12 in, where the wide 617 costs least; trim takes the 411 alone, all others are
 # too wide
-page("E16", "trials.fits", array([0, 1, 1, 1]), "0 1 1 1", coat=1)
-page("E16", "trials.fits", array([1, 0, 0, 0]), "1 0 0 0", coat=2)
+# of the twelve reasons against a size the last weighs 1, each other twice the next: too narrow 32, too wide 16
+page("E16", "trials.against", array([2**5, 0, 0, 0]), "32 0 0 0", coat=1)
+page("E16", "trials.against", array([0, 2**4, 2**4, 2**4]), "0 16 16 16", coat=2)
 page("E17", "picks.size_at", array([3, 1]), "3 1")
 gauge = page("E39", "picks.gauge", array([2200, 2100]), "2200 2100")  # 2186 and 2078 psi, up to steps of 50
 # so set, the flow is x of what was worked out, where 2000 x^2 at the gun and the loss of x flow make up the gauge
@@ -150,7 +150,7 @@ page("E12", "hours.trigger_share", trigger / elapsed, "0.1548 0.1437")
 # set up
 once = page("E21 E27", "task_hours.labor", array([2027 / 800, 143 / 90, 0, 0]), "2.5337 1.5889 0 0")
 page("E21", "task_hours.visit_hours", array([0, 0, 0.5 * 2, 0]), "0 0 1 0")
-page("E35", "task_hours.load_hours", array([0, 0, 0, 0.4]), "0 0 0 0.4")
+page("E35", "task_hours.load_hours_all", 0.4, "0.4")
 
 # ---- the schedule: of 8 h a day set-up takes half an hour
 day = page("E36", "plan.hours", 8 - 0.5 * 2 / 2, "7.5")

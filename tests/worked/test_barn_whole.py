@@ -24,9 +24,9 @@ productive = page.step("E31", 1 - 0.8 / 8, "0.9")
 page.step("E31", 32.4 / 0.9, "36")
 
 # ---- nozzles: changing, waste, time at 36 an hour; standard 411, 515, 617 and soft 515
-change = page("E31 E44", "trials.change_cost", barn.price + 0.1 * 36, "23.6 23.6 27.6 35.6", coat=1)
-waste = page("E31 E44", "trials.waste_rate", 0.05 * 27 / 1.1 + 0.1 * 36 / (barn.flow * 60),
-    "1.7321 1.4988 1.4386 1.5666", coat=1)
+change = page.step("E31 E44", barn.price + 0.1 * 36, "23.6 23.6 27.6 35.6")
+waste = page.step("E31 E44", 0.05 * 27 / 1.1 + 0.1 * 36 / (barn.flow * 60),
+    "1.7321 1.4988 1.4386 1.5666")
 pays = (2 * change * barn.life / waste) ** 0.5
 interval = page("E31 E44", "trials.interval", minimum(barn.life, pays), "17.926 32.400 40.531 48.653", coat=1)
 over, drag = 0.05 * interval / (2 * barn.life), 0.10 * interval / (2 * barn.life)

@@ -32,11 +32,10 @@ page("E47e", "trials.material", material,
 
 # ---- nozzles: three wait where one rolls, else two
 change = cannery.price + 0.1 * paid * [[3], [2], [2]]
-page("E31 E47a", "trials.change_cost", change, "30 30 32 36 26.667 26.667 28.667 32.667 25.556 25.556 27.556 31.556",
-    coat=COATS)
+page.step("E31 E47a", change, "30 30 32 36 26.667 26.667 28.667 32.667 25.556 25.556 27.556 31.556")
 waste = 0.05 * array([[18], [32], [32]]) / [[1.04], [1], [1.05]] + 0.1 * 2 * paid / (flow * 60)
-page("E31", "trials.waste_rate", waste,
-    "1.3914 1.2749 1.1338 1.0548 2.1451 2.0244 1.8781 1.7963 2.0321 1.9196 1.7832 1.7068", coat=COATS)
+page.step("E31", waste,
+    "1.3914 1.2749 1.1338 1.0548 2.1451 2.0244 1.8781 1.7963 2.0321 1.9196 1.7832 1.7068")
 interval = minimum(life, (2 * change * life / waste) ** 0.5)
 page("E31", "trials.interval", interval,
     "12.121 15.569 23.758 33.670 34.105 39.788 52.907 68.751 38.606 45.019 59.914 78.017", coat=COATS)
@@ -56,7 +55,8 @@ cost = paint + time * paid * [[3], [2], [2]] + material * (1 + over) * change / 
 page("E29 E31 E47a E47e", "trials.cost", cost,
     "0.8085 0.8012 0.7934 0.7897 0.2340 0.2286 0.2221 0.2186 0.2815 0.2746 0.2663 0.2617", coat=COATS)
 # the door takes one coat on bare wood, so the hand on the 521 goes at 3.40 / 1.2 = 2.84 ft/s, below the 3 allowed
-page("E47b", "trials.fits", array([1, 1, 1, 0]), "1 1 1 0", coat=6)
+# while the 525 starves the small pump once it is worn (.5060 x (17/15)^2 of .5 gal/min), is too large and too fast
+page("E47b", "trials.against", array([0, 0, 0, 2**8 + 2**6 + 2]), "0 0 0 322", coat=6)
 page("E29 E31 E47a E47b E47e", "picks.size_at", array([4, 3, 3]), "4 3 3", no=COATS)
 
 # ---- gallons; two pumps load white

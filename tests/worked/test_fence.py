@@ -40,11 +40,11 @@ page("E9", "trials.flow", flow, "0.2579 0.3853 0.3853 0.2963 0.4426 0.4426 0.292
     coat=every)
 life = 100 * (orifice / 15) ** 2 * 150 / 120 / array([[2], [1], [1], [1]])
 page("E13", "trials.life", life, "22.5 33.611 33.611 45 67.222 67.222 45 67.222 67.222 45 67.222 67.222", coat=every)
-change = page("E14", "trials.change_cost", (price + 0.1 * 2400) * array([[1]] * 4),
-    "3240 3240 2240 3240 3240 2240 3240 3240 2240 3240 3240 2240", coat=every)
+change = page.step("E14", (price + 0.1 * 2400) * array([[1]] * 4),
+    "3240 3240 2240 3240 3240 2240 3240 3240 2240 3240 3240 2240")
 # nobody slows down; extra paint of the owner's costs nothing, so his primer wears a nozzle out
-waste = page("E14", "trials.waste_rate", 0.05 * (paint_price / (1 + thinning))[:, None] * [1, 1, 1],
-    "0 0 0 51.630 51.630 51.630 56.548 56.548 56.548 56.548 56.548 56.548", coat=every)
+waste = page.step("E14", 0.05 * (paint_price / (1 + thinning))[:, None] * [1, 1, 1],
+    "0 0 0 51.630 51.630 51.630 56.548 56.548 56.548 56.548 56.548 56.548")
 pays = (2 * change[1:] * life[1:] / waste[1:]) ** 0.5
 interval = array([life[0], *minimum(life[1:], pays)])
 page("E14", "trials.interval", interval, "22.5 33.611 33.611 45 67.222 67.222 45 67.222 67.222 45 67.222 67.222",
@@ -58,8 +58,7 @@ clear, solid = array([[1200], [1200], [110], [1000]]), array([[0.4], [0.4], [1],
 miss = 1 - solid * clear / maximum(152.4, clear + 152.4 / 4) * [1, 1, 1]
 page("E7", "trials.miss", miss,
     "0.6123 0.6123 0.6123 0.6123 0.6123 0.6123 0.2782 0.2782 0.2782 0.03670 0.03670 0.03670", coat=every)
-page("E7", "trials.step", array([[lap], [lap], [152.4], [lap]]) * [1, 1, 1],
-    "91.44 91.44 91.44 91.44 91.44 91.44 152.4 152.4 152.4 91.44 91.44 91.44", coat=every)
+page("E7", "picks.step", array([lap, lap, 152.4, lap]), "91.44 91.44 152.4 91.44", no=every)
 page(
     "E11",
     "trials.gun_speed",
@@ -81,7 +80,8 @@ page("E15", "trials.cost", cost, "175.47 137.30 165.59 565.40 537.87 818.69 347.
 # ---- choice: the 309 as typed; the 311 where the paint counts; the coarse one loses .63 of the fence, more than can
 # be;
 # the first coat on the bare gate slows the 309 down to .26 / 1.4 = .18 m/s, where .2 is the least
-page("E16", "trials.fits", array([[1, 1, 0], [1, 1, 0], [1, 1, 0], [0, 1, 1]]), "1 1 0 1 1 0 1 1 0 0 1 1", coat=every)
+# of the twelve reasons the first, too much lost, weighs 2048, each other half of that before it: too slow 1
+page("E16", "trials.against", array([[0, 0, 2**11]] * 3 + [[1, 0, 0]]), "0 0 2048 0 0 2048 0 0 2048 1 0 0", coat=every)
 page("E17", "picks.size_at", array([1, 2, 2, 2]), "1 2 2 2")
 
 # ---- gallons: half of the bars primed, two coats; posts one, gate three
@@ -119,7 +119,7 @@ trigger = page("E12", "hours.trigger", laid * material[at] / (flow[at] * 60), "1
 labor = page("E12", "hours.labor", trigger + laid * [90, 90, 120, 60] / array([3600]), "3.3513 10.805 0.7149 0.9341")
 page("E21 E27", "task_hours.labor", array([135 / 60, 0, 0, 0]), "2.25 0 0 0")
 page("E21", "task_hours.labor", 2 / 2, "1", copy=3, no=2)  # two share the hour
-page("E35", "task_hours.load_hours", 0.5, "0.5", no=4)
+page("E35", "task_hours.load_hours_all", 0.5, "0.5")
 
 # ---- the schedule: one person, of whose 8 hours setting up takes a half; weather takes a quarter, steps take the
 # medians of area and time

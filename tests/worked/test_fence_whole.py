@@ -22,8 +22,8 @@ paid = page.step("E31", 2400 / 0.8875, "2704.2254")
 
 # ---- nozzles: fine 309, fine 311, coarse 311 for primer and enamel; the owner's primer wears one out
 flow, life, material = fence.flow[:2], fence.life[:2], fence.material[:2]
-change = page("E31", "trials.change_cost", (fence.price + 0.1 * paid) * array([[1], [1]]),
-    "3270.42 3270.42 2270.42 3270.42 3270.42 2270.42", coat=(1, 2))
+change = page.step("E31", (fence.price + 0.1 * paid) * array([[1], [1]]),
+    "3270.42 3270.42 2270.42 3270.42 3270.42 2270.42")
 pays = (2 * change[1] * life[1] / fence.waste[1]) ** 0.5
 interval = page("E31", "trials.interval", array([life[0], minimum(life[1], pays)]),
     "22.5 33.611 33.611 45 67.222 67.222", coat=(1, 2))

@@ -46,8 +46,8 @@ resistance = page("E10 E38", "film.resistance", 128 * 0.2 / pi * (15 / 0.010**4 
 page("E10", "trials.set_pressure", bar + resistance * flow, "133.46 134.60 135.91 86.881", coat=1)
 life = page("E13", "trials.life", 150 * (orifice / 15) ** 2 * 150 / bar, "130 173.08 222.31 270.43", coat=1)
 # all three wait while a nozzle is changed; both guns and the tender slow down, half of it to each gun
-change = page("E14 E47a", "trials.change_cost", price + 0.1 * 3 * 28, "26.4 26.4 26.4 35.4", coat=1)
-waste = page("E14", "trials.waste_rate", 0.05 * 6.48 + 0.1 * 42 / (flow * 60), "0.4490 0.4179 0.3971 0.4413", coat=1)
+change = page.step("E14 E47a", price + 0.1 * 3 * 28, "26.4 26.4 26.4 35.4")
+waste = page.step("E14", 0.05 * 6.48 + 0.1 * 42 / (flow * 60), "0.4490 0.4179 0.3971 0.4413")
 interval = page("E14", "trials.interval", minimum(life, (2 * change * life / waste) ** 0.5),
     "123.65 147.88 171.93 208.29", coat=1)
 over, drag = 0.05 * interval / (2 * life), 0.1 * interval / (2 * life)
@@ -66,7 +66,7 @@ cost = page(
 )
 
 # ---- choice: the smoothest may open to 13 x 1.25 = 16.25 thou, so the 517 is left out
-page("E16", "trials.fits", array([1, 1, 1, 1]), "1 1 1 1", coat=1)
+page("E16", "trials.against", array([0, 0, 0, 0]), "0 0 0 0", coat=1)
 page("E17", "picks.coarsest", 13 * 1.25 * 1.000001, "16.25", no=1)  # with the slack of comparisons
 page("E17", "picks.size_at", 2, "2", no=1)
 page("E17", "picks.next_extra", cost[3] / cost[1] - 1, "0.006990", no=1)

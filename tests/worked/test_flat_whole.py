@@ -30,9 +30,9 @@ resistance = page("E38", "film.resistance", 128 * 0.2 / pi * (15 / 0.010**4 + 2 
     no=1)
 page("E38", "trials.set_pressure", flat.bar + resistance * flat.flow, "132.32 133.08 133.96 85.666", coat=1)
 # all three wait for a nozzle; two guns and a tender slow down, half of it to each gun
-change = page("E31 E44 E47a", "trials.change_cost", flat.price + 0.1 * 3 * paid, "27.289 27.289 27.289 36.289", coat=1)
-waste = page("E31 E44", "trials.waste_rate", 0.05 * 6.48 + 0.1 * 1.5 * paid / (flat.flow * 60),
-    "0.4622 0.4278 0.4048 0.4537", coat=1)
+change = page.step("E31 E44 E47a", flat.price + 0.1 * 3 * paid, "27.289 27.289 27.289 36.289")
+waste = page.step("E31 E44", 0.05 * 6.48 + 0.1 * 1.5 * paid / (flat.flow * 60),
+    "0.4622 0.4278 0.4048 0.4537")
 interval = minimum(flat.life, (2 * change * flat.life / waste) ** 0.5)
 page("E31 E44 E47a", "trials.interval", interval, "123.90 148.60 173.12 207.98", coat=1)
 over, drag = 0.05 * interval / (2 * flat.life), 0.1 * interval / (2 * flat.life)
