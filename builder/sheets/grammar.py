@@ -55,8 +55,9 @@ SECTION = 2  # rows between two parts of a page: a blank one, and what the next 
 class Column:
     """A column of a table, a row of a card or of an upright block.
 
-    formula: '' on an input or label column. when: blank while that column of the row is blank; None takes the
-    block's. repeat: so many copies side by side, numbered from 1. label: what it carries, or row number -> that.
+    formula: '' on an input or label column. when: blank while that column of the row is blank ('key') or 0 ('key=0');
+    None takes the block's. repeat: so many copies side by side, numbered from 1. label: what it carries, or row number
+    -> that.
     beside: on an upright block, the column in whose row it stands. view: a cell that a person sets and that is no input
     of the job: the column of the texts to choose from; what is chosen is read by nobody and carried nowhere. at: of a
     strip, the row and the column of its first cell, from 0.

@@ -8,6 +8,8 @@ from builder.records.wording import check_fault, fault, judged
 from builder.sheets.grammar import SECTION, At, Block, Column, inputs
 from builder.values import same
 
+FILLED = "filled=0"  # what a row of entries says while it holds nothing: nothing
+
 
 def _flag(kind, one, cell):
     """1 where the cell is wrong. A cell with an error value is wrong too, so that no error travels on."""
@@ -29,7 +31,7 @@ def judging(kind, units, derived=(), links=None):
     """The judged rows of a table of entries, on the sheet Entries; `derived` columns follow."""
     fields = judged(kind)
     flags = [
-        Column(f"bad_{one.key}", fault(kind, one, units), "count", _flag(kind, one, f"{{row.{one.key}}}"), "entered")
+        Column(f"bad_{one.key}", fault(kind, one, units), "count", _flag(kind, one, f"{{row.{one.key}}}"), FILLED)
         for one in fields
     ]
     checks = [
@@ -38,22 +40,21 @@ def judging(kind, units, derived=(), links=None):
     ]
     first, middle, last = flags[0].key, flags[-1].key, (checks or flags)[-1].key
     each = Column(
-        "each_sound", f"{kind.title}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', "entered"
+        "each_sound", f"{kind.title}: each field sound", "count", f'IF(SUM({{{first}:{middle}}})=0,1,"")', FILLED
     )
     columns = [
         Column("no", f"{kind.title}, row", "count", label=lambda number: number),
         Column("filled", f"{kind.title}: cells filled", "count", _filled(kind), ""),
-        Column("entered", f"{kind.title}: entered", "count", 'IF({filled}>0,1,"")', ""),
         *([each] if checks else ()),
         *flags,
         *checks,
-        Column("sound", f"{kind.title}: sound", "count", f'IF(SUM({{{first}:{last}}})=0,1,"")', "entered"),
+        Column("sound", f"{kind.title}: sound", "count", f'IF(SUM({{{first}:{last}}})=0,1,"")', FILLED),
         Column(
             "fault",
             f"{kind.title}: first fault",
             "text",
             f'IF({{sound}}=1,"",INDEX({{#{first}:{last}}},1,MATCH(1,{{{first}:{last}}},0)))',
-            "entered",
+            FILLED,
         ),
     ]
     if kind.named in kind.field_of:
@@ -225,7 +226,6 @@ class Judge:
 
     def _judge(self, kind, row):
         words = []
-        row.entered = 1.0 if row.filled else None
         for one in judged(kind):
             value = getattr(row, one.key)
             bad = one.rule.lacks(one.required, self) if value is None else one.rule.bad(value, self)

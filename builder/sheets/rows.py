@@ -36,7 +36,7 @@ class Row:
         return AttributeError(f"{type(self).__name__}: no column '{key}'" + (f" ({hint})" if hint else ""))
 
 
-JUDGED = ("filled", "entered", "each_sound")  # of every judged row; the workbook shows them of tables alone
+JUDGED = ("filled", "each_sound")  # of every judged row; the workbook shows them of tables alone
 
 
 def row_types(names):

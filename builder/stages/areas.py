@@ -84,7 +84,6 @@ def takeoff_block(units, capacity):
     kind = KINDS["takeoff"]
     return judging(kind, units, (
         *lengths.columns(kind, capacity),
-        C("times", "Takeoff: how often", "count", 'IF({row.count}="",1,{row.count})'),
     ), lengths.links(kind))
 
 
@@ -120,7 +119,6 @@ def areas_block(capacity):
         C("faces", "Faces", "count", 'IF(({part}>0)+({all_over}=1)+({line.sides}="")>0,1,{line.sides})'),
         C("coefficient", "Coefficient", "number", 'IF({profile_at}="",1,{profile.coefficient})'),
         C("paint_coefficient", "Paint coefficient", "number", 'IF({profile_at}="",1,{profile.of_paint})'),
-        C("hired", "Its access is rented", "count", 'IF({access_at}="",0,{up.hired})'),
         C("access_factor", "Work factor of its access", "number", 'IF({access_at}="",1,{up.factor})'),
         C("shape_no", "Number of its shape", "count",
           'IF(({part}>0)+({line.shape}="")>0,1,MATCH({line.shape},{words.shape},0))'),
@@ -128,7 +126,7 @@ def areas_block(capacity):
           "CHOOSE(1+{part},{line.length_read},{room.round},{room.length_read},{room.base_length})"),
         C("height", "Height", "length",
           "CHOOSE(1+{part},{line.height_read},{room.height_read},{room.width_read},0+{terms.base_height})"),
-        C("count", "Count", "number", kinds % ("times", "times")),
+        C("count", "Count", "number", 'CHOOSE(1+({part}>0),IF({line.count}="",1,{line.count}),{room.times})'),
         C("windows", "Standard windows", "count",
           "0+CHOOSE(1+{part},{line.windows},{count}*{room.window_count},0,0)"),
         C("doors", "Standard doors", "count", "0+CHOOSE(1+{part},{line.doors},{count}*{room.door_count},0,0)"),
@@ -186,13 +184,6 @@ def profiles(est):
             row.of_paint = row.coefficient if row.paint_coefficient is None else row.paint_coefficient
 
 
-def entered(est):
-    """How often each line of Takeoff is there."""
-    for line in est.rows["takeoff"]:
-        if line.sound:
-            line.times = 1.0 if line.count is None else line.count
-
-
 def lines(est):
     """Faces, size and gross area of each measured line."""
     takeoff_rows, rooms = est.rows["takeoff"], est.rows["rooms"]
@@ -207,7 +198,7 @@ def lines(est):
         system = est.row("systems", row.system_at)
         row.live = system.live
         if row.live:
-            row.count = entry.times
+            row.count = 1.0 if entry.count is None else entry.count
             _face(est, row, entry if key == "system" else None)
             _size(est, row, key, entry)
             row.gross = takeoff.gross(BESIDE["shape_factor"][row.shape_no - 1], row.length, row.height) * row.count
@@ -226,7 +217,6 @@ def _face(est, row, line):
     row.coefficient = profile.coefficient if profile else 1.0
     row.paint_coefficient = profile.of_paint if profile else 1.0
     row.access_factor = access.factor if access else 1.0
-    row.hired = access.hired if access else 0.0
     row.shape_no = place("shape", line.shape, 1) if line is not None else 1
 
 

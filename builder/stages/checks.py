@@ -15,7 +15,7 @@ from builder.values import is_number, same
 # fmt: off
 COUNTS = {
     **{f"faults_{kind.key}": f"--({{{kind.key}.faults}}>0)" if kind.upright else
-       f"COUNT({{{kind.key}.entered}})-COUNT({{{kind.key}.sound}})" for kind in KINDS.values()},
+       f'COUNTIF({{{kind.key}.filled}},">0")-COUNT({{{kind.key}.sound}})' for kind in KINDS.values()},
     **{f"beyond_{kind.key}": None for kind in TABLES},
     "no_lines": "--(SUM({takeoff.sound})+SUM({rooms.sound})=0)",
     "too_open": "SUMPRODUCT(({areas.part}=0)*({areas.live}=1)*({areas.passed}<>1))",
@@ -57,7 +57,7 @@ COUNTS.update({f"beyond_{kind.key}": _beyond(kind) for kind in TABLES})
 NO_COAT, NO_NOZZLE = "has takeoff lines but no coat", "no nozzle fits"
 # What is told of the first row: item -> (block, 1 where a row of it is wrong, the table that it was typed in, words).
 ROWS = {
-    **{f"faults_{kind.key}": (kind.key, f"({{{kind.key}.entered}}=1)*({{{kind.key}.sound}}<>1)", kind.key,
+    **{f"faults_{kind.key}": (kind.key, f"({{{kind.key}.filled}}>0)*({{{kind.key}.sound}}<>1)", kind.key,
                               f'MID({{fault}},LEN("{kind.title}")+2+1,LEN({{fault}}))') for kind in TABLES},
     "too_open": ("areas", "({areas.part}=0)*({areas.live}=1)*({areas.passed}<>1)", "takeoff", "{fault}"),
     "too_open_rooms": ("areas", "({areas.part}>0)*({areas.live}=1)*({areas.passed}<>1)", "rooms", "{fault}"),

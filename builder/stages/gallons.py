@@ -99,23 +99,21 @@ def purchases_block(coats):
           "{terms.touch_up}*INDEX({words.kind_kept},MATCH({paint.kind},{words.kind},0))"),
         C("total", "Needed in all", "volume", "{coats_need}+{line_fill}+{touch_up}"),
         C("larges", "Largest pack", "count",
-          f'IF({_pack(3)}=0,0,CHOOSE({{@}},0,INT({{total}}/{_pack(3)}+{SLACK}),ROUNDUP(MAX(0,'
-          f'{{total}}/{_pack(3)}-{SLACK}),0)))', **CASES),
+          f"IF(({_pack(3)}=0)+({{@}}=1)>0,0,INT({{total}}/{_pack(3)}+{SLACK})+{{@}}-2)", **CASES),
         C("rest", "Rest", "volume", f"MAX(0,{{total}}-{{larges@}}*{_pack(3)})", **CASES),
         C("middle_fit", "Middle pack, as many as fit", "count", f"IF({_pack(2)}=0,0,INT({{rest@}}/{_pack(2)}+{SLACK}))",
           **CASES),
-        C("middle_more", "Middle pack, one more", "count",
-          f"IF({_pack(2)}=0,0,ROUNDUP(MAX(0,{{rest@}}/{_pack(2)}-{SLACK}),0))", **CASES),
         C("cost_none", "Cost of rest, no middle pack", "money", _small_cost("0"), **CASES),
         C("cost_fit", "Cost of rest, middle packs as fit", "money", _small_cost("{middle_fit@}"), **CASES),
-        C("cost_more", "Cost of rest, one more middle pack", "money", _small_cost("{middle_more@}"), **CASES),
+        C("cost_more", "Cost of rest, one more middle pack", "money", _small_cost("({middle_fit@}+1)"), **CASES),
         C("rest_choice", "Choice for the rest", "count", _first_least("{cost_none@}", "{cost_fit@}", "{cost_more@}"),
           **CASES),
         C("case_cost", "Cost of the case", "money",
           f"{{larges@}}*{_price(3)}+CHOOSE({{rest_choice@}},{{cost_none@}},{{cost_fit@}},{{cost_more@}})", **CASES),
         C("choice", "Cheapest case", "count", _first_least("{case_cost@1}", "{case_cost@2}", "{case_cost@3}")),
         C("large", "Largest packs", "count", _of_choice("{larges@%s}")),
-        C("middle", "Middle packs", "count", _of_choice("CHOOSE({rest_choice@%s},0,{middle_fit@%s},{middle_more@%s})")),
+        C("middle", "Middle packs", "count",
+          _of_choice("CHOOSE({rest_choice@%s},0,{middle_fit@%s},{middle_fit@%s}+1)")),
         C("small", "Smallest packs", "count",
           f"ROUNDUP(MAX(0,({_of_choice('{rest@%s}')}-{{middle}}"
           f"*{_pack(2)})/{{paint.pack1_volume}}-{SLACK}),0)"),
@@ -230,7 +228,7 @@ def _buy(est, row, gallon):
         large=bought.large,
     )
     row.rest_choice = tuple(float(one.choice) for one in bought.rests)
-    row.middle_fit, row.middle_more = (tuple(one.middles[place] for one in bought.rests) for place in (1, 2))
+    row.middle_fit = tuple(one.middles[1] for one in bought.rests)
     row.cost_none, row.cost_fit, row.cost_more = (
         tuple(one.costs[place] for one in bought.rests) for place in (0, 1, 2)
     )

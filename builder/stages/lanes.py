@@ -13,7 +13,7 @@ def _own(key):
     return f"SUMPRODUCT(--({{coat_steps.system_at}}={{no}}),{{coat_steps.times}},{{coat_steps.{key}}})"
 
 
-def lanes_block(machines):
+def lanes_block(machines, access):
     by_machine = {"repeat": machines, "heads": tuple(f"machine {number}" for number in range(1, machines + 1))}
     total = {**by_machine, "rows": 1, "when": "passed"}
 
@@ -71,7 +71,8 @@ def lanes_block(machines):
           "+SUMPRODUCT(--({coat_steps.system_at}={no}),--({coat_steps.pump_at}=INDEX({machines.pump_no},{@})))>0))",
           **by_machine),
         C("rented", "Lane: needs a rented access", "count",
-          "--(SUMPRODUCT(--({areas.system_at}={no}),{areas.hired})>0)"),
+          "--(" + "+".join(f"{{uses@{number}}}*N(INDEX({{access.hired}},{number}))" for number in range(1, access + 1))
+          + ">0)"),
         C("hand_use", "Lane: tasks need, until day", "count",
           "SUMPRODUCT(LARGE({*uses@}*{*hand_until},1))*(INDEX({machines.access_no},{@})>0)", **total),
         C("hand_from", "Lane: tasks need, from day", "count",
@@ -194,13 +195,14 @@ def _needs(est, row):
     own = [one for one in est.rows["areas"] if one.passed and one.system_at == row.no]
     coats = [one for one in est.rows["coat_steps"] if one.system_at == row.no]
     row.uses = tuple(
-        float(
+        row.live
+        * (
             sum(one.work for one in own if one.access_at == machine.access_no) > 0
             or any(one.pump_at == machine.pump_no for one in coats)
         )
         for machine in est.rows["machines"]
     )
-    row.rented = float(any(one.hired for one in own))
+    row.rented = float(any(used and one.hired for used, one in zip(row.uses, est.rows["access"])))
     row.last_coat = float(max((one.no for one in coats), default=0))
     row.drying = sum(one.times * one.recoat for one in coats) - coats[-1].recoat if coats else 0.0
 

@@ -14,6 +14,7 @@ from builder.stages.constants import LENGTHS
 
 OF = tuple((kind.key, one.key) for kind in KINDS.values() for one in kind.fields if isinstance(one.rule, Length))
 QUOTE = "{constants.quote}"
+RATIO = 'MID({split},FIND(" ",{split})+1,LEN({split}))'  # '1/2' of '6 1/2'
 
 
 def places(capacity):
@@ -72,7 +73,7 @@ def lengths_block(capacity):
         C("said", "As typed", "text", f"CHOOSE({{of}},{cells})&\"\"", ""),
         C("worth", "Read as", "length",
           "{feet_no}*{constants.foot_long}"
-          "+({whole_no}+{part_no}/100^2+SUMPRODUCT(--({words.fraction}={ratio}),{words.fraction_worth}))*{unit}",
+          f"+({{whole_no}}+{{part_no}}/100^2+SUMPRODUCT(--({{words.fraction}}={RATIO}),{{words.fraction_worth}}))*{{unit}}",
           "proven"),
         C("plain", "Quotes and primes as ' and \"", "text", _replaced("{said}", QUOTES)),
         C("text", "Each unit as one sign", "text", _replaced("{plain}", WORDS)),
@@ -88,7 +89,6 @@ def lengths_block(capacity):
         C("split", "Number with its fraction", "text",
           'IF(ISERROR(FIND("/",{last})),{last}&" 0/1",REPT("0 ",--ISERROR(FIND(" ",{last})))&{last})'),
         C("front", "Before the fraction", "text", 'SUBSTITUTE(MID({split},1,FIND(" ",{split})-1),",",".")'),
-        C("ratio", "Fraction", "text", 'MID({split},FIND(" ",{split})+1,LEN({split}))'),
         C("whole", "Whole", "text",
           'REPT("0",(MID({front},1,1)=".")*(LEN({front})>1))&MID({front},1,FIND(".",{front}&".")-1)'),
         C("part", "Decimals, four of them", "text", 'MID(MID({front},FIND(".",{front}&".")+1,4)&"0000",1,4)'),
@@ -100,7 +100,8 @@ def lengths_block(capacity):
           '*(LEN({front})-FIND(".",{front}&".")<=4)*(ISERROR(FIND("/",{last}))+ISERROR(FIND(".",{front}))>0)'),
         C("proven", "Understood: all are digits, and where they should be", "count",
           'IF(({feet_no}&""={feet})*({whole_no}&""={whole})*(100^2+{part_no}&""="1"&{part})'
-          '*(SUMPRODUCT(--({words.fraction}={ratio}))=1)*{pointed}*(({rest}="")+(MID({text},{at},1)="\'")*(LEN({whole})<=2)'
+          f'*(SUMPRODUCT(--({{words.fraction}}={RATIO}))=1)*{{pointed}}'
+          '*(({rest}="")+(MID({text},{at},1)="\'")*(LEN({whole})<=2)'
           f'*(RIGHT({{rest}},1)={QUOTE}))=1,1,"")'),
     ), {f"of_{kind}": At(kind, f"{{{kind}_at}}") for kind in dict(OF)}, "said")
 # fmt: on
@@ -127,7 +128,7 @@ def _apart(est, row):
     row.unit = scale(unit) / est.units.scale("length") if unit else 1.0
     fraction = "/" in row.last
     row.split = ("" if " " in row.last else "0 ") + row.last if fraction else f"{row.last} 0/1"
-    front, _, row.ratio = row.split.partition(" ")
+    front, _, ratio = row.split.partition(" ")
     row.front = front.replace(",", ".")
     whole, _, decimals = row.front.partition(".")
     row.whole = "0" if whole == "" and decimals else whole
@@ -138,7 +139,7 @@ def _apart(est, row):
     digits = (
         all(f"{getattr(row, f'{key}_no'):g}" == getattr(row, key) for key in ("feet", "whole"))
         and f"{row.part_no:04g}" == row.part
-        and row.ratio in FRACTIONS
+        and ratio in FRACTIONS
     )
     after = row.last.partition(",")[2] if "," in row.last else None  # digits after a comma
     comma = after is None or len(after) not in (0, 3) and not row.last.startswith(",")

@@ -38,6 +38,12 @@ TASK_COST = Block("task_cost", SHEET, (
 ), {"task": At("task_hours", "{no}")}, "live", under="coat_cost", section="Tasks of one system")
 
 
+# Of a system: what goes by its work area, and what by its coated area.
+RATES = (("need", "Paint, a unit", "yield", "coated"), ("labor", "Crew hours, a unit", "area_time", "work"),
+         ("bought", "Bought, a unit", "money_area", "coated"),
+         ("worked", "Wages and tasks, a unit", "money_area", "work"))
+
+
 def _of_system(block, key):
     return f"SUMPRODUCT(--({{{block}.system_at}}={{no}}),{{{block}.{key}}})"
 
@@ -53,6 +59,8 @@ SYSTEM_COST = Block("system_cost", SHEET, (
     C("bought", "Bought for its coats", "money", _of_system("coat_cost", "bought")),
     C("worked", "Wages of its coats, and its tasks", "money",
       f"{_of_system('coat_cost', 'wages')}+{_of_system('task_cost', 'own')}"),
+    *(C(f"{key}_rate", f"{title} of its {of} area", quantity, f"IF({{system.{of}}}=0,0,{{{key}}}/{{system.{of}}})")
+      for key, title, quantity, of in RATES),
 ), {"system": At("systems", "{no}")}, "live", under="task_cost", section="Systems")
 
 LINE_COST = Block("line_cost", SHEET, (
@@ -62,22 +70,25 @@ LINE_COST = Block("line_cost", SHEET, (
     C("named", "Lines that name a part", "count", 'SUMPRODUCT(--({*called}<>""))', "", rows=1),
     C("name", "Part: as named, or its system where no line names one", "text",
       f'IF({{*named}}=0,{{system.name}},{{called}}&REPT("{OTHER}",--({{called}}="")))'),
-    C("work_share", "Share of the work on its system", "share", "IF({system.work}=0,0,{area.work}/{system.work})"),
-    C("coat_share", "Share of what its system takes", "share",
-      "IF({system.coated}=0,0,{area.coated}/{system.coated})"),
-    C("access_cost", "Its access on site", "money",
-      'IF({area.access_at}="",0,SUMPRODUCT(--({machines.access_no}={area.access_at}),{machines.base_cost})*{area.work}'
-      "/SUMPRODUCT(--({areas.access_at}={area.access_at}),{*live},{areas.work}))"),
-    C("need", "Paint", "volume", "{own.need}*{coat_share}"),
-    C("labor", "Crew hours", "time", "{own.labor}*{work_share}"),
-    C("own", "Line in itself", "money", "{own.worked}*{work_share}+{own.bought}*{coat_share}+{access_cost}"),
+    C("need", "Paint", "volume", "{own.need_rate}*{area.coated}"),
+    C("labor", "Crew hours", "time", "{own.labor_rate}*{area.work}"),
+    C("access", "Its access on site", "money", 'IF({area.access_at}="",0,{up.rate}*{area.work})'),
+    C("own", "Line in itself", "money", "{own.worked_rate}*{area.work}+{own.bought_rate}*{area.coated}+{access}"),
     C("first", "First line of its part", "count",
       'IF(SUMPRODUCT(--({*name}={name}),--({*no}<{no}))=0,{no},"")'),
 ), {"area": At("areas", "{no}"), "line": At("takeoff", "{area.line_at}"), "room": At("rooms", "{area.room_at}"),
-    "system": At("systems", "{area.system_at}"), "own": At("system_cost", "{area.system_at}")}, "live",
-    under="system_cost", section="Lines of Takeoff and Rooms")
+    "system": At("systems", "{area.system_at}"), "own": At("system_cost", "{area.system_at}"),
+    "up": At("access_cost", "{area.access_at}")}, "live", under="system_cost", section="Lines of Takeoff and Rooms")
 
-BLOCKS = (COAT_COST, TASK_COST, SYSTEM_COST, LINE_COST)
+ACCESS_COST = Block("access_cost", SHEET, (
+    C("no", "Access", "count", label=lambda number: number),
+    C("cost", "On site, base", "money", "SUMPRODUCT(--({machines.access_no}={no}),{machines.base_cost})"),
+    C("work", "Work area of the base that it is for", "area",
+      "SUMPRODUCT(--({areas.access_at}={no}),{line_cost.live},{areas.work})"),
+    C("rate", "A unit of that", "money_area", "IF({work}=0,0,{cost}/{work})"),
+), under="line_cost", section="Access")
+
+BLOCKS = (COAT_COST, TASK_COST, SYSTEM_COST, LINE_COST, ACCESS_COST)
 # fmt: on
 
 
@@ -88,6 +99,7 @@ def rows(capacity):
         "task_cost": capacity["tasks"],
         "system_cost": capacity["systems"],
         "line_cost": capacity["takeoff"] + 3 * capacity["rooms"],
+        "access_cost": capacity["access"],
     }
 
 
@@ -139,15 +151,18 @@ def _system(est, row, system):
     row.labor = _of(est, "coat_cost", "labor", row.no) + _of(est, "task_cost", "labor", row.no)
     row.bought = _of(est, "coat_cost", "bought", row.no)
     row.worked = _of(est, "coat_cost", "wages", row.no) + _of(est, "task_cost", "own", row.no)
+    for key, _, _, of in RATES:
+        whole = getattr(system, of)
+        setattr(row, f"{key}_rate", getattr(row, key) / whole if whole else 0.0)
 
 
 def _lines(est):
     """A line bears its share of what its system costs, and of the access that it is reached by."""
     base = [area for area in est.rows["areas"] if area.passed and est.row("systems", area.system_at).only == 0]
-    on_access = {}
-    for area in base:
-        on_access[area.access_at] = on_access.get(area.access_at, 0.0) + area.work
-    rents = {one.access_no: one.base_cost if one.live else 0.0 for one in est.rows["machines"]}
+    for row in est.rows["access_cost"]:
+        row.cost = sum(one.base_cost for one in est.rows["machines"] if one.live and one.access_no == row.no)
+        row.work = sum(area.work for area in base if area.access_at == row.no)
+        row.rate = row.cost / row.work if row.work else 0.0
     rows = [est.rows["line_cost"][area.no - 1] for area in base]
     entries = est.rows["takeoff"] + est.rows["rooms"] * 3  # walls, ceilings, bases
     for row in rows:
@@ -159,12 +174,8 @@ def _lines(est):
     for row, area in zip(rows, base):
         system, own = est.row("systems", area.system_at), est.row("system_cost", area.system_at)
         row.name = (row.called or OTHER) if named else system.name
-        row.work_share = area.work / system.work if system.work else 0.0
-        row.coat_share = area.coated / system.coated if system.coated else 0.0
-        row.access_cost = 0.0
-        if area.access_at is not None:
-            row.access_cost = rents[area.access_at] * area.work / on_access[area.access_at]
-        row.need, row.labor = own.need * row.coat_share, own.labor * row.work_share
-        row.own = own.worked * row.work_share + own.bought * row.coat_share + row.access_cost
+        row.access = est.rows["access_cost"][area.access_at - 1].rate * area.work if area.access_at else 0.0
+        row.need, row.labor = own.need_rate * area.coated, own.labor_rate * area.work
+        row.own = own.worked_rate * area.work + own.bought_rate * area.coated + row.access
         row.first = None if same(row.name) in seen else float(row.no)
         seen.add(same(row.name))

@@ -32,7 +32,7 @@ PART_COST = Block("part_cost", SHEET, (
     C("area", "Area", "area", _of_part("measured", "areas")),
     *(C(key, title, quantity, _of_part(key)) for key, title, quantity in (
         ("need", "Paint", "volume"), ("labor", "Crew hours", "time"), ("own", "In itself", "money"))),
-), when="line_at", under="line_cost", section="Parts of the work")
+), when="line_at", under="access_cost", section="Parts of the work")
 
 
 def _of_scenario(key):

@@ -26,8 +26,6 @@ def nozzles_block(units):
         C("fan", "Nozzle: fan", "width", "2*INT(VALUE({row.size})/100)*{constants.inch}"),
         C("orifice", "Nozzle: orifice", "orifice", "MOD(VALUE({row.size}),100)"),
         C("lap", "Nozzle: lap", "width", '{fan}*(1-IF(ISNUMBER({terms.overlap}),{terms.overlap},0))'),
-        C("loss_factor", "Nozzle: loss factor", "number", "{family.loss_factor}"),
-        C("pressure_factor", "Nozzle: pressure factor", "number", "{family.pressure_factor}"),
         C("rank", "Nozzle: rank of finish", "count", "MATCH({family.finish},{words.finish},0)"),
         C("pressure_max", "Nozzle: rated to", "pressure", "{family.pressure_max}"),
         C("endurance", "Nozzle: life times pressure", "endurance",
@@ -131,8 +129,6 @@ def nozzles(est):
         row.set(
             fan=2 * (digits // 100) * INCH,
             orifice=digits % 100 * THOU,
-            loss_factor=family.loss_factor,
-            pressure_factor=family.pressure_factor,
             rank=rank(family.finish),
             pressure_max=family.pressure_max,
         )

@@ -45,10 +45,10 @@ def trials_block(sizes):
     return Block("trials", "Nozzle check", results_first("coat size_at against cost flow gun_speed set_pressure", (
         C("coat", "Coat", "count", label=lambda number: (number - 1) // sizes + 1),
         C("size_at", "Size, row", "count", label=lambda number: (number - 1) % sizes + 1),
-        C("loss", "Loss", "share", 'IF(({coat.sprayed}=1)*({size.sound}=1)=1,{coat.loss}*{size.loss_factor},"")', ""),
+        C("loss", "Loss", "share", 'IF(({coat.sprayed}=1)*({size.sound}=1)=1,{coat.loss}*{family.loss_factor},"")', ""),
         C("pressure", "Gun pressure; blank where next to nothing would land", "pressure",
           "IF({loss}<{terms.loss_limit}*(1-{terms.slack}),"
-          "{coat.pressure}*({coat.own_pressure}+(1-{coat.own_pressure})*{size.pressure_factor}),\"\")", "loss"),
+          "{coat.pressure}*({coat.own_pressure}+(1-{coat.own_pressure})*{family.pressure_factor}),\"\")", "loss"),
         C("miss", "Miss", "share", "1-{coat.solid}*{coat.clear_width}/MAX({size.fan},{coat.clear_width}+{size.fan}/4)"),
         C("flow", "Flow", "flow", "{terms.cd}*{constants.jet}*{size.orifice}^2*SQRT({pressure}/{coat.density})"),
         C("set_pressure", "Set pressure", "pressure", "{pressure}+{coat.resistance}*{flow}"),
@@ -68,7 +68,8 @@ def trials_block(sizes):
           "{material}*(1+{terms.excess}*{interval}/(2*{life}))*({coat.mixed_price}+({size.nozzle_price}+{coat.change_wage})/{interval})"
           "+{time}*{coat.team_wage}"),
         *_against(),
-    )), {"coat": At("film", "{coat}"), "size": At("nozzles", "{size_at}")}, "pressure")
+    )), {"coat": At("film", "{coat}"), "size": At("nozzles", "{size_at}"),
+        "family": At("families", "{size.family_at}")}, "pressure")
 # fmt: on
 
 
@@ -81,14 +82,15 @@ def trials(est):
             row = next(rows)
             row.coat, row.size_at = coat.no, size.no
             if coat.sprayed and size.sound:
-                row.loss = coat.loss * size.loss_factor
+                family = est.row("families", size.family_at)
+                row.loss = coat.loss * family.loss_factor
                 if row.loss < est.terms.loss_limit * (1 - est.terms.slack):
+                    row.pressure = coat.pressure * (1.0 if coat.own_pressure else family.pressure_factor)
                     _try(est.terms, row, coat, size)
                     _judge(est.terms, row, coat, size)
 
 
 def _try(terms, row, coat, size):
-    row.pressure = coat.pressure if coat.own_pressure else coat.pressure * size.pressure_factor
     row.miss = film.miss(coat.solid, coat.clear_width, film.band(size.fan, coat.clear_width))
     row.flow = spray.flow(terms.cd, size.orifice, row.pressure, coat.density)
     row.set_pressure = spray.set_pressure(row.pressure, coat.resistance, row.flow)

@@ -31,9 +31,9 @@ def whole(amount, slack):
 
 
 def options(need, size, slack):
-    """Numbers of one pack worth trying: none, as many as fit, enough (E19; derived).
+    """Numbers of one pack worth trying: none, as many as fit, one more (E19; derived).
 
-        0, floor(need / size + slack), ceil(need / size - slack); thrice 0 where the size is not offered
+        0, floor(need / size + slack), floor(need / size + slack) + 1; thrice 0 where the size is not offered
 
     Parameters
     ----------
@@ -48,11 +48,12 @@ def options(need, size, slack):
     Examples
     --------
     >>> options(12.0, 5.0, 1e-9), options(10.0, 5.0, 1e-9), options(12.0, None, 1e-9)
-    ((0.0, 2.0, 3.0), (0.0, 2.0, 2.0), (0.0, 0.0, 0.0))
+    ((0.0, 2.0, 3.0), (0.0, 2.0, 3.0), (0.0, 0.0, 0.0))
     """
     if size is None:
         return (0.0, 0.0, 0.0)
-    return (0.0, float(floor(need / size + slack)), whole(need / size, slack))
+    fit = float(floor(need / size + slack))
+    return (0.0, fit, fit + 1)
 
 
 def first_least(costs, slack):

@@ -12,6 +12,7 @@ HEAD = 4
 # blocks each of whose facts has a name, called for or not
 NAMED = ("price", "checks", "brief", "book", "issued")
 BELOW = 200  # rows below a table of entries in which a stray one is noticed
+QUOTED = '""'  # what a blank formula cell is equal to
 COLUMNS, ROWS = 16_384, 1_048_576  # of a sheet, in all common programs
 _BRACES = re.compile(r"\{([^{}]+)\}")
 ROW, COLUMN = "§", "¤"  # in a template: this record's row (table) or column (card)
@@ -228,7 +229,8 @@ class Layout:
         scope = _Scope(self, block, column, copy)
         text = scope.resolve(column.formula)
         when = block.when if column.when is None else column.when
-        return f'=IF({scope.own(when)}="","",{text})' if when else f"={text}"
+        key, _, nothing = (when or "").partition("=")
+        return f'=IF({scope.own(key)}={nothing or QUOTED},"",{text})' if key else f"={text}"
 
 
 class _Scope:

@@ -37,7 +37,7 @@ def bottom(writer, sheet, last):
     """The last row that is printed, zero-based: of a book built of a job some rows below what stands there; of a blank
     one all, since nobody knows what will.
     """
-    if not any(row.entered for kind in ("takeoff", "rooms") for row in writer.estimate.rows[kind]):
+    if not any(row.filled for kind in ("takeoff", "rooms") for row in writer.estimate.rows[kind]):
         return last
     return min(last, SPARE + max(row for row, cells in sheet.table.items() if any(map(_filled, cells.values()))))
 

@@ -48,6 +48,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     spray.hose_volume: ([(50, "ft"), (0.25, "inch")], "gal"),
     spray.gun_speed: ([(0.2, "gal/min"), 0.2, (4.5, "thou"), (5, "inch")], "ft/s"),
     spray.spot_handling: ([0.2, 0.3], ""),
+    spray.hand_time: ([(110, "ft**2/hour"), (4.6, "s/ft**2"), 2.5], "s/ft**2"),
     spray.gun_time: ([(0.003, "gal/ft**2"), 0.02, (0.2, "gal/min"), 1.1, (6, "s/ft**2")], "s/ft**2"),
     spray.elapsed: ([(7, "s/ft**2"), 2, (3, "s/ft**2")], "s/ft**2"),
     wear.endurance: ([(45, "gal"), (17, "thou"), (15, "thou"), (2200, "psi")], "psi*gal"),

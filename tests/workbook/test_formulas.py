@@ -56,7 +56,6 @@ ROUNDED = {
     "price.stage",
     "purchases.larges",
     "purchases.middle_fit",
-    "purchases.middle_more",
     "purchases.cost_none",
     "purchases.cost_fit",
     "purchases.cost_more",
