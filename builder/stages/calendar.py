@@ -10,13 +10,14 @@ from builder.sheets.grammar import Column as C
 from builder.stages.bid import day, spoken_day
 from builder.stages.brief import plain
 from builder.stages.day_words import ACROSS, HOUR, WHOLE, halves, to_halves
-from builder.stages.plan import DATES_TOP, DAYS, SHEET
+from builder.stages.plan import DATES_TOP, SHEET, TOLD
 
 # fmt: off
 PAGE = "Schedule"
 HEADLINE = 12                            # planned and promised; standing time; a legend; numbers, headers, then lines
 LINES_TOP = HEADLINE + 5
 BELOW = 3                                # rows from the last line of the calendar to the headers of the days
+FIRST_DAYS = f"; days up to {TOLD} are listed"
 WEEKDAY, DATE, FIRST, SYSTEM, LAST, MACHINE = range(1, 7)     # kinds of line
 
 
@@ -72,7 +73,8 @@ def page_blocks(lines):
     header = Block("schedule", PAGE, (
         C("headline", "", "text",
           f'IF(N({{days.visits@1}})*(1-N({{plan.too_long}}))=0,"{NO_SCHEDULE}",'
-          '{days.visits@1}&" working day"&REPT("s",--({days.visits@1}<>1))&{schedule.dates})', "", look="section"),
+          '{days.visits@1}&" working day"&REPT("s",--({days.visits@1}<>1))&{schedule.dates}'
+          f'&REPT("{FIRST_DAYS}",--({{plan.took}}>COUNT({{daily.no}}))))', "", look="section"),
         C("standing", "", "text", '{schedule.waits}&""', "", look="line"),
     ), form="page", place=0, top=HEADLINE)
     dates = Block("schedule", SHEET, (
@@ -110,7 +112,7 @@ def page_blocks(lines):
 def rows(capacity):
     """Rows of the blocks of this stage."""
     lines = 2 + 1 + capacity["systems"] + 1 + capacity["machines"]
-    return {"daily": DAYS, "cal_lines": lines, "calendar": lines, "day_list": DAYS, "schedule": 1}
+    return {"daily": TOLD, "cal_lines": lines, "calendar": lines, "day_list": TOLD, "schedule": 1}
 
 
 def calendar(est):
@@ -133,7 +135,8 @@ def calendar(est):
     page.waits = _waits(est, day, plan, page.worth)
     page.standing = page.waits
     if day.visits and not plan.too_long:
-        page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
+        more = FIRST_DAYS if plan.took > TOLD else ""
+        page.headline = f"{_plural(day.visits, 'working day')}{page.dates}{more}"
     for line in est.rows["cal_lines"]:
         _line(est, line, plan, day)
     _read(est)

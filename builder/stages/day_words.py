@@ -91,7 +91,7 @@ def told_block(systems):
 
 
 def day_words(est):
-    """Every day that the base takes."""
+    """Every day that the base takes, as far as there is room."""
     plan, day = est.rows["plan"][0], est.rows["days"][0]
     if plan.passed:
         for row in est.rows["daily"][: int(plan.took)]:

@@ -12,7 +12,8 @@ from builder.trade import risk, working_days
 SHEET = "Schedule workings"
 STEPS = 60                                              # of a base, all passes and, with one lane, tasks
 MARKS = "SBRH"                                          # sprayed, back-rolled, rolled, brushed
-DAYS = 60                                               # working days that are listed
+DAYS = 60                                               # working days that work may take
+TOLD = 40                                               # those of them that are told in words
 
 
 def whole_days(work):
