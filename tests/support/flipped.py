@@ -11,7 +11,7 @@ from builder.stages.order import blocks
 from builder.workbook.layout import Layout, at_record
 from support.flipping import GUARDS, changes
 from support.more_engines import Formualizer
-from support.neighbors import Neighbors, called
+from support.neighbors import Neighbors, called, resting_on
 from support.worked import TOLERANCE, Book
 
 
@@ -35,6 +35,11 @@ class Flippable(Book):
         """Whether the cells hold what was worked out by hand."""
         found = self.values(figure)
         return len(found) == len(figure.values) and all(map(_same, found, figure.values))
+
+    def _looked_at(self, figure):
+        """'block.key' of the columns in which a figure is found."""
+        block = figure.place.partition(".")[0]
+        return [figure.place, *(f"{block}.{key}" for key in figure.where if key != "copy")]
 
     def missed(self):
         """The first figure that the cells do not show, from the last one back; None where they show all."""
@@ -62,7 +67,13 @@ class Flippable(Book):
 
     def survivors(self, alive):
         """Of the changes that are still alive, (column, words) -> formula, those that no figure of this book shows."""
-        left = {change: formula for change, formula in alive.items() if not self.notices(change[0], formula)}
+        looked_at = {at for one in self.figures for at in self._looked_at(one)}
+        near = {name: bool(resting_on(self.layout, name) & looked_at) for name, _ in alive}
+        left = {
+            change: formula
+            for change, formula in alive.items()
+            if not (near[change[0]] and self.notices(change[0], formula))
+        }
         assert self.missed() is None, "a formula was not put back"
         return left
 

@@ -13,7 +13,7 @@ class Neighbors:
 
     def __init__(self, layout, name):
         self.layout, self.place = layout, layout.places[tuple(name.split("."))]
-        self.resting = _resting(layout, name)
+        self.resting = resting_on(layout, name)
 
     def __call__(self, reference):
         parts = _PLAIN.fullmatch(reference)
@@ -45,7 +45,7 @@ def _owner(block, word):
     return link.block if link else word or block.key
 
 
-def _resting(layout, name):
+def resting_on(layout, name):
     """The columns that rest on one, itself too."""
     if not hasattr(layout, "users"):
         layout.users = {}

@@ -67,6 +67,8 @@ bought_walls, bought_trim = (1.05 * (270 * gallons / 7.63 + 0.4 * gallons) for g
 own = (17.16 + 5.72) * court.paid * worked_walls + 1.91 * court.paid * worked_trim
 own += bought_walls * of_walls + bought_trim * of_trim + [30, 240, 0]
 page("E46", "parts.own", own, "172.16 683.83 475.40")
+page("E46", "parts.run", own.cumsum(), "172.16 855.99 1331.39")
+page("E46", "parts.share", array([*(own / sum(own)), 1]), "0.12931 0.51362 0.35707 1")
 up_to = (3227 * own.cumsum() / sum(own)).round(2)  # running sums to the cent, so that the parts add up
 page("E43 E46", "parts.price", array([up_to[0], up_to[1] - up_to[0], 3227 - up_to[1], 3227, 1765, 520, 324]),
     "417.28 1657.46 1152.26 3227 1765 520 324")

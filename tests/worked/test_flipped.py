@@ -7,7 +7,6 @@ change of a formula stands for both, and for one made in the formula alone, whic
 What survives is printed with its column; EQUIVALENT says of some why no figure can differ.
 """
 
-import contextlib
 import importlib
 import re
 from fnmatch import fnmatch
@@ -15,14 +14,17 @@ from pathlib import Path
 
 import pytest
 import test_branches
+import test_choices
 from support.flipped import Flippable, every_change, layout_of
-from support.formulas import read
 from support.tight import tight_books
 from support.worked import Figure, job_of
 
 HERE = Path(__file__).parent
 # in this order: the first sees half of all
-PAGES = ("cannery", "flat", "barn_whole", "fence_whole", "barn", "fence", "cannery_whole", "flat_whole")
+PAGES = (
+    "cannery", "court court_price", "flat", "barn_whole", "tower", "fence_whole", "barn", "fence", "cannery_whole",
+    "flat_whole", "rentals",
+)  # fmt: skip
 # what a contractor pays, buys, sets and promises: blocks and columns
 RESULTS = {
     "purchases", "days", "price", "parts", "counter", "sizes.buy", "sizes.left", "sizes.cash", "picks.set_pressure",
@@ -45,21 +47,32 @@ def explained(column, words):
 
 
 def occasions():
-    """(file, text with a word changed or None, the file it is laid over, figures of an opened job) of every page and
-    branch.
-    """
-    for name in PAGES:
-        page = importlib.import_module(f"test_{name}")
-        before = getattr(page, "BEFORE", None)
-        yield page.JOB, None, before, lambda opened, page=page: page.page.figures
+    """(file, its words or None, the file it is laid over, figures of an opened job) of every page, choice, branch."""
+    yield from pages()
+    yield from choices()
+    yield from branches()
+
+
+def pages():
+    for names in PAGES:
+        modules = [importlib.import_module(f"test_{name}") for name in names.split()]
+        figures = [one for module in modules for one in module.page.figures]
+        yield modules[0].JOB, None, getattr(modules[0], "BEFORE", None), lambda _, figures=figures: figures
+
+
+def choices():
+    for job, before, changes, figures in test_choices.CHOICES.values():
+        text = (HERE / f"{job}.yaml").read_text()
+        for found, put in changes.items():
+            text = text.replace(found, put)
+        yield f"{job}.yaml", text, before and f"{before}.yaml", lambda _, figures=figures: figures
+
+
+def branches():
     for equation, job, found, put, place, value in test_branches.BRANCHES:
         text = (HERE / f"{job}_whole.yaml").read_text().replace(found, put)
-        yield (
-            f"{job}_whole.yaml",
-            text,
-            f"{job}.yaml",
-            lambda opened, of=(equation, place, value): [_on_sheet(opened, *of)],
-        )
+        of = equation, place, value
+        yield f"{job}_whole.yaml", text, f"{job}.yaml", lambda opened, of=of: [_on_sheet(opened, *of)]
 
 
 def _on_sheet(opened, equation, place, value):
