@@ -6,9 +6,9 @@ from builder import jobs
 from builder.stages.order import capacities
 
 ROWS = {
-    "access": 12, "coatings": 5, "coats": 7, "crews": 3, "exposures": 3, "families": 3, "holidays": 3, "kit": 5,
+    "access": 12, "coatings": 5, "coats": 9, "crews": 3, "exposures": 3, "families": 3, "holidays": 3, "kit": 5,
     "nozzles": 5, "openings": 6, "profiles": 5, "pumps": 5, "rates": 12, "rooms": 2, "surfaces": 4, "systems": 7,
-    "tasks": 11,
+    "tasks": 12,
 }  # fmt: skip
 LINES, STEPS, DAYS = 10, 16, 30
 
