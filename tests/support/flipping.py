@@ -25,12 +25,15 @@ GUARDS = {"sound", "live", "passed", "usable", "entry_sound", "system_live", "re
 def changes(formula, others):
     """(what is changed, the formula so changed) of every change. others(reference): another in its place, or None."""
     tree = read(formula)
-    quiet = _quiet(tree)
+    quiet, still = _quiet(tree), _still(tree)
     for node in tree.walk():
-        if node in quiet:
+        if node in quiet or node in still:
             continue
         for start, end, put in _changes(node, formula, quiet, others):
-            yield f"{formula[node.start : node.end]} -> {_so(node, formula, start, end, put)}", formula[:start] + put + formula[end:]
+            yield (
+                f"{formula[node.start : node.end]} -> {_so(node, formula, start, end, put)}",
+                formula[:start] + put + formula[end:],
+            )
 
 
 def _so(node, formula, start, end, put):
@@ -90,21 +93,25 @@ def _call(node, kids, quiet):
 
 def _quiet(tree):
     """The nodes that are no terms, with all they hold."""
+    silent = (node for node in tree.walk() if _holds_slack(node) or _is_weight(node) or _is_guard(node))
+    return {inner for node in silent for inner in node.walk()}
+
+
+def _still(tree):
+    """What makes a number of its operand, which is a term: the signs of --x, the sum and the 0 of 0+x."""
     found = set()
     for node in tree.walk():
         if _coercion(node):
-            found.add(node)
-            if node.said == "+":
-                found.add(node.kids[0])
-        elif _holds_slack(node) or _is_weight(node) or _is_guard(node):
-            found.update(node.walk())
+            found |= {node, node.kids[0]} if node.said == "+" else {node}
     return found
 
 
 def _coercion(node):
     """--x, and 0+x."""
-    return node.kind == "sign" and node.kids[0].kind == "sign" or (
-        node.kind == "operator" and node.said == "+" and node.kids[0].kind == "number" and node.kids[0].said == "0"
+    return (
+        node.kind == "sign"
+        and node.kids[0].kind == "sign"
+        or (node.kind == "operator" and node.said == "+" and node.kids[0].kind == "number" and node.kids[0].said == "0")
     )
 
 

@@ -115,7 +115,7 @@ rolled, brushed = page.step("E12", array([1716 / 100, 95.5 / 50]) / 4, "4.29 0.4
 sanded = begin + sand / 4 * outdoors
 walls_done = sanded + rolled * outdoors
 trim_done = walls_done + brushed * pace
-page("E36", "run.done", array([sanded, walls_done, trim_done]), "5.85300 12.28800 12.86100")
+page("E36", "run.end", array([sanded, walls_done, trim_done]), "5.85300 12.28800 12.86100")
 gun_time = page("E36", "plan.gun_time", trim_done - begin, "9.15300")
 lost = page("E36", "plan.lost_time", (walls_done - begin) * 0.2, "1.716")
 share = page("E36", "plan.lost", lost / gun_time, "0.18748")

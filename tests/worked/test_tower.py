@@ -40,8 +40,8 @@ steps = first + 4 * pace / 0.8
 shaft_done = shaft + 3 * pace / 0.6
 again = 4 * day + 2 * pace / 0.6
 spire_done = spire + 0.5 * pace / (1 - 0.9)
-page("E36", "run.done", array([first, steps, shaft_done, again, spire_done]), "10.2 16.2 28.2 36 64.2")
-page("E36", "run.of", array([1, 4, 2, 1, 3]), "1 4 2 1 3")
+page("E36", "run.end", array([first, steps, shaft_done, again, spire_done]), "10.2 16.2 28.2 36 64.2")
+page("E36", "run.system", array([1, 4, 2, 1, 3]), "1 4 2 1 3")
 gun_time = page("E36", "plan.gun_time", 3 + 6 + 6 + 4 + 6, "25")
 lost = page("E36", "plan.lost_time", 3 * 0.2 + 6 * 0.2 + 6 * 0.4 + 4 * 0.4 + 6 * 0.9, "11.2")
 page("E36", "plan.open_time", 25, "25")
