@@ -10,6 +10,8 @@ reason weighs beside other reasons, which are told and not counted; and whether 
 (GUARDS: of a book with a faulty row no price is told).
 """
 
+from collections import Counter
+
 from support.formulas import COMPARISONS, read
 
 OTHER = {"+": "-", "-": "+", "*": "/", "/": "*", "^": "*"}
@@ -25,15 +27,15 @@ GUARDS = {"sound", "live", "passed", "usable", "entry_sound", "system_live", "re
 def changes(formula, others):
     """(what is changed, the formula so changed) of every change. others(reference): another in its place, or None."""
     tree = read(formula)
-    quiet, still = _quiet(tree), _still(tree)
+    quiet, still, times = _quiet(tree), _still(tree), Counter()
     for node in tree.walk():
         if node in quiet or node in still:
             continue
         for start, end, put in _changes(node, formula, quiet, others):
-            yield (
-                f"{formula[node.start : node.end]} -> {_so(node, formula, start, end, put)}",
-                formula[:start] + put + formula[end:],
-            )
+            words = f"{formula[node.start : node.end]} -> {_so(node, formula, start, end, put)}"
+            times[words] += 1
+            again = f" ({times[words]})" if times[words] > 1 else ""  # the same change in another place
+            yield words + again, formula[:start] + put + formula[end:]
 
 
 def _so(node, formula, start, end, put):
