@@ -85,13 +85,14 @@ class Page:
 
 
 class Book:
-    """The cells of a built book, by the names of their blocks and columns."""
+    """The cells of a built book, by the names of their blocks and columns. cells: what reads them out of its file."""
 
-    def __init__(self, opened, path):
+    def __init__(self, opened, path, cells=Values):
         path.write_bytes(make(opened))
         capacity = opened.estimate.capacity
-        self.places = Layout(blocks(opened.units, capacity), capacity).places
-        self.cells = Values(path)
+        self.layout = Layout(blocks(opened.units, capacity), capacity)
+        self.places = self.layout.places
+        self.cells = cells(path)
 
     def column(self, place, copy=1):
         """All cells of a column of a table (its copy), of a fact of a card, or the one cell of an upright block."""
@@ -122,8 +123,10 @@ def _documents(path):
     return re.split(r"^---.*\n", path.read_text(), flags=re.MULTILINE)[-2:]
 
 
-def job_of(path, folder, before=None):
-    """The job of a file, estimated on its catalogs, which are laid over those of the file before, if any."""
+def job_of(path, folder, before=None, books=small_books):
+    """The job of a file, estimated on its catalogs, which are laid over those of the file before, if any; books: how
+    many rows it has.
+    """
     job, catalogs = _documents(path)
     (folder / path.name).write_text(job)
     layers = [_documents(before)[1], catalogs] if before else [catalogs]
@@ -131,7 +134,7 @@ def job_of(path, folder, before=None):
     for place, layer in zip(folders, layers):
         place.mkdir()
         (place / "all.yaml").write_text(layer)
-    with small_books():
+    with books():
         opened = open_job(folder / path.name, folders)
     assert not opened.errors, opened.errors
     return opened
