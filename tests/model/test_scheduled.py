@@ -288,6 +288,14 @@ def test_what_cannot_be_scheduled_is_a_fault_in_words_and_there_is_no_price(yard
     assert rows["price"][0].total is None and rows["schedule"][0].headline == NO_SCHEDULE
 
 
+def test_days_beyond_those_told_in_words_are_said_to_be_left_out(yard):
+    """1,300 ft by 20 ft at 200 ft2 an hour are 130 h a pass: with the wall's 3 h 263 h, 41.1 days of 6.4. 40 are told."""
+    rows = yard(values={"takeoff": {"length": 1300 * FOOT}})
+    headline = rows["schedule"][0].headline
+    assert headline.startswith("42 working days: planned until ") and headline.endswith("; days up to 40 are listed")
+    assert sum(row.date is not None for row in rows["day_list"]) == 40
+
+
 def test_the_calendar_says_in_letters_and_words_what_is_done_on_which_day(yard):
     """Rolled: R and the number of the pass, then hours to their half. Fence 2 h and 6.4 - 5.2 = 1.2 of its second pass
     on Monday, the other 0.8 on Tuesday; running sums are rounded: 2 + 1.2 = 3.2 is 3 h, 4 less 3 is 1.
