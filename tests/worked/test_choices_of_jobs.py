@@ -16,7 +16,10 @@ coats:
   - {system: Spare, coating: Paint, color: Blue, coats: 1, method: roll}
 """
 CERTAIN = "{area: {low: 1, high: 1}, material: {low: 1, high: 1}, time: {low: 1, high: 1}, wear: {low: 1, high: 1}"
-DOUBT = "{area: {low: 0.8, high: 1.25}, material: {low: 0.9, high: 1.2}, time: {low: 0.9, high: 1.6}, wear: {low: 0.7,\n      high: 1.5}"
+DOUBT = (
+    "{area: {low: 0.8, high: 1.25}, material: {low: 0.9, high: 1.2}, time: {low: 0.9, high: 1.6}, wear: {low: 0.7,\n"
+    "      high: 1.5}"
+)
 sanded = court.begin + court.sand / 4 * 1.2 / (1 - MEAN_LOST)
 
 once = barn_whole.wash + barn_whole.mask + barn_whole.contain + barn_whole.clean

@@ -76,7 +76,8 @@ page("E18 E40", "purchases.total", array([white]), "7.88", scenario=1, live=1)
 page("E18 E40", "purchases.total", array([white, need[2], fence]), "7.88 2.07 4.39", scenario=2, live=1)
 page("E18 E40", "purchases.total", array([shed_white]), "8.575", scenario=3, live=1)
 page("E18 E40", "purchases.total", array([white, gate]), "7.88 0.49", scenario=4, live=1)
-# 7.88 are one of 5 and three of 1; the primer three of 1; 4.39 one of 5, as five of 1 cost 200; 8.575 two of 5, as 5 and 4 of 1 cost 310
+# 7.88 are one of 5 and three of 1; the primer three of 1; 4.39 one of 5, as five of 1 cost 200; 8.575 two of 5, as
+# one and four of 1 cost 310
 paint = page("E19", "cost.paint", array([150 + 3 * 40, 270 + 3 * 50 + 150, 2 * 150, 270 + 40]),
     "270 570 300 310")
 page("E19", "purchases.bought", array([8, 3, 5]), "8 3 5", scenario=2, live=1)
@@ -131,15 +132,18 @@ alone = page("E36", "days.alone", added + [0, (72 + 4) / 24 * day, 0, 0], "0 23.
 lanes = page("E36", "days.lanes", begin + maximum(gun_time + added, alone), "12.86100 27.06733 14.01600 13.13100")
 # four people have more to do than the gun's lane takes; the lamps come last
 body = page("E36", "days.body", coat_labor + once - lamps[0], "44.39599 58.55638 50.20434 46.55804")
-rest_from = page("E36", "days.rest_from", maximum(lanes, body * pace / 4 / (1 - share)), "16.39195 27.06733 18.53652 17.19023")
+rest_from = page("E36", "days.rest_from", maximum(lanes, body * pace / 4 / (1 - share)),
+    "16.39195 27.06733 18.53652 17.19023")
 done = page("E36", "days.work", rest_from + lamps[0] * pace / 4, "16.99195 27.66733 19.13652 17.79023")
 page("E36", "days.days", ceil(done / day / 0.5) * 0.5, "3 4.5 3.5 3")
 visits = page("E36", "days.visits", array([3, 5, 4, 3]), "3 5 4 3")
 page("E36", "days.finish", array([date(2026, 6, day_of) for day_of in (3, 5, 4, 3)]), "46176 46178 46177 46176")
 labor = page("E21 E31 E36", "days.labor", (coat_labor + once) / 0.8 + visits * 1, "60.99499 80.69547 69.25542 63.69755")
-standing = page("E36", "days.standing", maximum(0, done * 4 - (coat_labor + once) * pace / (1 - share)), "0 21.23447 0 0")
+standing = page("E36", "days.standing", maximum(0, done * 4 - (coat_labor + once) * pace / (1 - share)),
+    "0 21.23447 0 0")
 # promised: eight in ten, of area, time and what the weather takes in single days
-spread = page("E36", "plan.spread", sqrt(log(1.25 / 0.8) ** 2 + log(1.6 / 0.9) ** 2) / (2 * 1.2815515655446004), "0.28409")
+spread = page("E36", "plan.spread", sqrt(log(1.25 / 0.8) ** 2 + log(1.6 / 0.9) ** 2) / (2 * 1.2815515655446004),
+    "0.28409")
 page("E36", "days.score", [Z80] * 4, "0.84162 0.84162 0.84162 0.84162")
 late = ((done * (exp(Z80 * spread) - 1)) ** 2 + 1.4 * Z80**2 * day * lost / (1 - 0.2)) ** 0.5
 sure = page("E36", "days.sure", done + halted + late, "23.46451 36.59603 26.07356 24.43336")

@@ -12,13 +12,14 @@ JOB = "court.yaml"
 page = Page()
 # fmt: off
 
-# ---- rental: the lift from the first day, when walls are sanded, to the second; shed or gate add a day. The scaffold is
-# the contractor's own: the trim is brushed from the second day to the third
+# ---- rental: the lift from the first day, when walls are sanded, to the second; shed or gate add a day. The
+# scaffold is the contractor's own: the trim is brushed from the second day to the third
 page("E33 E36", "machines.span", array([2, 2]), "2 2", name=("lift", "scaffold"))
 page("E33 E36", "machines.worked", array([2, 2]), "2 2", name=("lift", "scaffold"))
 for copy, days, cost in zip(court.COPIES, (2, 2, 3, 3), (200, 200, 300, 300)):
     page("E33 E36", "machines.days", array([days, 2]), f"{days} 2", name=("lift", "scaffold"), copy=copy)
-    page("E33", "machines.cost", array([cost + 2 * 20, 2 * 15]), f"{cost + 40} 30", name=("lift", "scaffold"), copy=copy)
+    page("E33", "machines.cost", array([cost + 2 * 20, 2 * 15]), f"{cost + 40} 30", name=("lift", "scaffold"),
+        copy=copy)
 rental = page("E33", "cost.rental", array([270, 270, 370, 370]), "270 270 370 370")
 
 # ---- cost: thinner at 4 a gallon; half of the time that nobody works is paid; only what is bought is taxed

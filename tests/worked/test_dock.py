@@ -35,8 +35,8 @@ done = array(times).cumsum()
 page("E36", "run.system", array([HULL, KEEL, MAST, KEEL, CABIN, BOOM, GAFF, HULL, DECK]), "2 3 1 3 4 7 5 2 6")
 page("E36", "run.end", done, "1.98043 3.96085 6.96085 8.94128 13.17662 17.92964 22.16499 24.14541 29.69843")
 # hull and keel have two coats. Neither is dry when the keel is done, at 3.96: the roller keeps the pump as it is, where
-# cabin and gaff need the lift. On the second day the keel, dry by evening, keeps its blue; cabin and gaff need the lift;
-# boom keeps white; gaff needs the lift; hull and deck keep its red. Loads: red, blue, white, red
+# cabin and gaff need the lift. On the second day the keel, dry by evening, keeps its blue; then cabin and gaff need the
+# lift; boom keeps white; gaff needs the lift; hull and deck keep its red. Loads: red, blue, white, red
 page("E36", "days.loads", 4, "4", no=1)
 page("E36", "run.day", array([1, 1, 1, 2, 2, 3, 3, 4, 4]), "1 1 1 2 2 3 3 4 4")
 page("E36", "run.last", array([1, 1, 2, 2, 3, 3, 4, 4, 5]), "1 1 2 2 3 3 4 4 5")

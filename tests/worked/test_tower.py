@@ -16,7 +16,8 @@ NAMES = ("ladder", "boom", "platform")
 day = page("E36", "plan.hours", 8, "8")
 pace = page("E36", "plan.pace", 1.2, "1.2")
 page("E36", "plan.hands", 4 - 2, "2")
-# ---- days: Monday June 29th, the 30th, July 1st and 2nd; the 3rd is a holiday, then from Monday the 6th on, but for a weekend
+# ---- days: Monday June 29th, the 30th, July 1st and 2nd; the 3rd is a holiday, then from Monday the 6th on, but for
+# a weekend
 days = [date(2026, 6, 29), date(2026, 6, 30), *(date(2026, 7, one) for one in (1, 2, 6, 7, 8, 9, 10, 13))]
 page("E36", "work_days.date", array(days), "46202 46203 46204 46205 46209 46210 46211 46212 46213 46216")
 page("E36", "work_days.morning", array([0, 24, 48, 72, 168, 192, 216, 240, 264, 336]),
@@ -59,8 +60,8 @@ page("E36", "days.finish", date(2026, 7, 13), "46216")
 page("E36", "days.added", array([0, 1 * pace / 0.6, 0, 0.5 * pace / 0.1]), "0 2 0 6")
 page("E36", "days.visits", array([10] * 4), "10 10 10 10")  # for which the gun waits long enough
 
-# ---- on site: the ladder on the first two days and the fifth; the boom from the first, when the shaft is scrubbed, to the
-# fourth; the platform from the third to the ninth
+# ---- on site: the ladder on the first two days and the fifth; the boom from the first, when the shaft is scrubbed, to
+# the fourth; the platform from the third to the ninth
 page("E33 E36", "machines.since", array([1, 1, 3]), "1 1 3", name=NAMES)
 page("E33 E36", "machines.until", array([5, 4, 9]), "5 4 9", name=NAMES)
 page("E33 E36", "machines.span", array([5, 4, 7]), "5 4 7", name=NAMES)
