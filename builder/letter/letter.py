@@ -107,6 +107,8 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
         yield DEMO
     if base.live:
         yield Table("Price", tuple(_prices(estimate, units)), True)
+        if rows := tuple(_parts(estimate, units)):
+            yield Table("Price by part", rows, True)
         yield Table("Payments", tuple(_payments(estimate, units)), True)
     else:
         yield f"There is no price yet: {estimate.checks.stops:g} to fix."
@@ -151,6 +153,15 @@ def _prices(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
                 f"Alternate {letter} ({systems}), {'more' if row.difference >= 0 else 'less'}{tax}",
                 _money(abs(row.difference), units),
             )
+
+
+def _parts(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
+    """What the bid says of its parts: their prices, the tax on them, what they add up to; nothing where Terms show
+    none.
+    """
+    for row in estimate.rows["bid_parts"]:
+        if row.kind:
+            yield _said(row.named), _money(row.amount, units)
 
 
 def _payments(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:

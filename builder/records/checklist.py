@@ -4,17 +4,25 @@ from dataclasses import dataclass
 
 from builder.records.kinds import KINDS
 
+PARTS = 12  # of the work, by which a price is told
 TABLES = tuple(kind for kind in KINDS.values() if not kind.upright)
 
 
 # fmt: off
 @dataclass(frozen=True)
 class Item:
-    """One check. The price stays blank while its count is not 0; `where`: the sheet to look on."""
+    """One check. The price stays blank while its count is not 0; `where`: the sheet to look on, 'Takeoff', or the
+    place on it, 'Takeoff: Part'.
+    """
 
     key: str
     words: str
     where: str
+
+    @property
+    def sheet(self) -> str:
+        """The sheet where it is fixed."""
+        return self.where.partition(":")[0]
 
 
 ITEMS = (
@@ -30,6 +38,8 @@ ITEMS = (
     Item("no_day", "Visits filled by their fixed work: no time is left for the job", "Tasks"),
     Item("too_many", "More passes and tasks than the schedule has rows for: split the job into two", "Paint"),
     Item("too_long", "More working days than the schedule lists: split the job into two, or add people", "Job"),
+    Item("too_many_parts", f"More than {PARTS} parts of the work are named: give lines that go together one name",
+         "Takeoff: Part"),
     Item("refused", "Margin and overhead add up to 100 % of the price or more", "Job"),
     Item("overhead", "Overhead for this job is a share, but Terms charge it by the labor hour", "Job"),
 )

@@ -23,7 +23,7 @@ WEIGHT = MappingProxyType({key: 2.0 ** (len(REASONS) - place) for place, key in 
 FITS = "fits"
 
 
-def verdict(against):
+def verdict(against: float) -> str:
     """The heaviest reason in a sum of weights, in words; of none, that it fits."""
     return next((REASONS[key] for key, weight in WEIGHT.items() if against >= weight), FITS)
 

@@ -5,6 +5,7 @@ from builder.records.questions import DEMO
 from builder.records.sentences import CANCEL, CONDITIONS, DRAFT_BID, ESTIMATE, FIXED, LEAD, NO_PRICE, SIGNED
 from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
+from builder.stages import bid_parts
 from builder.stages.brief import money, plain, said_money
 from builder.values import same, to_date
 
@@ -42,7 +43,8 @@ FACT_LINES = (  # key, what stands before it, the line
     ("dated", "Date", f'IF({{job.date}}="","",{day("{job.date}")})'),
     ("until", "Valid for", '{terms.validity}&" days"&{until_told}'),
     ("work_days", "Work",
-     'IF({job.start}="","",{start_told}&", ")&"about "&{brief.told_days}&" of work"&{finish_told}'),
+     'IF({job.start}="","",{start_told}&", ")&"about "&{brief.told_days}&" of work"'),
+    ("finished", "", '{finish_told}'),
     ("price", "Price", said_money("{price.total@1}")),
     ("tax", "", 'IF({sales_tax}>0,"sales tax of "&{tax_told}&" included","no sales tax is added")'),
     ("kind", "", f'IF({{fixed}}=1,"{FIXED}","{ESTIMATE}")'),
@@ -95,7 +97,7 @@ def bid_blocks(tasks, coats):
         C("until_told", "The same in words", "text", f'IF({{until_date}}="","",", until "&{day("{until_date}")})'),
         C("start_told", "Begins", "text", f'IF({{job.start}}="","","begins "&{day("{job.start}")})'),
         C("finish_told", "Finished", "text",
-          f'IF({{brief.finish}}="","",", finished about "&{day("{brief.finish}")}&", weather permitting")'),
+          f'IF({{brief.finish}}="","","finished about "&{day("{brief.finish}")}&", weather permitting")'),
         C("gathered", "Tasks", "text",
           f'IF({{task_{tasks}}}=", ","",MID({{task_{tasks}}},1+2,LEN({{task_{tasks}}})-4))'),
         C("task_0", "Tasks, gathered one by one", "text", '", "'),
@@ -129,7 +131,8 @@ def bid_blocks(tasks, coats):
         C("missing", "", "text",
           f'IF({{price.live@1}}=1,REPT("{DEMO}",--({{checks.said_demo}}="yes")),{{checks.first}})'),
     ), form="page", place=0, top=HEADING)
-    return (letterhead, heading, *_lines(FACT_LINES, FACTS), scope, *_lines(TERM_LINES, terms),
+    beside = bid_parts.page(FACTS + [key for key, *_ in FACT_LINES].index("dated"))
+    return (letterhead, heading, *_lines(FACT_LINES, FACTS), *beside, scope, *_lines(TERM_LINES, terms),
             *_lines(SIGNED, terms + len(TERM_LINES) + 1), helpers)
 
 
@@ -218,10 +221,9 @@ def _dates(est, row):
         row.dated, row.until_told = spoken_day(job.date), f", until {spoken_day(row.until_date)}"
         row.until += row.until_told
     row.start_told = None if job.start is None else f"begins {spoken_day(job.start)}"
-    row.finish_told = None if told.finish is None else f", finished about {spoken_day(told.finish)}, weather permitting"
-    row.work_days = (
-        f"{row.start_told + ', ' if row.start_told else ''}about {told.told_days} of work{row.finish_told or ''}"
-    )
+    row.finish_told = None if told.finish is None else f"finished about {spoken_day(told.finish)}, weather permitting"
+    row.work_days = f"{row.start_told + ', ' if row.start_told else ''}about {told.told_days} of work"
+    row.finished = row.finish_told
 
 
 def _prices(est, row, base):

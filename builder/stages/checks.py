@@ -2,7 +2,7 @@
 words.
 """
 
-from builder.records.checklist import ITEMS, TABLES
+from builder.records.checklist import ITEMS, PARTS, TABLES
 from builder.records.kinds import KINDS
 from builder.records.questions import QUESTIONS
 from builder.sheets.grammar import GAP, SECTION, Block
@@ -26,6 +26,7 @@ COUNTS = {
     "no_day": "N({plan.no_day})",
     "too_many": "N({plan.too_many})",
     "too_long": "N({plan.too_long})",
+    "too_many_parts": "--(COUNT({line_cost.first})>COUNT({part_cost.no}))",
     "refused": "N({price.refused@1})",
     "overhead": '--(({job.overhead}<>"")*N({terms.sound})*({terms.overhead_basis}="labor hours")>0)',
 }
@@ -202,6 +203,7 @@ def _counts(est, found):
         **{key: len(wrong) for key, wrong in found.items()},
         "no_lines": not any(row.sound for key in ("takeoff", "rooms") for row in rows[key]),
         **{key: getattr(rows["plan"][0], key) or 0 for key in ("no_day", "too_many", "too_long")},
+        "too_many_parts": sum(row.first is not None for row in rows["line_cost"]) > PARTS,
         "refused": rows["price"][0].refused or 0,
         "overhead": bool(job.overhead is not None and terms.sound and same(terms.overhead_basis) == "labor hours"),
     }

@@ -5,6 +5,7 @@ cent.
 
 from itertools import accumulate
 
+from builder.records.checklist import PARTS as MOST
 from builder.records.scenarios import SCENARIOS
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
@@ -16,7 +17,6 @@ from builder.values import same
 # fmt: off
 CALLED = ("Price", "Alternate A", "Alternate B", "Alternate C")     # a line for each scenario
 BEFORE_TAX = " before tax"
-MOST = 12                                               # parts of a base
 ROOM = MOST + len(SCENARIOS)
 
 

@@ -31,10 +31,5 @@ def checks(writer):
     col = last.col + 1
     sheet.set_column(col, col, 16)
     sheet.write_string(HEAD - 1, col, "Go to", writer.styles("head"))
-    for row, title in enumerate(dict.fromkeys(stated_sheet(stated) for stated in STATED), start=HEAD):
+    for row, title in enumerate(dict.fromkeys(stated.sheet for stated in STATED), start=HEAD):
         sheet.write_url(row, col, f"internal:'{title}'!A1", writer.styles("link"), title, f"To the sheet {title}")
-
-
-def stated_sheet(stated):
-    """The sheet where a check is fixed, or a question answered."""
-    return getattr(stated, "sheet", stated.where)

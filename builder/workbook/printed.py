@@ -6,6 +6,7 @@ from xlsxwriter.utility import xl_col_to_name as letters
 
 from builder.records.sentences import CONDITIONS, LEAD
 from builder.stages.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
+from builder.stages.bid_parts import PRICE
 from builder.workbook.answers import LOOKS
 from builder.workbook.columns import LINE
 from builder.workbook.paper import LOWEST, PAPERS
@@ -20,8 +21,8 @@ ROLES = {
     "contractor": "sign",
     **dict.fromkeys(("contact", "license", *(key for key, _, _ in FACT_LINES if key != "price")), "line"),
 }
-# characters: what stands before a line or the part of the work, the line, color, area
-BID_WIDTHS = (27, 54, 14, 12)
+# characters: what stands before a line or the part of the work; the line; color or a part; area or its price
+BID_WIDTHS = (27, 54, 31, 14)
 PAGES = ("Bid", "Crew card")
 SIGNED_HEIGHT = 34
 NARROW = 1.18  # letters of running text in the width of a character
@@ -93,6 +94,18 @@ def bid(writer):
             len(BID_WIDTHS) - 1,
             {"type": "formula", "criteria": f'=$B${line + 1}<>""', "format": writer.styles.call("signed")},
         )
+    part = places["bid_parts", "part"]
+    sheet.conditional_format(
+        part.row - 1,
+        part.col,
+        part.row + part.rows - 2,
+        part.col + 1,
+        {
+            "type": "formula",
+            "criteria": f'=${letters(part.col)}{part.row}="{PRICE}"',
+            "format": writer.styles.call("total"),
+        },
+    )
     sheet.write_string(SCOPE - 2, 0, "The work", writer.styles("section"))
     first = places["scope", "first"]
     sheet.conditional_format(

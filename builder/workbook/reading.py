@@ -13,7 +13,7 @@ ROLES = MappingProxyType({
     "words_small": {"valign": "vcenter", "indent": 1, "font_size": 9, "font_color": QUIET},
     "words_bold": {"valign": "vcenter", "bold": True, "indent": 1},
     "sum": {"bold": True, "bg_color": ANSWER, "valign": "vcenter", "top": 1, "top_color": HEAD},
-    "paid": {"valign": "vcenter"},
+    "paid": {"valign": "vcenter"}, "paid_line": {"valign": "top"},
     "answer_name": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "right", "top": 2,
                     "top_color": HEAD},
     "answer_first": {"bg_color": ANSWER, "font_color": QUIET, "bold": True, "align": "left", "top": 2,
@@ -37,10 +37,12 @@ ROLES = MappingProxyType({
     "strip_note": {"font_color": QUIET, "font_size": 8.5, "text_wrap": True, "valign": "top"},
     "strip_line": {"font_size": 9}, "strip_heading": {"font_size": 9, "bold": True}, "strip_small": {"font_size": 8.5},
 })
+PAID = ("paid", "paid_line")
 CALLS = MappingProxyType({
     "line": {"bottom": 1, "bottom_color": HAIR},
     "whole": {"bold": True, "bg_color": ANSWER, "top": 1, "top_color": HEAD},
     "beside": {"font_color": QUIET},
+    "total": {"bold": True, "top": 1, "top_color": HEAD},
     "part": {"bold": True, "font_color": HEAD, "bottom": 1, "bottom_color": HEAD},
     "box": {"border": 1, "border_color": QUIET},
     "begins_strip": {"top": 1, "top_color": INK, "bg_color": ANSWER, "bold": True},
@@ -55,8 +57,8 @@ def pattern(role, quantity, units):
         return "General"
     if quantity == "share":
         return "0%"
-    decimals = units.cents if role == "paid" else 0 if quantity == "money" else units.decimals(quantity)
-    if role != "paid" and quantity in STEPS:
+    decimals = units.cents if role in PAID else 0 if quantity == "money" else units.decimals(quantity)
+    if role not in PAID and quantity in STEPS:
         decimals = len(f"{step(quantity, units.system):g}".partition(".")[2])
     return "#,##0" + ("." + "0" * decimals if decimals else "")
 

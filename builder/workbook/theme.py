@@ -66,6 +66,7 @@ ROLES = MappingProxyType(
         "line": {"valign": "top", "align": "left"},
         "fact": {**_ROW, "align": "left", "text_wrap": True},
         "first": {**_ROW, "bold": True, "align": "left", "text_wrap": True},
+        "shrunk": {"valign": "top", "align": "left", "shrink": True},
         "sign": {"font_color": QUIET},
         # 1 shows as a word, 0 not at all
         "flag": {"bold": True, "font_color": ALERT, "valign": "top", "align": "center", "num_format": '"fix";;'},

@@ -93,7 +93,7 @@ def while_the_others_worked(est):
         crew = est.row("crews", coat.crew_at)
         waiting = coat.wage * (crew.guns + crew.tenders) / crew.guns
         change = size.nozzle_price + terms.change_time * waiting
-        interval = min(trial.life, math.sqrt(2 * change * trial.life / trial.waste_rate))
+        interval = min(trial.life, math.sqrt(2 * change * trial.life / est.row("picks", gallon.no).waste_rate))
         was, wear = interval / (2 * trial.life), trial.interval / (2 * trial.life)
         applied = gallon.applied * (1 + terms.excess * was) / (1 + terms.excess * wear)
         due = applied / interval

@@ -5,9 +5,11 @@ import random
 from fractions import Fraction
 
 import pytest
-from support.editing import small_book
+from support.editing import SMALL, LiveBook, small_book
 from support.slow import examples
 
+from builder.records.checklist import PARTS
+from builder.records.kinds import KINDS
 from builder.stages.estimate import Estimate
 
 SIDES = {0: "Front", 1: "Front", 2: "Back", 3: "Back"}  # row of Takeoff of the shed -> part
@@ -78,3 +80,41 @@ def test_twice_the_area_of_a_part_moves_that_part_most(shed, part):
             line["count"] = 2 * (line["count"] or 1)
     moved = {name: price - before[name] for name, price in base(estimated(shed, values))}
     assert max(moved, key=moved.get) == part and moved[part] > 0
+
+
+@pytest.fixture
+def crowded(shed, tmp_path):
+    """The shed with eleven lines of its base, each of a part of its own, in a live book with room for more."""
+    values = parted(shed, {})
+    *lines, gate = values["takeoff"]  # which is an alternate
+    values["takeoff"] = [gate, *({**lines[row % 5], "tag": None, "part": f"Bay {row}"} for row in range(11))]
+    values["openings"] = []
+    return LiveBook(values, shed.units, tmp_path, **{**SMALL, "lines": 15})
+
+
+def typed(row, part):
+    """A line of Takeoff more, of a part."""
+    return [("takeoff", key, row, shown) for key, shown in
+            (("system", "Boards"), ("profile", "Flat"), ("length", 10.0), ("height", 8.0), ("part", part))]  # fmt: skip
+
+
+def test_a_thirteenth_part_leaves_no_price_and_says_where_lines_are_put_together(crowded):
+    """A line without a part, of which others name theirs, is the part 'Other': the twelfth here."""
+    told = "More than 12 parts of the work are named: give lines that go together one name (Takeoff: Part)"
+    with crowded.changed(*typed(12, "")):
+        assert crowded.differences() == []
+        estimate = crowded.estimate()
+        assert len(base(estimate)) == 12 and estimate.checks.stops == 0 and estimate.rows["price"][0].total > 0
+        with crowded.changed(*typed(13, "Bay 12")):
+            assert crowded.differences() == []
+            estimate = crowded.estimate()
+            assert (estimate.checks.stops, estimate.checks.first) == (1, told)
+            assert estimate.rows["price"][0].total is None and estimate.rows["brief"][0].state == "NO PRICE"
+        with crowded.changed(*typed(13, "BAY 3")):
+            assert crowded.differences() == []
+            assert crowded.estimate().checks.stops == 0
+
+
+def test_as_many_systems_as_a_book_holds_are_not_too_many_parts():
+    """Where no line names a part each system is one."""
+    assert KINDS["systems"].capacity <= PARTS

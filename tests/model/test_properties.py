@@ -83,6 +83,8 @@ WORDED = {"constants", "words", "summary", "summary_parts", "shopping", "pick_li
           "wear_total", "crew_card", "card_strip", "path", "trace"}  # fmt: skip
 # a gauge has other notches and other steps in each system
 GAUGED = ("notch_", "gauge", "stroke_", "hand_time")
+# of fit: area that money pays for, in the book's units
+WORTH = ("worth", "most", "kit_most", "pick_most", "next_most")
 
 
 def unlike(us, metric):
@@ -92,9 +94,20 @@ def unlike(us, metric):
         for one, other in zip(us.rows[block], metric.rows[block]):
             keys = {key for key in vars(one).keys() | vars(other).keys() if not key.startswith(GAUGED)}
             found += [
-                (block, one.no, key, one, other) for key in keys if not _alike(getattr(one, key), getattr(other, key))
+                (block, one.no, key)
+                for key in keys
+                if not _alike(_figure(us, block, one, key), _figure(metric, block, other, key))
             ]
     return found
+
+
+def _figure(estimate, block, row, key):
+    """A figure of a row, free of the units of its book."""
+    figure = getattr(row, key)
+    if block == "fit" and key in WORTH and figure is not None:
+        of = estimate.units.to_cell(1.0, "money_area")
+        return tuple(of * one for one in figure) if isinstance(figure, tuple) else of * figure
+    return figure
 
 
 def _alike(one, other):

@@ -84,6 +84,26 @@ def test_the_letter_says_what_a_customer_asks(books, letter):
     assert [line for line in said.splitlines() if len(line) > 76] == []
 
 
+def test_the_letter_says_the_price_of_each_part_where_terms_show_them(books, small, tmp_path, monkeypatch):
+    """In whole cents, with the tax, so that its reader can add them up; to a customer too."""
+    monkeypatch.setenv("PATH", str(tmp_path))  # without the page, which takes LibreOffice
+    data = with_values(books["small boathouse"], {"show_parts": "yes"}, accepted=ALL, sales_tax=0.07)
+    for options in ((), ("--customer",)):
+        said = text(mailed(tmp_path, data, *options, "--force").message)
+        told = re.findall(
+            r"(\S.*?)[ :.]+([\d,]+\.\d\d) USD", said.partition("Price by part")[2].partition("Payments")[0]
+        )
+        names, amounts = zip(*((name, round(100 * float(amount.replace(",", "")))) for name, amount in told))
+        assert names[0] == "Cladding lower" and names[-2:] == ("Sales tax", "Price")
+        assert sum(amounts[:-1]) == amounts[-1] > 0
+
+
+@pytest.mark.parametrize("said", ["no", None])
+def test_the_letter_says_nothing_of_parts_where_terms_show_none(books, small, tmp_path, said):
+    data = with_values(books["small boathouse"], {"show_parts": said}, accepted=ALL)
+    assert "by part" not in text(mailed(tmp_path, data).message)
+
+
 def test_costs_margins_and_wages_stay_out_of_the_letter(books, letter):
     book = books["small boathouse"]
     price, cost = book.estimate.rows["price"][0], book.estimate.rows["cost"][0]

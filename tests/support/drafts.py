@@ -41,8 +41,9 @@ def page(message):
     return message.get_body(("html",)).get_content().replace("\r\n", "\n")
 
 
-def with_values(book, **values):
-    """The bytes of a book in which some figures of the job are others."""
+def with_values(book, terms=(), **values):
+    """The bytes of a book in which some figures of the job, or of its terms, are others."""
     changed = copy.deepcopy(book.opened.values)
     changed["job"][0].update(values)
+    changed["terms"][0].update(terms)
     return make(from_values(changed, book.opened.units, book.opened.settings))

@@ -107,7 +107,7 @@ def more(number, key="more"):
 def test_more_facts_of_the_bid_than_it_has_rows_are_refused(monkeypatch):
     monkeypatch.setattr(bid, "FACT_LINES", bid.FACT_LINES + more(3))
     opened = open_job(None)
-    with pytest.raises(ValueError, match="^Bid A28: scope.system would stand over bid.name_more_2$"):
+    with pytest.raises(ValueError, match="^Bid A29: scope.system would stand over bid.name_more_2$"):
         Layout(blocks(opened.units, ROOM), ROOM)
 
 
@@ -196,9 +196,9 @@ def test_a_line_more_on_the_bid_moves_the_signatures_and_is_printed(books):
 
 
 def test_a_bid_of_more_lines_than_a_sheet_of_paper_is_refused():
-    """51 lines of today and 40 more; 77 of 15 points go on letter paper at 60 %."""
+    """52 lines of today and 40 more; 77 of 15 points go on letter paper at 60 %."""
     told = made_with(ON_BID % 40).stderr.decode()
-    assert told.rstrip().endswith("Bid: 91 lines do not go on one sheet of paper, which has room for 77")
+    assert told.rstrip().endswith("Bid: 92 lines do not go on one sheet of paper, which has room for 77")
 
 
 def test_a_link_that_hides_a_block_is_refused():
