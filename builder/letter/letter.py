@@ -161,7 +161,7 @@ def _parts(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     """
     for row in estimate.rows["bid_parts"]:
         if row.kind:
-            yield _said(row.named), _money(row.amount, units)
+            yield _said(row.part), _money(row.amount, units)
 
 
 def _payments(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:

@@ -11,6 +11,7 @@ from builder.values import same
 # fmt: off
 ROOM = PARTS + 2                                        # the tax and the price below them
 TAX, PRICE = "Sales tax", "Price"
+NUMBER = "ROW()-ROW({#part})"
 PLACE = 2                                               # the first column on the page, from A = 0
 
 LISTED = Block("bid_parts", SHEET, (
@@ -20,7 +21,6 @@ LISTED = Block("bid_parts", SHEET, (
     C("taxed", "A line of tax", "count", "IF({count}=0,0,--({price.tax@1}>0))", "", rows=1),
     C("kind", "1 a part, 2 tax, 3 the price", "count",
       'IF(({*count}=0)+({no}>{*count}+{*taxed}+1)>0,"",1+({no}>{*count})+({no}>{*count}+{*taxed}))', ""),
-    C("named", "Line in words", "text", f'CHOOSE({{kind}},{{line.name}},"{TAX}","{PRICE}")'),
     C("amount", "Amount", "money", "CHOOSE({kind},{line.price},{price.tax@1},{price.total@1})"),
 ), {"line": At("parts", "{no}")}, "kind", under="parts", section="Parts on the bid")
 
@@ -32,9 +32,10 @@ def page(top):
         Block("bid", "Bid", (C("parts_heading", "", "text", heading, "", look="section"),), form="page", place=PLACE,
               top=top),
         Block("bid_parts", "Bid", (
-            C("part", "", "text", '{own.named}&""', "", look="shrunk", at=(0, 0)),
+            C("part", "", "text", f'IF({{own.kind}}="","",CHOOSE({{own.kind}},{{line.name}},"{TAX}","{PRICE}"))', "",
+              look="shrunk", at=(0, 0)),
             C("money", "", "money", "{own.amount}", "", look="paid_line", at=(0, 1)),
-        ), {"own": At("bid_parts", "ROW()-ROW({#part})")}, form="strip", place=PLACE, top=top + 1),
+        ), {"own": At("bid_parts", NUMBER), "line": At("parts", NUMBER)}, form="strip", place=PLACE, top=top + 1),
     )
 # fmt: on
 
@@ -50,5 +51,5 @@ def bid_parts(est):
     lines = [(1.0, line.name, line.price) for line in parts]
     lines += [(2.0, TAX, price.tax)] if rows[0].taxed else []
     for row, (kind, name, amount) in zip(rows, (*lines, (3.0, PRICE, price.total))):
-        row.set(kind=kind, named=name, amount=amount, part=name, money=amount)
+        row.set(kind=kind, part=name, amount=amount, money=amount)
     est.rows["bid"][0].parts_heading = f"Price by part ({est.units.currency})"

@@ -45,10 +45,12 @@ def _beyond(kind):
 
 
 def _right(key):
-    """The same of its inputs to the right of the results. Rows pushed out of it are counted above."""
+    """The same of its inputs to the right of the results. Rows pushed out of it are counted above. There may be one
+    column of them, and the sum of a single cell of text is an error for HyperFormula.
+    """
     around, head, every = (f"{{{key}.more_{name}}}" for name in ("around", "head", "all"))
     first = f"{{{key}.{ASIDE[key]}}}"
-    return (f"COUNTA({around})-IF(ISERROR(SUM({head})),0,COUNTA({head}))"
+    return (f'COUNTA({around})-IF(ISERROR(SUMPRODUCT(--({head}=""))),0,COUNTA({head}))'
             f"-IF(COUNTA({first})+COUNTBLANK({first})>{{room_{key}}},0,COUNTA({every}))")
 
 

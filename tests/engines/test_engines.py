@@ -7,7 +7,7 @@ import zipfile
 
 import pytest
 from support.books import EACH_BOOK, FEW
-from support.editing import small_book
+from support.editing import SMALL, LiveBook, small_book
 from support.engines import IronCalc, Values, differences, formula_cells, libreoffice, resting_on
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
 
@@ -63,6 +63,26 @@ def other(request):
 def test_another_engine_agrees(books, other, name):
     book = books[name]
     assert differences(book.estimate, book.layout, other(book.path)) == []
+
+
+@pytest.fixture(scope="module")
+def parted(tmp_path_factory):
+    """The shed with its parts and a tax on its bid, which no example shows."""
+    folder = tmp_path_factory.mktemp("parted")
+    shed = small_book("us", folder)
+    shed.values["terms"][0]["show_parts"], shed.values["job"][0]["sales_tax"] = "yes", 0.0825
+    return LiveBook(shed.values, shed.units, folder, **SMALL)
+
+
+def test_another_engine_agrees_on_a_bid_with_parts(parted, other):
+    estimate = parted.estimate()
+    assert [row.kind for row in estimate.rows["bid_parts"] if row.kind][-2:] == [2, 3]
+    assert differences(estimate, parted.layout, other(parted.path)) == []
+
+
+def test_libreoffice_agrees_on_a_bid_with_parts(parted, libreoffice_here, tmp_path):
+    (saved,) = libreoffice([parted.path], tmp_path)
+    assert differences(parted.estimate(), parted.layout, Values(saved)) == []
 
 
 def test_what_an_engine_has_no_function_for_is_told_in_words_and_bears_no_figure(books):
