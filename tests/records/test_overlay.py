@@ -416,7 +416,7 @@ def test_a_change_of_nothing_says_so(laid):
 
 def test_figures_of_terms_are_noted_one_by_one(laid):
     (note,) = said(laid("terms:\n  price: {margin: 30 %}\n  spray: {overlap: 40 %}\n"), NOTE)
-    assert note.startswith(f"2:3: Terms: changes spray.overlap, price.margin of {CATALOGS}/terms.yaml:")
+    assert note.startswith(f"2:3: Terms: changes price.margin, spray.overlap of {CATALOGS}/terms.yaml:")
 
 
 # ---- editors
