@@ -26,6 +26,7 @@ sys.path[:0] = [str(HERE.parent.parent), str(HERE.parent), str(HERE)]
 
 import test_branches
 import test_choices
+import test_choices_of_crews
 import test_choices_of_jobs
 from support.choices import changed
 from support.flipped import Flippable, every_change, layout_of
@@ -37,6 +38,7 @@ PAGES = (
     "cannery", "court court_price", "barn barn_more", "tower", "dock", "fence_whole", "flat", "barn_whole", "fence",
     "cannery_whole", "flat_whole", "rentals",
 )  # fmt: skip
+CHOICES = test_choices, test_choices_of_jobs, test_choices_of_crews
 # what a contractor pays, buys, sets and promises: blocks and columns
 RESULTS = {
     "purchases", "days", "price", "parts", "counter", "sizes.buy", "sizes.left", "sizes.cash", "picks.set_pressure",
@@ -92,7 +94,7 @@ def pages():
 
 
 def choices():
-    for job, before, words, figures in (test_choices.CHOICES | test_choices_of_jobs.CHOICES).values():
+    for job, before, words, figures in (one for module in CHOICES for one in module.CHOICES.values()):
         yield f"{job}.yaml", changed(job, words), before and f"{before}.yaml", lambda _, figures=figures: figures
 
 
