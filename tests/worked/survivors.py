@@ -28,6 +28,7 @@ import test_branches
 import test_choices
 import test_choices_of_crews
 import test_choices_of_jobs
+import test_choices_of_money
 from support.choices import changed
 from support.flipped import Flippable, every_change, layout_of
 from support.tight import tight_books
@@ -38,7 +39,7 @@ PAGES = (
     "cannery", "court court_price", "barn barn_more", "tower", "dock", "fence_whole", "flat", "barn_whole", "fence",
     "cannery_whole", "flat_whole", "rentals",
 )  # fmt: skip
-CHOICES = test_choices, test_choices_of_jobs, test_choices_of_crews
+CHOICES = test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_money
 # what a contractor pays, buys, sets and promises: blocks and columns
 RESULTS = {
     "purchases", "days", "price", "parts", "counter", "sizes.buy", "sizes.left", "sizes.cash", "picks.set_pressure",
@@ -51,12 +52,84 @@ LEFT_OUT = {
     "*.*_read": "the same",
     "*.*_said": "the same",
 }
-EQUIVALENT = (  # column, change -> identity or bound that proves it; both are patterns
+EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are patterns
+    # ---- packs: the first of costs that differ by less than the slack
     (
         "purchases.cost_none",
         r"0\*\{paint|^\{paint\.pack2_(price|volume)\} ->",
         "nothing times a price or a volume is nothing",
     ),
+    (
+        "purchases.cost_none",
+        r"^0 -> 1 \(2\)$",
+        "where nothing is left, as many middle packs as fit are none and cost nothing, and are taken instead",
+    ),
+    (
+        "purchases.cost_more",
+        r"^1 -> 2 \(2\)$",
+        "one more middle pack than fit holds all the rest; where there is no middle pack, any number holds nothing",
+    ),
+    (
+        "purchases.middle_fit",
+        r"^0 -> 1 \(2\)$",
+        "where there is no middle pack, any number of it holds and costs nothing, and the first choice stays",
+    ),
+    (
+        "purchases.middle",
+        r"^(CHOOSE\(\{rest_choice@3\},0,|\{middle_fit@3\}|1 -> 2 \(3\)$)",
+        "one more of the largest holds all: nothing is left, of which the first choice, none, costs nothing",
+    ),
+    (
+        "purchases.choice",
+        r"-> MIN\(\{case_cost@(2\},\{case_cost@3\}\)|1\},\{case_cost@3\}\) \(2\)$)",
+        "a cost is above the least of all where it is above the least of the others; who is out is not the least",
+    ),
+    (
+        "purchases.rest_choice",
+        r"-> MIN\(\{cost_(fit@\},\{cost_more@\}\)|none@\},\{cost_more@\}\) \(2\)$)"
+        r"|^\{cost_fit@\} -> \{cost_none@\} \(3\)$|^\{cost_none@\} -> \{cost_fit@\} \([23]\)$",
+        "the same",
+    ),
+    (
+        "purchases.choice",
+        r"^\{case_cost@1\} -> \{cost_more@1\} \([23]\)$",
+        "the same: the first case, of no largest pack, costs the least of its three, of which this is one",
+    ),
+    (
+        "purchases.choice",
+        r"-> MIN\(\{case_cost@1\},\{case_cost@2\}\)$",
+        "packs are whole multiples: where doing without the largest is no dearer than as many as fit, it is made of "
+        "smaller ones for less, and one more of it saves nothing",
+    ),
+    # ---- money
+    (
+        "cost.overhead cost.taxed price.of_sales risk.loaded risk.hourly",
+        r"^0 -> 1$",
+        "of words that stand by the alphabet (overhead_basis, tax_base) a rough match finds the same as an exact one",
+    ),
+    (
+        "price.allowed",
+        r"^(IF\(\{terms\.deposit_cap_amount\}=\"\".* -> \{terms\.deposit_cap_amount\}|"
+        r"\{terms\.deposit_cap_amount\} -> \{terms\.rounding\})$",
+        "this engine leaves a blank cell out of MIN; others take it for 0 (MIN in grammar.py), and are compared",
+    ),
+    (
+        "price.contingency_share",
+        r"^\{cost\} -> \{contingency\}$",
+        "no contingency is no share of any cost, and a job that costs nothing has none",
+    ),
+    (
+        "price.chance_*",
+        r"^MAX\(\{\w+\}-\{outlook\.certain\},0\) -> MAX\(\{",
+        "it is asked for only where the difference is above 0",
+    ),
+    ("price.chance_*", r"^1 -> 2 \(2\)$", "the last argument of NORMDIST: any number but 0 asks for the sum"),
+    (
+        "price.chance_*",
+        r"^\{outlook\.expected\} -> \{outlook\.p10\}$",
+        "where it is asked for nothing is uncertain, and P10 is the mean",
+    ),
+    # ---- days
     (
         "days.a*",
         r"^(SUMPRODUCT.*\*\(\{no\}>1\) -> SUMPRODUCT.*[^1]\)$|\{no\}>1 -> \{no\}>=1)",
@@ -67,16 +140,14 @@ EQUIVALENT = (  # column, change -> identity or bound that proves it; both are p
         r"^MIN\(COUNT\(\{work_days\.no\}\),.* -> MIN\((INT|MAX|ROUNDUP)",
         "what goes on past the days that are listed is refused (Schedule: too long) and has no price",
     ),
-    (
-        "price.chance_*",
-        r"^MAX\(\{\w+\}-\{outlook\.certain\},0\) -> MAX\(\{",
-        "it is asked for only where the difference is above 0",
-    ),
 )
 
 
 def explained(column, words):
-    return any(fnmatch(column, where) and re.search(what, words) for where, what, _ in EQUIVALENT)
+    """Whether a change is proved to be none."""
+    return any(
+        re.search(what, words) and any(fnmatch(column, one) for one in where.split()) for where, what, _ in EQUIVALENT
+    )
 
 
 def occasions():
