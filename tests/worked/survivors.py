@@ -127,7 +127,7 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
     (
         "price.chance_*",
         r"^\{outlook\.expected\} -> \{outlook\.p10\}$",
-        "where it is asked for nothing is uncertain, and P10 is the mean",
+        "where it is asked for, nothing is uncertain and P10 is the mean, or less is paid than is certain, below both",
     ),
     # ---- days
     (

@@ -1,4 +1,4 @@
-"""What no page comes to of two guns, of kits and hoses of an alternate, of an own pump, and of overhead by sales: each is
+"""What no page comes to of two guns, of kits and hoses of an alternate, of own machines, and of overhead by sales: each is
 one of the jobs with words changed, and the figures that follow, worked out beside it on what the page of that job has
 worked out.
 """
@@ -128,6 +128,22 @@ CHOICES = {
         "court",
         {"flush: 0.25 h}": "flush: 0.25 h, owned_day: 12}"},
         [figure("cost.pump_rental", 5 * 12), figure("cost.access_rental", 340 + 60)],
+    ),
+    # A adds an hour of two to the boom's use, a day more than the four in which it works
+    "own access": (
+        "tower",
+        "court",
+        {"boom, factor: 1, rental: 100, delivery: 20": "boom, factor: 1, owned_day: 20"},
+        [
+            figure("machines.worked", 4, name="boom"),
+            *(figure("machines.cost", days * 20, name="boom", copy=copy) for copy, days in ((1, 4), (2, 5), (4, 4))),
+        ],
+    ),
+    "rented and not used": (
+        "rentals",
+        "court",
+        {"access:\n": "access:\n  - {name: crane, factor: 1, rental: 500, delivery: 70, height_limit: 40 ft}\n"},
+        [figure("machines.cost", 0, name="crane", copy=copy) for copy in (1, 2, 3, 4)],
     ),
     "overhead by sales": (
         "cannery",

@@ -14,6 +14,7 @@ SPARE = """  - {name: Spare, surface: Plaster, pump: Other pump}
 coats:
   - {system: Spare, coating: Paint, color: White, coats: 2, face: bare}
   - {system: Spare, coating: Paint, color: Blue, coats: 1, method: roll}
+  - {system: Spare, coating: Slow primer, coats: 3, method: roll}
 """
 CERTAIN = "{area: {low: 1, high: 1}, material: {low: 1, high: 1}, time: {low: 1, high: 1}, wear: {low: 1, high: 1}"
 DOUBT = (
@@ -39,6 +40,7 @@ CHOICES = {
         [
             figure("price.net", 3227, 4992, 3747, 3551),
             figure("days.labor", *court.labor),
+            figure("days.alone", *court.alone),
             figure("parts.area", 205, 546, 775, 1526, 331.2, 139, 48),
             figure("task_hours.labor", 0, system_at=6),
             figure("systems.slow", 1, no=6),

@@ -124,6 +124,13 @@ CHOICES = {
             ),
         ],
     ),
+    # who costs nothing and takes nothing does not cost more than it takes
+    "a gift for nothing": (
+        "gift",
+        "court",
+        {"minimum: 100": "minimum: 0"},
+        [figure(f"price.{key}", 0) for key in ("net", "chance_over", "chance_margin")],
+    ),
     "an open wall": (
         "gift",
         "court",

@@ -20,6 +20,15 @@ def test_what_is_no_term_stays():
     assert found == ["--(0+{a}<={b}*(1+{terms.slack}))*(N({row.live})=1)"]
 
 
+def test_a_sum_that_is_written_out_is_its_first_two_terms():
+    """Of five, as of two: which sign, which term, what each is made of."""
+    one, two, five = (
+        [words for words, _ in changes("+".join(f"{{a@{no}}}*{{b}}" for no in range(1, most + 1)), same)]
+        for most in (1, 2, 5)
+    )
+    assert len(one) == 3 and len(two) == 3 + 2 * 3 and len(five) == len(two)
+
+
 def test_a_dropped_term_is_missed_and_put_back(tmp_path):
     """Rental at nothing is seen by the page of rentals; the formula as it is stays."""
     folder = tmp_path / "rentals"
