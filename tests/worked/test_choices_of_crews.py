@@ -142,8 +142,11 @@ CHOICES = {
     "rented and not used": (
         "rentals",
         "court",
-        {"access:\n": "access:\n  - {name: crane, factor: 1, rental: 500, delivery: 70, height_limit: 40 ft}\n"},
-        [figure("machines.cost", 0, name="crane", copy=copy) for copy in (1, 2, 3, 4)],
+        {
+            "  - {tag: G, system: Walls, length: 10 ft, height: 10 ft, access: five only}\n": "",
+            "rental_5: 400": "rental_5: 400, delivery: 70",
+        },
+        [figure("machines.cost", 0, name="five only", copy=copy) for copy in (1, 2, 3, 4)],
     ),
     "overhead by sales": (
         "cannery",
