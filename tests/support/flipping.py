@@ -34,6 +34,8 @@ def changes(formula, others):
         if node in quiet or node in still:
             continue
         for start, end, put in _changes(node, formula, quiet, others):
+            if put == formula[start:end]:
+                continue
             words = f"{formula[node.start : node.end]} -> {_so(node, formula, start, end, put)}"
             times[words] += 1
             again = f" ({times[words]})" if times[words] > 1 else ""  # the same change in another place

@@ -8,6 +8,7 @@ from math import log, pi
 import pytest
 import test_barn as barn
 import test_cannery as cannery
+import test_dock as dock
 from numpy import array, minimum
 from support.choices import figure, holds
 from support.worked import FOOT, GPM, INCH, PSI, chance_below, uncertain
@@ -147,6 +148,19 @@ CHOICES = {
             "rental_5: 400": "rental_5: 400, delivery: 70",
         },
         [figure("machines.cost", 0, name="five only", copy=copy) for copy in (1, 2, 3, 4)],
+    ),
+    "the other pump": (
+        "dock",
+        "court",
+        {"  crew: pair\n": "  crew: pair\n  pump: Other pump\n"},
+        [
+            figure(
+                "purchases.line_fill",
+                *((0.1 + 0.4 * dock.content) / 1.1 * one for one in (0, 2, 1, 1)),
+                scenario=1,
+                live=1,
+            )
+        ],
     ),
     "overhead by sales": (
         "cannery",

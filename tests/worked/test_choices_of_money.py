@@ -2,11 +2,14 @@
 changed, and the figures that follow, worked out beside it on what the page of that job has worked out.
 """
 
+from math import log
+
 import pytest
 import test_barn_whole as barn_whole
 import test_cannery as cannery
 import test_court_price as court
 from support.choices import figure, holds
+from support.worked import chance_below, uncertain
 
 # ---- white of the court: 7.63 gal and .25 to touch up, 8.575 with the shed
 TWO = "packs: [{volume: 1 gal, pack_price: 40}, {volume: 5 gal, pack_price: 150}]"
@@ -33,6 +36,10 @@ DOUBT = (
     "      high: 1.5}"
 )
 larger = 297 + (court.cost[0] - 297) * 1.2  # 2756.48, between the 2581.60 that leave the margin whole, and 3227
+
+mean, spread = uncertain(
+    [0.8, 0.9, 0.9, 0.7], [1.25, 1.2, 1.6, 1.5], [court.bought[0] * 1.06 * 1.1, 0, court.wages[0] * 1.1, 0]
+)
 
 # name: job, the job it is laid over, what stands there -> what is put there, figures
 CHOICES = {
@@ -104,6 +111,16 @@ CHOICES = {
             figure("risk.p90", larger),
             figure("price.chance_over", 0),
             figure("price.chance_margin", 1),
+        ],
+    ),
+    # all but the lift, and its overhead, is as uncertain as area, material and time
+    "doubt without a gun": (
+        "court",
+        None,
+        {},
+        [
+            figure("risk.expected", 297 + mean),
+            figure("price.chance_over", 1 - chance_below((log((3227 - 297) / mean) + spread**2 / 2) / spread)),
         ],
     ),
     # ---- nothing to be paid, nothing to be painted: 100 ft2, or all of them open

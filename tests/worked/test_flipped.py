@@ -20,6 +20,12 @@ def test_what_is_no_term_stays():
     assert found == ["--(0+{a}<={b}*(1+{terms.slack}))*(N({row.live})=1)"]
 
 
+def test_alike_branches_are_not_changed_for_each_other():
+    """Of three branches, of which the second and the third are alike, the first and the last are put otherwise."""
+    found = [formula for words, formula in changes("CHOOSE({k},{a},0,0)", same) if "CHOOSE" in words]
+    assert found == ["CHOOSE({k},0,0,0)", "CHOOSE({k},{a},0,{a})"]
+
+
 def test_a_sum_that_is_written_out_is_its_first_two_terms():
     """Of five, as of two: which sign, which term, what each is made of."""
     one, two, five = (
