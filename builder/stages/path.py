@@ -34,7 +34,8 @@ FOUND = (
     C("nozzles", "Trace: cost of its nozzles", "money",
       "{gallon.due}*{size.nozzle_price}+{gallon.change_wages}", "sprayed"),
     C("direct", "Trace: direct cost of the coat", "money", "{hour.cost}+{coating}+N({nozzles})", "live"),
-    C("part", "Trace: part of the price", "money", "{price.total@scenario}*{direct}/{cost.direct@scenario}", "priced"),
+    C("part", "Trace: part of the price", "money",
+      "IF({cost.direct@scenario}=0,0,{price.total@scenario}*{direct}/{cost.direct@scenario})", "priced"),
 )
 
 # Key of a line -> its quantity, its figure, the column without which it is blank.
@@ -194,7 +195,7 @@ def _price(est, path):
     price, cost = (est.rows[block][int(path.scenario) - 1] for block in ("price", "cost"))
     path.priced = 1.0 if price.live else None
     if path.priced:
-        path.part = price.total * path.direct / cost.direct
+        path.part = price.total * path.direct / cost.direct if cost.direct else 0.0
         _show(est, path, "part", path.part)
         path.say_all, path.say_job = (_whole_of(est, one, "money") for one in (cost.direct, price.total))
 

@@ -6,10 +6,12 @@ pair (MAX, MIN; ROUNDUP, INT), an argument less, none of it; a number: one more;
 
 What is no term of an equation stays as it is: what makes a number of a blank or of a truth (--x, 0+x); what holds
 rounding noise off a bound (SLACK: it moves what lies within a millionth of a bound, and no figure by more); what a
-reason weighs beside other reasons, which are told and not counted; and whether a row is there to be worked out at all
-(GUARDS: of a book with a faulty row no price is told).
+reason weighs beside other reasons, which are told and not counted; whether a row is there to be worked out at all
+(GUARDS: of a book with a faulty row no price is told); and, of a sum that is written out number by number, the third
+term and those after it: they are the first again.
 """
 
+import re
 from collections import Counter
 
 from support.formulas import COMPARISONS, read
@@ -27,11 +29,13 @@ GUARDS = {"sound", "live", "passed", "usable", "entry_sound", "system_live", "re
 def changes(formula, others):
     """(what is changed, the formula so changed) of every change. others(reference): another in its place, or None."""
     tree = read(formula)
-    quiet, still, times = _quiet(tree), _still(tree), Counter()
+    quiet, still, times = _quiet(tree, formula), _still(tree), Counter()
     for node in tree.walk():
         if node in quiet or node in still:
             continue
         for start, end, put in _changes(node, formula, quiet, others):
+            if put == formula[start:end]:
+                continue
             words = f"{formula[node.start : node.end]} -> {_so(node, formula, start, end, put)}"
             times[words] += 1
             again = f" ({times[words]})" if times[words] > 1 else ""  # the same change in another place
@@ -93,10 +97,23 @@ def _call(node, kids, quiet):
                 yield node.start, node.end, f"{said}({','.join(kids[:at] + kids[at + 1 :])})"
 
 
-def _quiet(tree):
+def _quiet(tree, formula):
     """The nodes that are no terms, with all they hold."""
     silent = (node for node in tree.walk() if _holds_slack(node) or _is_weight(node) or _is_guard(node))
-    return {inner for node in silent for inner in node.walk()}
+    again = (node.kids[1] for node in tree.walk() if _goes_on(node, formula))
+    return {inner for outer in (silent, again) for node in outer for inner in node.walk()}
+
+
+def _goes_on(node, formula):
+    """It adds to a sum of terms one more that differs from the first in its numbers alone."""
+    first, length = node, 0
+    while first.kind == "operator" and first.said == "+":
+        first, length = first.kids[0], length + 1
+    return length > 1 and _numberless(node.kids[1], formula) == _numberless(first, formula)
+
+
+def _numberless(node, formula):
+    return re.sub(r"\d+", "", formula[node.start : node.end])
 
 
 def _still(tree):

@@ -40,6 +40,8 @@ BRANCHES = (
     ("E34", "barn", "built: 1950", "built: 1950\n  lead_test: no lead found", "cost.task_material", NO_OLD_PAINT),
     ("E34", "barn", "built: 1950", "built: 1950\n  lead_test: not done", "cost.task_material", 63.07),
     ("E34", "barn", "built: 1950", "built: 1950\n  lead_test: lead found", "cost.task_material", 63.07),
+    ("E34", "barn", "{task: Contain}", "{task: Contain, share: 50 %}", "cost.task_material", NO_OLD_PAINT + 15 * 0.5),
+    ("E34", "barn", "{task: Contain}", "{task: Contain, area: 25 ft2}", "cost.task_material", NO_OLD_PAINT + 25 * 0.5),
     # travel: another vehicle, 3 visits x 40 mi x .70 more; a longer way, 3 x 2 people x 1 h x 32.40 more; in the day,
     # of which (8 - .5 - 1) x .9 h are left
     ("E32", "barn", "distance: 20 mi", "distance: 20 mi\n  vehicles: 2", "cost.direct", test_barn_whole.direct + 84),

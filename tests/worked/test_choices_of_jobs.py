@@ -14,6 +14,7 @@ SPARE = """  - {name: Spare, surface: Plaster, pump: Other pump}
 coats:
   - {system: Spare, coating: Paint, color: White, coats: 2, face: bare}
   - {system: Spare, coating: Paint, color: Blue, coats: 1, method: roll}
+  - {system: Spare, coating: Slow primer, coats: 3, method: roll}
 """
 CERTAIN = "{area: {low: 1, high: 1}, material: {low: 1, high: 1}, time: {low: 1, high: 1}, wear: {low: 1, high: 1}"
 DOUBT = (
@@ -29,6 +30,8 @@ trigger = (
 )
 wages = barn_whole.task_wages + barn_whole.coat_wages + barn_whole.change_wages + barn_whole.way
 
+OPENED = (9, 11, 10, 10)  # openings of the court, and with each alternate
+
 # name: job, the job it is laid over, what stands there -> what is put there, figures
 CHOICES = {
     # ---- a system that is not measured costs nothing and breaks nothing
@@ -39,6 +42,7 @@ CHOICES = {
         [
             figure("price.net", 3227, 4992, 3747, 3551),
             figure("days.labor", *court.labor),
+            figure("days.alone", *court.alone),
             figure("parts.area", 205, 546, 775, 1526, 331.2, 139, 48),
             figure("task_hours.labor", 0, system_at=6),
             figure("systems.slow", 1, no=6),
@@ -189,7 +193,50 @@ CHOICES = {
         {"  - {task: Scrub, system: Foot, hours: 4 h, people: 4}\n": ""},
         [figure("lanes.hand_end", 1.2, 16.2, 52.2, 52.2), figure("plan.gun_from", 1.2)],
     ),
+    # ---- bounds of openings, of which the job says one: of the terms 30 and 40 ft2
+    "nothing off": ("court", None, {"  opening_none: 10 ft2\n": ""}, [figure("areas.standard", 0, 0, 0, 0, 0, 0)]),
+    "both off one face": (
+        "court",
+        None,
+        {"  opening_both: 15 ft2\n": ""},
+        [figure("areas.standard", 45, 6 + 21 / 2, 0, 24, 21, 12)],
+    ),
+    "a first line that is no rectangle": (  # the walls of rooms are
+        "court",
+        None,
+        {"system: Walls, length: 20 ft": "system: Walls, shape: triangle, profile: Pickets, length: 20 ft"},
+        [
+            figure("systems.measured", (100 - 45) * 1.2 + 546 + 742),
+            figure("systems.coated", (100 - 45) * 1.5 + 546 + 742),
+        ],
+    ),
+    # ---- tasks of a system go by its own access; from the ground, by none
+    "masking the fence": (
+        "court",
+        None,
+        {"{task: Mask}": "{task: Mask, system: Fence}"},
+        [figure("task_hours.labor", 28 / 40, task="Mask", copy=2), figure("task_hours.labor", 0, task="Mask", copy=1)],
+    ),
+    "hanging of the walls": (
+        "court",
+        None,
+        {"{task: Hang, system: Shed,": "{task: Hang, system: Walls,"},
+        [figure("task_hours.labor", 10 / 5, task="Hang", copy=1)],
+    ),
+    "lamps from the ground": (
+        "court",
+        None,
+        {"each_material: 0.25, access: yes": "each_material: 0.25, access: no"},
+        [figure("task_hours.labor", all_of / 5, task="Lamps", copy=copy) for copy, all_of in zip((1, 2, 3, 4), OPENED)],
+    ),
+    "containing what holds no lead": (
+        "barn_whole",
+        "barn",
+        {"{task: Contain}": "{task: Contain, area: 25 ft2}", "built: 1950": "built: 1978"},
+        [figure("cost.task_material", 63.07 - 30 * 0.5)],
+    ),
     # ---- what stands on no page
+    "openings of lines": ("barn", None, {}, [figure("areas.opened", 1 + 2 + 1, 1, 1 + 1, 0)]),
     "alternates that there are not": (
         "barn",
         None,
