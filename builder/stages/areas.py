@@ -119,6 +119,7 @@ def areas_block(capacity):
         C("faces", "Faces", "count", 'IF(({part}>0)+({all_over}=1)+({line.sides}="")>0,1,{line.sides})'),
         C("coefficient", "Coefficient", "number", 'IF({profile_at}="",1,{profile.coefficient})'),
         C("paint_coefficient", "Paint coefficient", "number", 'IF({profile_at}="",1,{profile.of_paint})'),
+        C("hired", "Its access is rented", "count", 'IF({access_at}="",0,{up.hired})'),
         C("access_factor", "Work factor of its access", "number", 'IF({access_at}="",1,{up.factor})'),
         C("shape_no", "Number of its shape", "count",
           'IF(({part}>0)+({line.shape}="")>0,1,MATCH({line.shape},{words.shape},0))'),
@@ -217,6 +218,7 @@ def _face(est, row, line):
     row.coefficient = profile.coefficient if profile else 1.0
     row.paint_coefficient = profile.of_paint if profile else 1.0
     row.access_factor = access.factor if access else 1.0
+    row.hired = access.hired if access else 0.0
     row.shape_no = place("shape", line.shape, 1) if line is not None else 1
 
 

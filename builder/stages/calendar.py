@@ -73,8 +73,7 @@ def page_blocks(lines):
     header = Block("schedule", PAGE, (
         C("headline", "", "text",
           f'IF(N({{days.visits@1}})*(1-N({{plan.too_long}}))=0,"{NO_SCHEDULE}",'
-          '{days.visits@1}&" working day"&REPT("s",--({days.visits@1}<>1))&{schedule.dates}'
-          f'&REPT("{FIRST_DAYS}",--({{plan.took}}>COUNT({{daily.no}}))))', "", look="section"),
+          '{days.visits@1}&" working day"&REPT("s",--({days.visits@1}<>1))&{schedule.dates})', "", look="section"),
         C("standing", "", "text", '{schedule.waits}&""', "", look="line"),
     ), form="page", place=0, top=HEADLINE)
     dates = Block("schedule", SHEET, (
@@ -83,7 +82,8 @@ def page_blocks(lines):
         C("promised", "Promised, in words", "text", f'IF({{days.promised@1}}="","",{day("{days.promised@1}")})',
           "passed"),
         C("dates", "Both, in words", "text",
-          'IF({planned}="",", no first day yet",": planned until "&{planned}&", promised by "&{promised})', "passed"),
+          'IF({planned}="",", no first day yet",": planned until "&{planned}&", promised by "&{promised})'
+          f'&REPT("{FIRST_DAYS}",--({{plan.took}}>COUNT({{daily.no}})))', "passed"),
         C("worth", "Wages of standing time, whole", "number",
           "INT({days.standing@1}/{basics.productive}*{cost.wage@1}+1/2+{terms.slack})", "passed"),
         C("waits", "Standing time, in words", "text",
@@ -134,9 +134,9 @@ def calendar(est):
     page.worth = float(floor(wages + 0.5 + est.terms.slack))
     page.waits = _waits(est, day, plan, page.worth)
     page.standing = page.waits
+    page.dates += FIRST_DAYS if plan.took > TOLD else ""
     if day.visits and not plan.too_long:
-        more = FIRST_DAYS if plan.took > TOLD else ""
-        page.headline = f"{_plural(day.visits, 'working day')}{page.dates}{more}"
+        page.headline = f"{_plural(day.visits, 'working day')}{page.dates}"
     for line in est.rows["cal_lines"]:
         _line(est, line, plan, day)
     _read(est)

@@ -13,7 +13,7 @@ def _own(key):
     return f"SUMPRODUCT(--({{coat_steps.system_at}}={{no}}),{{coat_steps.times}},{{coat_steps.{key}}})"
 
 
-def lanes_block(machines, access):
+def lanes_block(machines):
     by_machine = {"repeat": machines, "heads": tuple(f"machine {number}" for number in range(1, machines + 1))}
     total = {**by_machine, "rows": 1, "when": "passed"}
 
@@ -71,8 +71,7 @@ def lanes_block(machines, access):
           "+SUMPRODUCT(--({coat_steps.system_at}={no}),--({coat_steps.pump_at}=INDEX({machines.pump_no},{@})))>0))",
           **by_machine),
         C("rented", "Lane: needs a rented access", "count",
-          "--(" + "+".join(f"{{uses@{number}}}*N(INDEX({{access.hired}},{number}))" for number in range(1, access + 1))
-          + ">0)"),
+          "--(SUMPRODUCT(--({areas.system_at}={no}),{areas.hired})>0)"),
         C("hand_use", "Lane: tasks need, until day", "count",
           "SUMPRODUCT(LARGE({*uses@}*{*hand_until},1))*(INDEX({machines.access_no},{@})>0)", **total),
         C("hand_from", "Lane: tasks need, from day", "count",
@@ -202,7 +201,7 @@ def _needs(est, row):
         )
         for machine in est.rows["machines"]
     )
-    row.rented = float(any(used and one.hired for used, one in zip(row.uses, est.rows["access"])))
+    row.rented = float(any(one.hired for one in own))
     row.last_coat = float(max((one.no for one in coats), default=0))
     row.drying = sum(one.times * one.recoat for one in coats) - coats[-1].recoat if coats else 0.0
 

@@ -182,7 +182,7 @@ def blocks(units, capacity):
         hours.TASK_HOURS,
         plan.PLAN,
         plan.MONTHS,
-        lanes.lanes_block(capacity["machines"], capacity["access"]),
+        lanes.lanes_block(capacity["machines"]),
         lanes.COAT_STEPS,
         lanes.STEP_LIST,
         sequence.WORK_DAYS,
