@@ -129,6 +129,12 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         r"^\{outlook\.expected\} -> \{outlook\.p10\}$",
         "where it is asked for, nothing is uncertain and P10 is the mean, or less is paid than is certain, below both",
     ),
+    # ---- tasks
+    (
+        "basics.disturbed",
+        r"^\{contained\}( -> |\*\()",
+        "what is disturbed is read by tasks that contain alone, which are 0 unless it is contained (their `measures`)",
+    ),
     # ---- days
     (
         "days.a*",

@@ -146,7 +146,7 @@ CHOICES = {
         "gift",
         "court",
         {"minimum: 100": "minimum: 0"},
-        [figure(f"price.{key}", 0) for key in ("net", "chance_over", "chance_margin")],
+        [figure("price.live", 1), *(figure(f"price.{key}", 0) for key in ("net", "chance_over", "chance_margin"))],
     ),
     "an open wall": (
         "gift",
