@@ -60,7 +60,9 @@ class Column:
     -> that.
     beside: on an upright block, the column in whose row it stands. view: a cell that a person sets and that is no input
     of the job: the column of the texts to choose from; what is chosen is read by nobody and carried nowhere. at: of a
-    strip, the row and the column of its first cell, from 0.
+    strip, the row and the column of its first cell, from 0. pinned: its formulas name their own row as a fixed one, so
+    that no program takes them for one run of formulas: LibreOffice 7.4 tries to work such a run out at once, which is
+    wrong where each row of it rests on the row above through other columns.
     """
 
     key: str
@@ -78,6 +80,7 @@ class Column:
     look: str = ""  # on a page: the role of its cells (`workbook/reading.py`)
     view: str = ""
     at: tuple = ()
+    pinned: bool = False
 
 
 @dataclass(frozen=True)

@@ -54,10 +54,10 @@ def run_block(systems, pumps, access):
         C("free", "Gun free from", "time", "IF({no}=1,{plan.gun_from},{end^})"),
         C("soonest", "Soonest start", "time", f"MAX({{free}},MIN({span('able')}))"),
         C("worth", "Worth, 0 where later, of", "number",
-          "IF({able@}>{soonest}+{constants.tie},0,(((INDEX({lanes.upto},{@})-{next@}+1)*2+1-({coming.pump_at}>0)"
-          f"*(INDEX({span('loaded')},1,MAX(1,{{coming.pump_at}}))<>{{coming.load}}))*2+{{coming.rented}})*100+100-{{@}})",
-          **every),
-        C("system", "System, 0 where unused", "count", f"IF(N({{live}})=1,100-MOD(MAX({span('worth')}),100),0)", ""),
+          f"IF({{able@}}>{{soonest}}+{{constants.tie}},0,((INDEX({{lanes.upto}},{{@}})-{{next@}}+1)*2+1-({{coming.pump_at}}>0)"
+          f"*(INDEX({span('loaded')},1,MAX(1,{{coming.pump_at}}))<>{{coming.load}}))*2+{{coming.rented}})", **every),
+        C("system", "System, 0 where unused", "count",
+          f"IF(N({{live}})=1,MATCH(MAX({span('worth')}),{span('worth')},0),0)", "", pinned=True),
         C("step", "Step", "count", f"INDEX({span('next')},1,{{system}})"),
         C("pump", "Pump, 0 for none", "count", "IF(N({live})=1,{this.pump_at},0)", ""),
         C("load", "Coating and color", "count", "IF(N({live})=1,{this.load},0)", ""),
@@ -228,13 +228,13 @@ def _row(est, row, one, state):
 
 
 def _worth(est, row, state, at):
-    """Steps left, then whether its pump is kept and a rented machine needed, then its place, as one number."""
+    """Steps left, then whether its pump is kept, then whether a rented machine is needed, as one number."""
     if row.able[at] > row.soonest + TIE:
         return 0.0
     coming = est.row("steps", int(state.next[at]))
     kept = float(coming.pump_at == 0 or state.loaded[coming.pump_at - 1] == coming.load)
     left = state.upto[at] - state.next[at] + 1
-    return ((left * 2 + kept) * 2 + coming.rented) * 100 + 100 - (at + 1)
+    return (left * 2 + kept) * 2 + coming.rented
 
 
 def _totals(est, row):

@@ -228,6 +228,7 @@ class Layout:
     def _template(self, block, column, copy):
         scope = _Scope(self, block, column, copy)
         text = scope.resolve(column.formula)
+        text = text.replace(ROW, f"${ROW}") if column.pinned else text
         when = block.when if column.when is None else column.when
         key, _, nothing = (when or "").partition("=")
         return f'=IF({scope.own(key)}={nothing or QUOTED},"",{text})' if key else f"={text}"
