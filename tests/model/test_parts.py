@@ -47,7 +47,7 @@ def estimated(shed, values):
 
 @examples(20, 1000)
 def test_parts_of_any_job_add_up_to_its_price_before_tax_to_the_cent(shed, count):
-    draw = random.Random(46)
+    draw, priced = random.Random(46), 0
     for _ in range(count):
         names = {row: draw.choice((None, "Front", "Back", "Garage", "GARAGE")) for row in range(len(SIDES) + 3)}
         values = parted(shed, names)
@@ -57,7 +57,11 @@ def test_parts_of_any_job_add_up_to_its_price_before_tax_to_the_cent(shed, count
         estimate = estimated(shed, values)
         prices = [price for _, price in base(estimate)]
         net = estimate.rows["price"][0].net
+        if net is None:  # drawn too large: it takes more days than a schedule has
+            continue
+        priced += 1
         assert sum(cents(price, shed.units) for price in prices) == cents(net, shed.units)
+    assert priced > 0.9 * count
 
 
 def test_lines_of_one_part_stand_together_whatever_their_letters_and_the_rest_is_other(shed):

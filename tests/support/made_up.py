@@ -57,6 +57,18 @@ def _value(field, values, units, number):
     return st.sampled_from(["North", "Wall", "as agreed"])
 
 
+class Drawn(tuple):
+    """(values, units), told by what of the job is filled in: all of the catalogs too is more than hypothesis prints."""
+
+    def __repr__(self):
+        values, units = self
+        told = {
+            kind.key: [{key: value for key, value in row.items() if value is not None} for row in values[kind.key]]
+            for kind in JOBS
+        }
+        return f"{units.system}: {told}"
+
+
 @st.composite
 def jobs(draw, system):
     """(values, units): every block of a job drawn at random, required fields filled, others now and then."""
@@ -80,4 +92,4 @@ def jobs(draw, system):
             }
             if any(value is not None for value in row.values()):
                 values[kind.key].append(row)
-    return values, opened.units
+    return Drawn((values, opened.units))
