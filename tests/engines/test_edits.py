@@ -179,3 +179,9 @@ def test_a_faulty_row_says_so_and_the_price_stays_blank(shed, block, key, row, v
 def test_an_own_overhead_is_counted_while_terms_have_a_fault(shed):
     with shed.changed(("job", "overhead", 0, 0.2), ("terms", "cd", 0, "x")):
         assert shed.estimate().checks.overhead == 0 and shed.differences() == []
+
+
+def test_a_job_of_tasks_alone_has_a_calendar(tmp_path):
+    """Nothing is coated yet: no place of the schedule is a step, and no cell of the calendar an error."""
+    book = small_book("us", tmp_path)
+    assert LiveBook({**book.values, "coats": []}, book.units, tmp_path, **SMALL).differences() == []
