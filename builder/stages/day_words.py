@@ -86,7 +86,8 @@ def told_block(systems):
           f'&({halves("{gun}")}-{halves("IF({no}=1,0,{gun^})")})&" h"'),
     ), {"work": At("work_days", "{no}"), "lane": At("lanes", "{@}"),
         "end": At("steps", "MAX(1,N(INDEX({run.step},MAX(1,{last@}))))"),
-        "start": At("steps", "MAX(1,N(INDEX({run.step},MAX(1,{first@}))))")}, "live", under="machines", section="Days in words")
+        "start": At("steps", "MAX(1,N(INDEX({run.step},MAX(1,{first@}))))")}, "live",
+        under="machines", section="Days in words")
 # fmt: on
 
 
