@@ -87,7 +87,7 @@ def run_block(systems, pumps, access):
           "*SUMPRODUCT(LARGE(({*load_from}={no})*{*hoses},1)))*SUMPRODUCT(LARGE(({*load_from}={no})*{*unthinned},1)))",
           ""),
         C("evenings", "Evenings on which its load stays", "count",
-          "IF({pump}=0,0,{last}-{day}"
+          "IF({pump}=0,0,MAX(0,{last}-{day})"
           "+(1-{fills})*({day}>SUMPRODUCT(LARGE(({*load_from}={load_from})*({*no}<{no})*{*last},1))))", ""),
         C("flush", "Time of flushing", "time", "IF({pump}=0,0,{evenings}*(0+{own.flush}))", ""),
         C("pump_days", "Days it adds to those of its pump", "count",
@@ -259,7 +259,8 @@ def _pump(est, row, rows, earlier):
     row.hoses, row.unthinned = coat.hoses, coat.unthinned
     row.pump_days = _fresh(row, [one for one in earlier if one.pump == row.pump])
     same_load = [one.last for one in earlier if one.load_from == row.load_from]
-    row.evenings = row.last - row.day + (not row.fills and row.day > max(same_load))
+    # what takes no time may end on the evening before the morning that it begins on
+    row.evenings = max(0.0, row.last - row.day) + (not row.fills and row.day > max(same_load))
     row.flush = row.evenings * (pump.flush or 0.0)
 
 
