@@ -85,8 +85,8 @@ def told_block(systems):
           'IF({basics.people}=1,"1 person",{basics.people}&" people")&", gun "'
           f'&({halves("{gun}")}-{halves("IF({no}=1,0,{gun^})")})&" h"'),
     ), {"work": At("work_days", "{no}"), "lane": At("lanes", "{@}"),
-        "end": At("steps", "MAX(1,N(INDEX({run.step},MAX(1,{last@}))))"),
-        "start": At("steps", "MAX(1,N(INDEX({run.step},MAX(1,{first@}))))")}, "live",
+        "end": At("steps", "INDEX({run.step},MAX(1,{last@}))"),
+        "start": At("steps", "INDEX({run.step},MAX(1,{first@}))")}, "live",
         under="machines", section="Days in words")
 # fmt: on
 

@@ -58,7 +58,8 @@ def run_block(systems, pumps, access):
           f"*(INDEX({span('loaded')},1,MAX(1,{{coming.pump_at}}))<>{{coming.load}}))*2+{{coming.rented}})", **every),
         C("system", "System, 0 where unused", "count",
           f"IF(N({{live}})=1,MATCH(MAX({span('worth')}),{span('worth')},0),0)", "", pinned=True),
-        C("step", "Step", "count", f"INDEX({span('next')},1,{{system}})"),
+        C("step", "Step, the first where unused", "count",
+          f"IF(N({{live}})=1,INDEX({span('next')},1,{{system}}),1)", ""),
         C("pump", "Pump, 0 for none", "count", "IF(N({live})=1,{this.pump_at},0)", ""),
         C("load", "Coating and color", "count", "IF(N({live})=1,{this.load},0)", ""),
         C("fills", "Its pump is filled anew", "count",
@@ -241,7 +242,7 @@ def _totals(est, row):
     """What follows from a row once all are known: its load, its evenings, the days on which machines are needed."""
     rows, earlier = est.rows["run"], est.rows["run"][: row.no - 1]
     if not row.live:
-        row.set(system=0, pump=0, load=0, fills=0.0, start=0.0, end=0.0, day=0.0, last=0.0, halts=0.0)
+        row.set(system=0, step=1, pump=0, load=0, fills=0.0, start=0.0, end=0.0, day=0.0, last=0.0, halts=0.0)
     row.time = row.end - row.start
     row.lost_time = row.time * (row.lost or 0.0)
     row.load_from = row.hoses = row.unthinned = row.fill = row.evenings = row.flush = row.pump_days = 0.0
