@@ -54,7 +54,7 @@ def run_block(systems, pumps, access):
         C("free", "Gun free from", "time", "IF({no}=1,{plan.gun_from},{end^})"),
         C("soonest", "Soonest start", "time", f"MAX({{free}},MIN({span('able')}))"),
         C("worth", "Worth, 0 where later, of", "number",
-          f"IF({{able@}}>{{soonest}}+{{constants.tie}},0,((INDEX({{lanes.upto}},{{@}})-{{next@}}+1)*2+1-({{coming.pump_at}}>0)"
+          "IF({able@}>{soonest}+{constants.tie},0,((INDEX({lanes.upto},{@})-{next@}+1)*2+1-({coming.pump_at}>0)"
           f"*(INDEX({span('loaded')},1,MAX(1,{{coming.pump_at}}))<>{{coming.load}}))*2+{{coming.rented}})", **every),
         C("system", "System, 0 where unused", "count",
           f"IF(N({{live}})=1,MATCH(MAX({span('worth')}),{span('worth')},0),0)", "", pinned=True),

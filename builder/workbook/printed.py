@@ -7,6 +7,7 @@ from xlsxwriter.utility import xl_col_to_name as letters
 from builder.records.sentences import CONDITIONS, LEAD
 from builder.stages.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
 from builder.stages.bid_parts import PRICE
+from builder.workbook import reading
 from builder.workbook.answers import LOOKS
 from builder.workbook.columns import LINE
 from builder.workbook.paper import LOWEST, PAPERS
@@ -87,33 +88,13 @@ def bid(writer):
     for key in ("customer", "contractor"):
         line = places["bid", key].row - 1
         sheet.set_row(line, SIGNED_HEIGHT)
-        sheet.conditional_format(
-            line,
-            1,
-            line,
-            len(BID_WIDTHS) - 1,
-            {"type": "formula", "criteria": f'=$B${line + 1}<>""', "format": writer.styles.call("signed")},
-        )
+        reading.call(writer, sheet, (line, 1, line, len(BID_WIDTHS) - 1), ("signed", f'$B${line + 1}<>""'))
     part = places["bid_parts", "part"]
-    sheet.conditional_format(
-        part.row - 1,
-        part.col,
-        part.row + part.rows - 2,
-        part.col + 1,
-        {
-            "type": "formula",
-            "criteria": f'=${letters(part.col)}{part.row}="{PRICE}"',
-            "format": writer.styles.call("total"),
-        },
-    )
+    area = part.row - 1, part.col, part.row + part.rows - 2, part.col + 1
+    reading.call(writer, sheet, area, ("total", f'${letters(part.col)}{part.row}="{PRICE}"'))
     sheet.write_string(SCOPE - 2, 0, "The work", writer.styles("section"))
     first = places["scope", "first"]
-    sheet.conditional_format(
-        first.row - 1,
-        0,
-        first.row + first.rows - 2,
-        len(BID_WIDTHS) - 1,
-        {"type": "formula", "criteria": f"=${letters(first.col)}{first.row}=1", "format": writer.styles.call("begins")},
-    )
+    area = first.row - 1, 0, first.row + first.rows - 2, len(BID_WIDTHS) - 1
+    reading.call(writer, sheet, area, ("begins", f"${letters(first.col)}{first.row}=1"))
     print_whole(sheet, LETTERHEAD - 1, places["bid", "contractor"].row - 1, len(BID_WIDTHS) - 1)
     sheet.fit_to_pages(1, 1)

@@ -120,11 +120,11 @@ class _Writer:
             usual = ROLE_OF.get(column.key, "result" if block.entered else "working")
             style = self.styles(printed.role(block, column) if block.key in LOOKS else usual, column.quantity)
             values = [self.cell_value(row, column, copy) for row in rows]
-            if not column.pinned:
+            if column.pinned:
+                for line, value in enumerate(values, start=place.row):
+                    self.formula(sheet, line - 1, col, at_record(template, line, col), style, value)
+            else:
                 sheet.write_shared(place.row - 1, col, at_record(template, place.row, col)[1:], values, style)
-                return
-            for line, value in enumerate(values, start=place.row):
-                self.formula(sheet, line - 1, col, at_record(template, line, col), style, value)
             return
         style = self.styles("input" if column.field else "working", column.quantity)
         for row in rows:
