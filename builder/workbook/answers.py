@@ -4,7 +4,7 @@ from builder.stages import strips
 from builder.stages import trace as lines
 from builder.stages.paging import EACH, HEADINGS, NOTES, PAGE, PITCH
 from builder.stages.path import FIGURES
-from builder.workbook import paper
+from builder.workbook import paper, reading
 from builder.workbook.shared import LINE
 
 BOLD = ("nozzle", "buy", "gauge")  # of a list, what is looked for first
@@ -78,9 +78,8 @@ def _ruled(writer, key):
     """A line under each row of a list that is used; nothing shows where none is."""
     places = [place for (block, _), place in writer.layout.places.items() if block == key]
     first, last = places[0], places[-1]
-    rule = {"type": "formula", "criteria": f'=$A{first.row}<>""', "format": writer.styles.call("line")}
     area = first.row - 1, first.col, first.row + first.rows - 2, last.col
-    writer.sheets[first.sheet].conditional_format(*area, rule)
+    reading.call(writer, writer.sheets[first.sheet], area, ("line", f'$A{first.row}<>""'))
 
 
 def wear_budget(writer):
@@ -124,8 +123,7 @@ def crew_card(writer):
         for line in range(len(NOTES)):
             sheet.set_row(top + EACH * PITCH + line, NOTE_HEIGHT)
         for strip in range(top, top + EACH * PITCH, PITCH):
-            used = {"type": "formula", "criteria": f'=$A${strip + 1}<>""', "format": writer.styles.call("begins_strip")}
-            sheet.conditional_format(strip, 0, strip, last, used)
+            reading.call(writer, sheet, (strip, 0, strip, last), ("begins_strip", f'$A${strip + 1}<>""'))
     used = sum(bool(row.coat_at) for row in writer.estimate.rows["crew_card"])
     printed = strips.pages(used or coats)  # of a blank book all sheets, since nobody knows how many coats come
     end = strips.TOP - 1 + printed * PAGE - 1

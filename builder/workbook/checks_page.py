@@ -4,6 +4,7 @@ from xlsxwriter.utility import xl_col_to_name as letters
 
 from builder.records.questions import STATES
 from builder.stages.checks import STATED
+from builder.workbook import reading
 from builder.workbook.layout import HEAD
 from builder.workbook.shared import LINE
 
@@ -15,17 +16,8 @@ def checks(writer):
     sheet, places = writer.sheets["Checks"], writer.layout.places
     first, last = places["check_lines", "state"], places["check_lines", "short"]
     cell = f"${letters(first.col)}{first.row}"
-    sheet.conditional_format(
-        first.row - 1,
-        first.col,
-        first.row + first.rows - 2,
-        last.col,
-        {
-            "type": "formula",
-            "criteria": "=" + "+".join(f'({cell}="{state}")' for state in CALLING) + ">0",
-            "format": writer.styles.call("look"),
-        },
-    )
+    area = first.row - 1, first.col, first.row + first.rows - 2, last.col
+    reading.call(writer, sheet, area, ("look", "+".join(f'({cell}="{state}")' for state in CALLING) + ">0"))
     for row in range(first.row - 1, first.row + first.rows - 1):
         sheet.set_row(row, 2 * LINE)  # for the longest of what may come to stand there
     col = last.col + 1
