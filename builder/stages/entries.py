@@ -13,7 +13,7 @@ from builder.sheets.grammar import Column as C
 
 # fmt: off
 # Of a kind whose results stand between its inputs: the first input to their right.
-ASIDE = {"takeoff": "shape", "rooms": "part", "systems": "goal", "coats": "tag", "tasks": "area"}
+ASIDE = {"takeoff": "shape", "rooms": "part", "systems": "goal", "coats": "tag", "tasks": "area", "log": "kit"}
 
 
 def _table(key, *columns, after=(), under="", links=(), **blocks):

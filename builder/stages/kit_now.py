@@ -47,7 +47,8 @@ KIT_NOW = Block("kit_now", SHEET, (
     C("used", "Used in this job", "count", 'IF({through}+{fanned}+{timed}>0,1,"")'),
     C("verdict", "Verdict", "text",
       'CHOOSE({state},"' + '","'.join(STATES) + '")'
-      f'&REPT(", "&{nearest("{late}", "money")}&" "&{{book.currency}}&" of paint lost",--({{late}}>={{constants.step_money}}))'
+      f'&REPT(", "&{nearest("{late}", "money")}&" "&{{book.currency}}&" of paint lost",'
+      "--({late}>={constants.step_money}))"
       f'&REPT("{ROLLING}",({{state}}>2)*({{rolling}}>0))', "used"),
 ), {"own": At("kit", "{no}"), "size": At("nozzles", "{own.nozzle_at}")}, "live", under="log_days",
     section="Nozzles of the kit by now")
