@@ -170,6 +170,8 @@ def choices(saved, most):
         sizes = exchange(saved, (*sizes, _next(saved, sizes)))
         at_most = limit(saved, len(sizes), sum(together(saved, sizes)), rents)
         rents, least = at_most.rents, min(at_most.most, enough)
+        by_worth = sorted(range(len(saved)), key=lambda size: -at_most.worth[size])[: len(sizes)]
+        sizes = max(sizes, exchange(saved, by_worth), key=lambda one: sum(together(saved, one)))
         if len(sizes) <= SURE:
             sizes = proved(saved, len(sizes), sizes, at_most)
             least = sum(together(saved, sizes))
