@@ -19,5 +19,16 @@ CATALOGS = (
     catalogs.ACCESS,
     catalogs.HOLIDAYS,
 )
-JOBS = (job.JOB, job.SYSTEMS, job.COATS, job.TAKEOFF, job.ROOMS, job.OPENINGS, job.KIT, job.TASKS, job.WEATHER)
+JOBS = (
+    job.JOB,
+    job.SYSTEMS,
+    job.COATS,
+    job.TAKEOFF,
+    job.ROOMS,
+    job.OPENINGS,
+    job.KIT,
+    job.GUARDS,
+    job.TASKS,
+    job.WEATHER,
+)
 KINDS = MappingProxyType({kind.key: kind for kind in (*CATALOGS, *JOBS)})

@@ -17,6 +17,7 @@ ROWS = {
     "rooms": (0, 2),
     "openings": (0, 4),
     "kit": (0, 2),
+    "guards": (0, 2),
     "tasks": (0, 4),
 }
 SIZES = ("310", "410", "510", "515", "621", "527", "630", "1223")
@@ -39,6 +40,8 @@ def _names(values, block):
 def _value(field, values, units, number):
     """A strategy for one field; names are those of rows that exist by then."""
     rule = field.rule
+    if field is KINDS["guards"].field_of["guard"]:
+        return st.just(values["families"][number]["guard"])
     if isinstance(rule, OneOf):
         names = _names(values, rule.block)
         return st.sampled_from(names) if names else st.none()
