@@ -186,6 +186,10 @@ SOURCES = (
            "Nothing to replace"),
     Source("Guards", "Trigger lock and nozzle guard on airless guns", "from memory", "29 CFR 1926.302(b)(8)-(9)",
            "Nothing to replace"),
+    Source("Guards of families",
+           "Guards of different families do not take each other's nozzles, while their thread fits any gun; one that "
+           "is not on the van is bought, one a gun, and its price counts in the choice of each coat", "common practice",
+           "No source", "Guards and their prices on Nozzle families, those on the van on Kit"),
     Source("Fire, breathing, height",
            "Grounding and bonding, ventilation and respirators, ladders, lifts and power lines", "from memory",
            "29 CFR 1926.152, 1926.57, 1910.134, 1926.1053, 1926.453, 1926.416",

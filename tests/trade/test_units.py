@@ -83,6 +83,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
         ],
         "money/ft**2",
     ),
+    wear.guard_share: ([2, (400, "ft**2")], "1/ft**2"),
     wear.worn_by_volume: ([(18, "gal"), (45, "gal")], ""),
     wear.worn_by_fan: ([(9, "inch"), (10, "inch"), 0.75], ""),
     wear.worn_by_flow: ([(0.26, "gal/min"), (0.24, "gal/min"), 17 / 15], ""),
