@@ -15,6 +15,7 @@ from builder.spellings import SPELLINGS, measured
 from builder.stages.constants import shown_constants
 from builder.trade import (
     carrying,
+    earning,
     film,
     labor,
     packs,
@@ -83,6 +84,11 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
         ],
         "money/ft**2",
     ),
+    earning.share_done: ([(6, "hour"), (8, "hour"), False], ""),
+    earning.pace: ([(6, "hour"), (8, "hour")], ""),
+    earning.hours_at_end: ([(40, "hour"), (90, "hour"), (36, "hour"), 0.9], "hour"),
+    earning.seen_loss: ([(0.6, "gal"), (2, "gal")], ""),
+    earning.still_needed: ([(3, "gal"), (400, "ft**2"), (300, "ft**2"), (2, "gal"), 0.75], "gal"),
     wear.guard_share: ([2, (400, "ft**2")], "1/ft**2"),
     wear.worn_by_volume: ([(18, "gal"), (45, "gal")], ""),
     wear.worn_by_fan: ([(9, "inch"), (10, "inch"), 0.75], ""),
