@@ -14,6 +14,7 @@ from builder.returned.typed import understood
 from builder.spellings import SPELLINGS, measured
 from builder.stages.constants import shown_constants
 from builder.trade import (
+    billing,
     carrying,
     earning,
     film,
@@ -129,6 +130,14 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     price.cost_paid: ([(10000, "money"), 0.2, 0.15], "money"),
     price.payable: ([(70.035, "money"), (0.01, "money"), 1e-6], "money"),
     price.markup: ([0.4], ""),
+    billing.contract_to_date: ([(4000, "money"), (250, "money")], "money"),
+    billing.done_so_far: ([(9, "hour"), (32400, "s")], ""),
+    billing.payments_reached: ([2, 0.5, 1e-6], ""),
+    billing.by_stages: ([(400, "money"), (1800, "money"), (250, "money"), 0.5], "money"),
+    billing.by_work: ([(400, "money"), (4250, "money"), 0.5], "money"),
+    billing.due_to_date: ([(2325, "money"), (4250, "money"), (400, "money"), 0.5, False, True], "money"),
+    billing.held_back: ([(2325, "money"), (400, "money"), 0.1], "money"),
+    billing.due_now: ([(2325, "money"), (192.5, "money"), (400, "money")], "money"),
 }
 
 
