@@ -120,7 +120,7 @@ def _noted(place, number, row):
     """What stands by now: paid, earned, at the end; said of the row; state; contract; price by inputs; due."""
     looked = [("week", "paid", 0), ("week", "earned", 0), ("week", "at_end", 0), ("log_lines", "said", row)]
     looked += [("brief", "state", 0), ("agreed", "contract", 0), ("price", "total", 0)]
-    looked += [("bill_lines", "due", 0), ("bill_lines", "due", 1), ("bill_lines", "due", 2)]
+    looked += [("bill_lines", "due_now", 0), ("bill_lines", "due_now", 1), ("bill_lines", "due_now", 2)]
     yield "doc.calculateAll()"
     for col, (block, key, down) in enumerate(looked):
         at = place[block, key]
