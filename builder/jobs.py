@@ -11,7 +11,7 @@ from builder import __version__
 from builder.documents import MOST_BYTES, Mark
 from builder.faults import doubts, faults
 from builder.files import get
-from builder.problems import ERROR, WARNING, BadValue, Problem, errors
+from builder.problems import ERROR, WARNING, BadValue, Problem, errors, together
 from builder.quantities import Units
 from builder.records.fields import Marks, Values
 from builder.records.folders import STARTER, Folders
@@ -105,7 +105,7 @@ def _units_for(currency: str, problems: list[Problem]) -> Callable[[Settings, Ma
     def units_for(settings: Settings, marks: Marks) -> Units:
         own = settings.get("currency", currency)
         exchange = settings.get("exchange")
-        if own != currency and exchange is None:
+        if currency and own != currency and exchange is None:
             problems.append(
                 marks["currency"].problem(
                     f"the job is in {own}, the catalogs are in {currency}",
@@ -169,13 +169,13 @@ def open_job(
     ]
     stands = (ERROR, WARNING) if job.unfinished else (ERROR,)  # for a fault: nothing that weighs less than it
     told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
-    found = list(faults(estimate, marks, told))
+    found = list(faults(estimate, marks, told, stock.lost | job.lost))
     if path and not values["takeoff"] and not values["rooms"] and job.marks["job"]:
         hint = "add 'takeoff:' with at least one line, or 'rooms:'"
         found.append(job.mark("job", 0, "").problem("the job has no takeoff line", hint))
     problems += [replace(fault, severity=WARNING) for fault in found] if job.unfinished else found
     problems += doubts(estimate, marks)
-    return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, sorted(problems))
+    return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, together(problems))
 
 
 def facts(units: Units, paper: str | None, lines: int, catalogs: Iterable[str | Path]) -> Facts:

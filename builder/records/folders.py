@@ -1,17 +1,28 @@
 """Folders of catalogs: each file is read once for a command, and understood once for each units of a book."""
 
+import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
 from builder import documents
-from builder.problems import Refused
+from builder.files import get
+from builder.problems import BadValue, Problem, Refused
 from builder.quantities import Units
 from builder.records.fields import Kind
 from builder.records.kinds import CATALOGS
 from builder.records.load import Loaded, Loader
 
 STARTER = "starter.yaml"
+
+
+@dataclass(frozen=True)
+class Unread:
+    """A file that cannot be read: why, and the keys of the kinds that are lost with it."""
+
+    problems: list[Problem]
+    kinds: set[str]
 
 
 class Folders(tuple[Path, ...]):
@@ -31,8 +42,8 @@ class Folders(tuple[Path, ...]):
         return folders
 
     @cached_property
-    def _files(self) -> list[list[documents.Mapping | Refused]]:
-        """For each folder, what its files hold, in the order of their names: a Mapping, or why it cannot be read."""
+    def _files(self) -> list[list[documents.Mapping | Unread]]:
+        """For each folder, what its files hold, in the order of their names: a Mapping, or why it is Unread."""
         return [[_read(path) for path in _paths(folder)] for folder in self]
 
     def understood(self, units: Units, kinds: Sequence[Kind] = CATALOGS) -> list[Loaded]:
@@ -56,19 +67,31 @@ def _paths(folder: Path) -> list[Path]:
     return found
 
 
-def _read(path: Path) -> documents.Mapping | Refused:
+def _read(path: Path) -> documents.Mapping | Unread:
     try:
         return documents.read(path)
     except Refused as refused:
-        return refused
+        return Unread(refused.problems, _kinds_in(path))
 
 
-def _understood(files: Iterable[documents.Mapping | Refused], units: Units, kinds: Sequence[Kind]) -> Loaded:
+def _kinds_in(path: Path) -> set[str]:
+    """The kinds that a file which cannot be read seems to hold; all, where it cannot even be opened."""
+    try:
+        data = get(path, documents.MOST_BYTES).replace(b"\0", b"")  # of UTF-16
+    except BadValue:
+        return {kind.key for kind in CATALOGS}
+    begun = re.findall(rb"^\W*(\w+):", data, re.MULTILINE)
+    return {kind.key for kind in CATALOGS if kind.key.encode() in begun}
+
+
+def _understood(files: Iterable[documents.Mapping | Unread], units: Units, kinds: Sequence[Kind]) -> Loaded:
     loader = Loader(units, Units(units.system))
     others = [kind.key for kind in CATALOGS if kind not in kinds]
     for found in files:
-        if isinstance(found, Refused):
+        if isinstance(found, Unread):
             loader.loaded.problems += found.problems
+            for key in found.kinds:
+                loader.lose(key)
         else:
             loader.kinds(found, kinds, others)
     for kind in kinds:
