@@ -114,7 +114,13 @@ class _Reader:
             return Listing(tuple(self.build(item, listed=True) for item in node.value), mark)
         entries: dict[str, tuple[Mark, Node]] = {}
         twice: list[tuple[str, Mark]] = []
+        before: yaml.Node | None = None
         for key, value in node.value:
+            if before and (whole := self.comma(before, key, value)):
+                last = next(reversed(entries))
+                entries[last] = entries[last][0], whole
+                continue
+            before = value
             if not isinstance(key, yaml.ScalarNode):
                 self.stop(key, "a key must be one plain word", "write 'key: value'")
             if len(key.value) > MOST_OF_KEY:
@@ -126,6 +132,16 @@ class _Reader:
         if twice:
             self.twice(entries, twice, listed and not getattr(node, "flow_style", False))
         return Mapping(entries, mark)
+
+    def comma(self, before: yaml.Node, key: yaml.Node, value: yaml.Node) -> Text | None:
+        """The number that a comma cut in two within braces: {length: 1,250 ft}; None where there is none."""
+        if not (isinstance(before, yaml.ScalarNode) and isinstance(key, yaml.ScalarNode) and not before.style):
+            return None
+        end, start = before.end_mark, key.start_mark
+        joined = end and start and (end.line, end.column + 1) == (start.line, start.column)
+        if joined and value.value == "" and re.search(r"\d$", before.value) and re.match(r"\d", key.value):
+            return Text(f"{before.value},{key.value}", self.mark(before))
+        return None
 
     def twice(self, entries: dict[str, tuple[Mark, Node]], twice: list[tuple[str, Mark]], record: bool) -> None:
         """Keys that stand twice in a mapping are one mistake. record: of a list, where a dash may be missing."""

@@ -56,9 +56,13 @@ def _twins(kind: Kind, rows: Sequence[Row], marks: Sequence[Places[Told]]) -> Ma
     return {name: places[0] for name, places in named.items() if len(places) > 1}
 
 
-def _where(check: Check, place: Places[Told]) -> Place[Told]:
+def _speaks_of(check: Check, place: Places[Told]) -> list[Place[Told]]:
+    """The places of a row that a check speaks of."""
+    return [place[key] for key in re.findall(r"row\.(\w+)", check.formula) if key in place] or [place[""]]
+
+
+def _where(found: Sequence[Place[Told]], place: Places[Told]) -> Place[Told]:
     """The first place that a check speaks of; where another file lies over the record, the first from there."""
-    found = [place[key] for key in re.findall(r"row\.(\w+)", check.formula) if key in place] or [place[""]]
     return next((mark for mark in found if getattr(mark, "file", None) != getattr(place[""], "file", None)), found[0])
 
 
@@ -116,9 +120,9 @@ def _of_row(
             yield spot.problem(f"{kind.title}, {one.title.lower()}: {_told(kind, one, units, found)}", hint)
     for check in kind.checks:
         if getattr(row, f"bad_check_{check.key}" if kind.upright else f"bad_{check.key}"):
-            first = _where(check, place)
-            if first not in known:
-                yield first.problem(wording.check_fault(kind, check))
+            spots = _speaks_of(check, place)
+            if not any(spot in known for spot in spots):
+                yield _where(spots, place).problem(wording.check_fault(kind, check))
 
 
 def faults(
