@@ -18,6 +18,7 @@ from builder.problems import ERROR, BadValue, Problem, Refused
 MOST_BYTES, MOST_NODES, MOST_DEPTH = 2_000_000, 100_000, 12
 MOST_OF_KEY = 200  # letters
 MOST_LETTERS = 32_767  # what a cell can hold
+BOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")  # how a zip archive begins, and an older workbook
 # YAML ends a line there; counting lines by the usual one goes astray
 HIDDEN_BREAK = re.compile(r"\r(?!\n)|[\u0085\u2028\u2029]")
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -178,6 +179,10 @@ def parse(data: bytes, name: str) -> Mapping:
     top = Mark(name, 1, 1)
     if len(data) > MOST_BYTES:
         raise Refused([top.problem(f"the file is larger than {MOST_BYTES:,} bytes", "split it into several files")])
+    if data.startswith(BOOKS):
+        raise Refused(
+            [top.problem("a workbook, not a YAML file", f"look at it with: wetfilm inspect {Path(name).name}")]
+        )
     try:
         text = data.decode("utf-8-sig")
         hidden = HIDDEN_BREAK.search(text)

@@ -14,7 +14,7 @@ from builder.files import get
 from builder.problems import ERROR, WARNING, BadValue, Problem, errors, together
 from builder.quantities import Units
 from builder.records.fields import Marks, Values
-from builder.records.folders import STARTER, Folders
+from builder.records.folders import STARTER, Folders, catalog_files, yaml_files
 from builder.records.job import LINES
 from builder.records.job_file import load_job
 from builder.records.kinds import CATALOGS, JOBS, KINDS
@@ -94,10 +94,9 @@ def fingerprint(folders: Iterable[str | Path]) -> str:
     """A short digest of every catalog in the folders."""
     digest = hashlib.sha256()
     for folder in folders:
-        for path in sorted(Path(folder).glob("*.yaml")):
-            if path.name != STARTER:
-                with contextlib.suppress(BadValue):  # what is no file is told where catalogs are loaded
-                    digest.update(get(path, MOST_BYTES))
+        for path in catalog_files(folder):
+            with contextlib.suppress(BadValue):  # what is no file is told where catalogs are loaded
+                digest.update(get(path, MOST_BYTES))
     return digest.hexdigest()[:12]
 
 
@@ -130,8 +129,8 @@ def in_force(folders: Iterable[str | Path] | None = None) -> Folders:
 
 def _starter(folders: Iterable[Path]) -> Path:
     """The starter of the last folder that has one."""
-    found = [Path(folder) / STARTER for folder in folders if (Path(folder) / STARTER).exists()]
-    return found[-1] if found else SHIPPED[0] / STARTER
+    found = [path for folder in (*SHIPPED, *folders) for path in yaml_files(folder) if path.stem == STARTER]
+    return found[-1]
 
 
 def _too_many(key: str, room: int, lines: int | None) -> tuple[str, str]:

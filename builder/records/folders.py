@@ -14,7 +14,8 @@ from builder.records.fields import Kind
 from builder.records.kinds import CATALOGS
 from builder.records.load import Loaded, Loader
 
-STARTER = "starter.yaml"
+STARTER = "starter"  # the stem of a file in a folder of catalogs that is no catalog
+ENDINGS = (".yaml", ".yml")
 
 
 @dataclass(frozen=True)
@@ -23,6 +24,16 @@ class Unread:
 
     problems: list[Problem]
     kinds: set[str]
+
+
+def yaml_files(folder: str | Path) -> list[Path]:
+    """The YAML files of a folder, sorted, the starter too."""
+    return sorted(path for path in Path(folder).iterdir() if path.suffix in ENDINGS) if Path(folder).is_dir() else []
+
+
+def catalog_files(folder: str | Path) -> list[Path]:
+    """The catalogs of a folder, sorted."""
+    return [path for path in yaml_files(folder) if path.stem != STARTER]
 
 
 class Folders(tuple[Path, ...]):
@@ -44,7 +55,7 @@ class Folders(tuple[Path, ...]):
     @cached_property
     def _files(self) -> list[list[documents.Mapping | Unread]]:
         """For each folder, what its files hold, in the order of their names: a Mapping, or why it is Unread."""
-        return [[_read(path) for path in _paths(folder)] for folder in self]
+        return [_folder(folder) for folder in self]
 
     def understood(self, units: Units, kinds: Sequence[Kind] = CATALOGS) -> list[Loaded]:
         """For each folder the Loaded of its records of some kinds, which is not to be changed."""
@@ -54,16 +65,21 @@ class Folders(tuple[Path, ...]):
         return self._known[asked]
 
 
-def _paths(folder: Path) -> list[Path]:
-    found = sorted(path for path in folder.glob("*.yaml") if path.name != STARTER)
-    if not found:
-        raise Refused(
-            [
-                documents.Mark(str(folder), 1, 1).problem(
-                    "no catalog (*.yaml) in this folder", "name another folder with --catalogs"
-                )
-            ]
-        )
+def _folder(folder: Path) -> list[documents.Mapping | Unread]:
+    """What the catalogs of a folder hold. Of two that differ in their ending alone the second is not read."""
+    paths = catalog_files(folder)
+    if not paths:
+        place = documents.Mark(str(folder), 1, 1)
+        hint = "name another folder with --catalogs"
+        raise Refused([place.problem("no catalog (*.yaml) in this folder", hint)])
+    found: list[documents.Mapping | Unread] = []
+    for before, path in zip([None, *paths], paths):
+        if before and before.stem == path.stem:
+            message = f"{before.name} is here too, and is the one that is read"
+            hint = "keep one of the two files, or give them other names"
+            found.append(Unread([documents.Mark(str(path), 1, 1).problem(message, hint)], set()))
+        else:
+            found.append(_read(path))
     return found
 
 
