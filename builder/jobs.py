@@ -2,7 +2,7 @@
 
 import contextlib
 import hashlib
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, TypeAlias
@@ -13,6 +13,7 @@ from builder.faults import doubts, faults
 from builder.files import get
 from builder.problems import ERROR, WARNING, BadValue, Problem, errors, together
 from builder.quantities import Units
+from builder.records.checklist import ITEMS
 from builder.records.fields import Marks, Values
 from builder.records.folders import STARTER, Folders, catalog_files, yaml_files
 from builder.records.job import LINES
@@ -20,7 +21,7 @@ from builder.records.job_file import load_job
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import Settings
 from builder.records.overlay import currency_of, load_catalogs
-from builder.records.questions import NO_PRICE
+from builder.records.questions import NO_PRICE, QUESTIONS
 from builder.records.versions import SCHEMA
 from builder.stages.estimate import Estimate
 from builder.stages.gathered import OPEN
@@ -43,6 +44,7 @@ class Opened:
     settings: Facts
     estimate: Estimate
     problems: list[Problem]
+    unread: Collection[str] = ()  # 'kind.field' of values that could not be read, which `problems` tell
 
     @property
     def errors(self) -> list[Problem]:
@@ -71,9 +73,13 @@ class Opened:
         return str(self.estimate.rows["brief"][0].state)
 
     def questions(self) -> list[str]:
-        """The questions that are open, in order of the money that hangs on them, each with the place of its answer."""
-        rows = sorted(self.estimate.rows["findings"], key=lambda row: row.rank)
-        return [str(row.line) for row in rows if row.state_no == OPEN]
+        """The questions that are open, in order of the money that hangs on them, each with the place of its answer; none
+        about what a problem tells.
+        """
+        found = self.estimate.rows["findings"]
+        waiting = [row for row, one in zip(found[len(ITEMS) :], QUESTIONS) if one.waits(self.unread)]
+        rows = sorted(found, key=lambda row: row.rank)
+        return [str(row.line) for row in rows if row.state_no == OPEN and not any(row is one for one in waiting)]
 
     def summary(self) -> str:
         """The estimate in one line."""
@@ -174,7 +180,8 @@ def open_job(
         found.append(job.mark("job", 0, "").problem("the job has no takeoff line", hint))
     problems += [replace(fault, severity=WARNING) for fault in found] if job.unfinished else found
     problems += doubts(estimate, marks)
-    return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, together(problems))
+    settings = facts(job.units, paper, room["takeoff"], catalogs)
+    return Opened(values, job.units, settings, estimate, together(problems), stock.unread | job.unread)
 
 
 def facts(units: Units, paper: str | None, lines: int, catalogs: Iterable[str | Path]) -> Facts:

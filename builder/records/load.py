@@ -64,6 +64,7 @@ class Loaded:
     unfinished: bool = False  # has faults, and is to be built all the same
     own: "Loaded | None" = None  # catalog records of a job's own
     without: tuple[tuple[str, Text], ...] = ()  # (kind, name) of catalog records it does without
+    unread: set[str] = field(default_factory=set)  # 'kind.field' of values that could not be read, which is told
     lost: set[str] = field(default_factory=set)  # kinds of which something could not be read, which is told
 
     def add(self, kind: Kind, values: Record, marks: Marks, change: Change | None = None) -> None:
@@ -272,7 +273,12 @@ class Loader:
         for one in kind.fields:
             found = _find(node, one.steps, not kind.upright)
             if found is not None:
+                told = len(self.loaded.problems)
                 values[one.key], marks[one.key] = self.value(one, found), found.mark
+                if len(self.loaded.problems) > told:
+                    self.loaded.unread.add(f"{kind.key}.{one.key}")
+            elif one.key in marks:  # its key is misspelt
+                self.loaded.unread.add(f"{kind.key}.{one.key}")
         self.loaded.add(kind, {one.key: values.get(one.key) for one in kind.fields}, marks, change)
         for name, (block, owner) in inner.items():
             found = node.get(name)

@@ -129,6 +129,7 @@ def _overlay(under: Loaded, over: Loaded) -> None:
     """Records of `over` replace or change those of `under` by name, or are added; figures of an upright kind too."""
     under.problems += over.problems
     under.lost |= over.lost
+    under.unread |= over.unread
     lost: set[str] = set()
     for kind in CATALOGS:
         layer = _Layer(kind, under.values[kind.key], under.marks[kind.key], under.problems)

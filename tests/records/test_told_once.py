@@ -4,6 +4,7 @@ import pytest
 from support.places import EXAMPLES, ROOT
 
 from builder.checking import check
+from builder.jobs import open_job
 from builder.problems import ERROR, Problem, Refused, together
 
 CATALOGS = ROOT / "catalogs"
@@ -229,3 +230,28 @@ def test_few_lines_are_named_and_many_counted():
     assert told([9, 4, 12, 15]) == ["wrong; the same in lines 9, 12 and 15"]
     assert told([4, 5, 6, 7, 9]) == ["wrong; the same in 4 more places, to line 9"]
     assert len(together([Problem("f", 1, 1, "wrong"), Problem("g", 1, 1, "wrong")])) == 2
+
+
+@pytest.mark.parametrize(
+    "old, new",
+    [
+        ("travel_time: 25 min", "travel_time: 25"),
+        ("distance: 12 mi", "distance: 12 psi"),
+        ("travel_time: 25 min", "travel_tyme: 25 min"),
+        ("date: 2026-04-20", "date: 20 April"),
+        ("building: other", "bilding: other"),
+    ],
+)
+def test_no_question_asks_for_what_a_problem_tells(tmp_path, old, new):
+    """Each blank alone would be asked about; a value that cannot be read is blank as well."""
+    path = tmp_path / "job.yaml"
+    path.write_text(replaced(f"  {old}\n", f"  {new}\n")(JOB))
+    opened = open_job(path, [CATALOGS])
+    assert len(opened.errors) == 1
+    asked = open_job(EXAMPLES["boathouse"], [CATALOGS]).questions()
+    assert opened.questions() == asked
+    path.write_text(replaced(f"  {old}\n", "")(JOB))
+    left = open_job(path, [CATALOGS])
+    assert not left.errors
+    if old.startswith(("travel_time", "date")):
+        assert len(left.questions()) == len(asked) + 1
