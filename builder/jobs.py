@@ -73,8 +73,8 @@ class Opened:
         return str(self.estimate.rows["brief"][0].state)
 
     def questions(self) -> list[str]:
-        """The questions that are open, in order of the money that hangs on them, each with the place of its answer; none
-        about what a problem tells.
+        """The questions that are open, in order of the money that hangs on them, each with the place of its answer, but
+        those about what a problem tells.
         """
         found = self.estimate.rows["findings"]
         waiting = [row for row, one in zip(found[len(ITEMS) :], QUESTIONS) if one.waits(self.unread)]
