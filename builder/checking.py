@@ -1,15 +1,38 @@
 """All problems of catalogs and jobs at once, and the questions that the jobs leave open."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 
+from builder.documents import Mark
 from builder.jobs import Opened, open_job
-from builder.problems import Problem
+from builder.problems import NOTE, Problem
+from builder.quantities import Units
+from builder.records.folders import Folders
+from builder.records.overlay import NEEDED
 
 
 def open_all(paths: Iterable[Path], catalogs: Iterable[str | Path]) -> dict[Path, Opened]:
-    """What stands at each path. A folder is one of catalogs; a file is a job."""
-    return {path: open_job(None, (path,)) if path.is_dir() else open_job(path, catalogs) for path in paths}
+    """What stands at each path. A file is a job, a folder one of catalogs, laid over those in force if it holds few."""
+    catalogs = Folders(catalogs)
+    return {path: _catalogs(path, catalogs) if path.is_dir() else open_job(path, catalogs) for path in paths}
+
+
+def _catalogs(folder: Path, below: Folders) -> Opened:
+    """The catalogs of a folder, with no more problems than are its own."""
+    if not _some(folder) or any(one.samefile(folder) for one in below if one.is_dir()):
+        return open_job(None, (folder,))
+    opened = open_job(None, (*below, folder))
+    told = f"holds some catalogs only; checked as laid over {' and '.join(map(str, below))}"
+    own = [problem for problem in opened.problems if Path(problem.file).parent == folder]
+    return replace(opened, problems=[Mark(str(folder), 1, 1).problem(told, severity=NOTE), *own])
+
+
+def _some(folder: Path) -> bool:
+    """Whether a folder of catalogs is meant to be laid over another: it has no whole record of most needed kinds."""
+    (found,) = Folders((folder,)).understood(Units())
+    lacking = [key for key in NEEDED if None not in found.changes[key] and key not in found.lost]
+    return 2 * len(lacking) > len(NEEDED)
 
 
 def problems(opened: dict[Path, Opened]) -> list[Problem]:

@@ -33,7 +33,9 @@ def _open(opened):
 
 def _files(options):
     """The catalogs that a command reads."""
-    return [path for folder in options.catalogs for path in folder.glob("*.yaml")]
+    from builder.records.folders import yaml_files
+
+    return [path for folder in options.catalogs for path in yaml_files(folder)]
 
 
 def _build(options):

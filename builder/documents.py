@@ -11,19 +11,16 @@ from typing import NoReturn, TypeAlias
 
 import yaml
 
+from builder import slips
 from builder.files import get
 from builder.problems import ERROR, BadValue, Problem, Refused
 
 MOST_BYTES, MOST_NODES, MOST_DEPTH = 2_000_000, 100_000, 12
 MOST_OF_KEY = 200  # letters
 MOST_LETTERS = 32_767  # what a cell can hold
+BOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")  # how a zip archive begins, and an older workbook
 # YAML ends a line there; counting lines by the usual one goes astray
 HIDDEN_BREAK = re.compile(r"\r(?!\n)|[\u0085\u2028\u2029]")
-SLIPS = (  # what a file that is no YAML may hold: what to look for in a line, what is wrong, what to do
-    (re.compile(r"\s*([–—−‐•·*])\s"), "is not a plain hyphen", "begin a record with -"),
-    (re.compile(r"\s*(-)[A-Za-z{]"), "needs a space after it", "write '- name: ...'"),
-    (re.compile(r"[\s-]*[A-Za-z_]+(:)[^\s/]"), "needs a space after it", "write 'key: value'"),
-)
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
@@ -35,8 +32,12 @@ class Mark:
     line: int
     column: int
 
-    def problem(self, message: str, hint: str = "", severity: str = ERROR) -> Problem:
-        return Problem(self.file, self.line, self.column, message, hint, severity)
+    def problem(self, message: str, hint: str = "", severity: str = ERROR, cause: str = "") -> Problem:
+        return Problem(self.file, self.line, self.column, message, hint, severity, cause)
+
+    def seen_from(self, other: "Mark") -> str:
+        """This place as it is named at another: 'line 12', or 'ours.yaml:12' in another file."""
+        return f"line {self.line}" if self.file == other.file else f"{self.file}:{self.line}"
 
 
 @dataclass(frozen=True)
@@ -100,7 +101,8 @@ class _Reader:
             if depth > MOST_DEPTH or count > MOST_NODES:
                 self.stop(event, "the file is nested too deep or holds too many values", "split it into several files")
 
-    def build(self, node: yaml.Node) -> Node:
+    def build(self, node: yaml.Node, listed: bool = False) -> Node:
+        """The node as one of ours. listed: it is an entry of a list."""
         mark = self.mark(node)
         if isinstance(node, yaml.ScalarNode):
             if len(node.value) > MOST_LETTERS:
@@ -110,21 +112,50 @@ class _Reader:
             blank = not node.style and node.value in ("", "~", "null")
             return Text("" if blank else node.value, mark, bool(node.style))
         if isinstance(node, yaml.SequenceNode):
-            return Listing(tuple(map(self.build, node.value)), mark)
+            return Listing(tuple(self.build(item, listed=True) for item in node.value), mark)
         entries: dict[str, tuple[Mark, Node]] = {}
+        twice: list[tuple[str, Mark]] = []
+        before: yaml.Node | None = None
         for key, value in node.value:
+            if before and (whole := self.comma(before, key, value)):
+                last = next(reversed(entries))
+                entries[last] = entries[last][0], whole
+                continue
+            before = value
             if not isinstance(key, yaml.ScalarNode):
                 self.stop(key, "a key must be one plain word", "write 'key: value'")
             if len(key.value) > MOST_OF_KEY:
                 self.stop(key, f"a key longer than {MOST_OF_KEY} characters", "a key is one word before a colon")
             if key.value in entries:
-                first = entries[key.value][0]
-                self.problems.append(
-                    self.mark(key).problem(f"duplicate key '{key.value}'", f"the first is in line {first.line}")
-                )
+                twice.append((key.value, self.mark(key)))
                 continue
             entries[key.value] = self.mark(key), self.build(value)
+        if twice:
+            self.twice(entries, twice, listed and not getattr(node, "flow_style", False))
         return Mapping(entries, mark)
+
+    def comma(self, before: yaml.Node, key: yaml.Node, value: yaml.Node) -> Text | None:
+        """The number that a comma cut in two within braces: {length: 1,250 ft}; None where there is none."""
+        if not (isinstance(before, yaml.ScalarNode) and isinstance(key, yaml.ScalarNode) and not before.style):
+            return None
+        end, start = before.end_mark, key.start_mark
+        joined = end and start and (end.line, end.column + 1) == (start.line, start.column)
+        if joined and value.value == "" and re.search(r"\d$", before.value) and re.match(r"\d", key.value):
+            return Text(f"{before.value},{key.value}", self.mark(before))
+        return None
+
+    def twice(self, entries: dict[str, tuple[Mark, Node]], twice: list[tuple[str, Mark]], record: bool) -> None:
+        """Keys that stand twice in a mapping are one mistake. record: of a list, where a dash may be missing."""
+        (key, place), *others = twice
+        first = entries[key][0]
+        if record and key == next(iter(entries)):
+            message = f"duplicate key '{key}': a record begins here without a dash"
+            self.problems.append(
+                place.problem(message, f"write '- {key}: ...'; the record before is in line {first.line}")
+            )
+            return
+        more = f", and {len(others)} more to line {others[-1][1].line}" if others else ""
+        self.problems.append(place.problem(f"duplicate key '{key}'{more}", f"the first is in line {first.line}"))
 
 
 def read(path: str | Path) -> Mapping:
@@ -136,6 +167,10 @@ def read(path: str | Path) -> Mapping:
     return parse(data, str(path))
 
 
+def _slipped(name: str, slip: slips.Slip) -> Problem:
+    return Mark(name, slip.line, slip.column).problem(slip.message, slip.hint)
+
+
 def parse(data: bytes, name: str) -> Mapping:
     """Bytes of strict YAML as a Mapping of marked texts; `name` is the file that problems speak of. Refused as `read`
     is.
@@ -144,6 +179,10 @@ def parse(data: bytes, name: str) -> Mapping:
     top = Mark(name, 1, 1)
     if len(data) > MOST_BYTES:
         raise Refused([top.problem(f"the file is larger than {MOST_BYTES:,} bytes", "split it into several files")])
+    if data.startswith(BOOKS):
+        raise Refused(
+            [top.problem("a workbook, not a YAML file", f"look at it with: wetfilm inspect {Path(name).name}")]
+        )
     try:
         text = data.decode("utf-8-sig")
         hidden = HIDDEN_BREAK.search(text)
@@ -153,37 +192,14 @@ def parse(data: bytes, name: str) -> Mapping:
             raise Refused(
                 [place.problem("a line break that most editors do not show", "end the line with the Enter key")]
             )
+        if slip := slips.conflict(text):
+            raise Refused([_slipped(name, slip)])
         reader.scan(text)
         node = yaml.compose(text, LOADER)
-    except UnicodeDecodeError as error:
-        number = data.count(b"\n", 0, error.start) + 1
-        raise Refused([Problem(reader.file, number, 1, "the file is not saved as UTF-8", "save it as UTF-8")]) from None
+    except UnicodeDecodeError:
+        raise Refused([_slipped(name, slips.encoding(data))]) from None
     except yaml.MarkedYAMLError as error:
-        at = error.problem_mark or error.context_mark
-        lines = text.split("\n")
-        if at and at.line >= len(lines):  # the reader may put the end of the file a line too far
-            place = Mark(reader.file, len(lines), len(lines[-1]) + 1)
-        else:
-            place = Mark(reader.file, at.line + 1, at.column + 1) if at else top
-        if error.context and error.context_mark and "quoted scalar" in error.context:
-            opens = Mark(reader.file, error.context_mark.line + 1, error.context_mark.column + 1)
-            raise Refused(
-                [opens.problem("the quote that begins here is not closed", "add the closing quote")]
-            ) from None
-        if at and at.line < len(lines) and "\t" in lines[at.line][: at.column + 1]:
-            raise Refused([place.problem("a tab", "indent with spaces")]) from None
-        for number, line in reversed(list(enumerate(lines[: place.line], start=1))):
-            for slip, message, hint in SLIPS:
-                if found := slip.match(line):
-                    slipped = Mark(reader.file, number, found.start(1) + 1)
-                    raise Refused([slipped.problem(f"'{found[1]}' {message}", hint)]) from None
-        raise Refused(
-            [
-                place.problem(
-                    f"not readable as YAML: {error.problem or error.context}", "check the indents, colons and quotes"
-                )
-            ]
-        ) from None
+        raise Refused([_slipped(name, slips.of(text, error, LOADER))]) from None
     except yaml.YAMLError as error:
         place = Mark(reader.file, text.count("\n", 0, getattr(error, "position", 0)) + 1, 1)
         raise Refused(

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from typing import Protocol, TypeAlias, TypeVar
+from typing import Any, Protocol, TypeAlias, TypeVar
 
 from builder.problems import WARNING, Problem, did_you_mean
 from builder.quantities import Units, Value
@@ -22,7 +22,9 @@ Told = TypeVar("Told", covariant=True)
 class Place(Protocol[Told]):
     """Where a value stands, a `Mark` of a file or a cell of a workbook, and how a problem there is told."""
 
-    def problem(self, message: str, hint: str = "") -> Told: ...
+    def problem(self, message: str, hint: str = "", *, cause: str = "") -> Told: ...
+
+    def seen_from(self, other: Any) -> str: ...
 
 
 Places: TypeAlias = Mapping[str, Place[Told]]  # key of a field -> its place; under '' that of the row
@@ -42,68 +44,105 @@ def _names(estimate: Estimate) -> Names:
     }
 
 
-def _where(check: Check, place: Places[Told]) -> Place[Told]:
+def _twins(kind: Kind, rows: Sequence[Row], marks: Sequence[Places[Told]]) -> Mapping[Value, Place[Told]]:
+    """Name -> the place of the first of the rows that bear it, of the names that must not and do stand twice."""
+    one = kind.field_of.get(kind.named)
+    if one is None or not (isinstance(one.rule, Name) and one.rule.unique):
+        return {}
+    named: dict[Value, list[Place[Told]]] = {}
+    for row, place in zip(rows, marks):
+        if row.filled and (name := getattr(row, one.key)) is not None:
+            named.setdefault(same(name), []).append(place.get(one.key, place[""]))
+    return {name: places[0] for name, places in named.items() if len(places) > 1}
+
+
+def _speaks_of(check: Check, place: Places[Told]) -> list[Place[Told]]:
+    """The places of a row that a check speaks of."""
+    return [place[key] for key in re.findall(r"row\.(\w+)", check.formula) if key in place] or [place[""]]
+
+
+def _where(found: Sequence[Place[Told]], place: Places[Told]) -> Place[Told]:
     """The first place that a check speaks of; where another file lies over the record, the first from there."""
-    found = [place[key] for key in re.findall(r"row\.(\w+)", check.formula) if key in place] or [place[""]]
     return next((mark for mark in found if getattr(mark, "file", None) != getattr(place[""], "file", None)), found[0])
 
 
-def _told(kind: Kind, one: Field, units: Units, found: Value, names: Names) -> str:
+def _missing(block: str, name: str, names: Names) -> tuple[str, str, str]:
+    """Of a name that no row of a block bears: what is wrong, what may be meant, the cause; of a nozzle it may be its
+    family.
+    """
+    family = name.rpartition(" ")[0]
+    if block == "nozzles" and family and same(family) not in [same(known) for known in names["families"]]:
+        message, hint, cause = _missing("families", family, names)
+        return (message if family == name else f"'{name}': the family {message}"), hint, cause
+    known = list(dict.fromkeys(str(one) for one in names[block]))
+    message = f"'{name}' is not in {titles.place(block)}"
+    if not known:
+        return message, f"there is no '{block}:' yet", f"no {block}"
+    return message, did_you_mean(name, known), f"{block}: {same(name)}"
+
+
+def _told(kind: Kind, one: Field, units: Units, found: Value) -> str:
     """What is wrong with a field, and what it may hold."""
     needs = wording.allowed(kind, one, units)
     if found is None:
         return f"blank; enter {needs}"
     text = wording.entered(found, one, units)
-    if isinstance(one.rule, OneOf):
-        return f"'{text}' is not in {titles.place(one.rule.block)}"
-    if (
-        isinstance(one.rule, Name)
-        and one.rule.unique
-        and sum(same(name) == same(found) for name in names[kind.key]) > 1
-    ):
-        return f"'{text}' is in another row too; give each row its own name"
     return f"'{text}' is not allowed; enter {needs}"
 
 
 def _of_row(
-    kind: Kind, row: Row, place: Places[Told], units: Units, names: Names, known: Collection[Place[Told]]
+    kind: Kind,
+    row: Row,
+    place: Places[Told],
+    units: Units,
+    names: Names,
+    twins: Mapping[Value, Place[Told]],
+    known: Collection[Place[Told]],
+    lost: Collection[str],
 ) -> Iterator[Told]:
     for one in wording.judged(kind):
         if getattr(row, f"bad_{one.key}") and place.get(one.key, place[""]) not in known:
             found = getattr(row, one.key)
-            if isinstance(one.rule, OneOf) and any(same(name) == same(found) for name in names[one.rule.block]):
-                continue  # that row's own fault is told already
-            meant = (
-                names[one.rule.block]
-                if isinstance(one.rule, OneOf)
-                else one.rule.allowed()
-                if isinstance(one.rule, Word)
-                else ()
-            )
-            hint = did_you_mean(found, [str(name) for name in meant]) if meant and found is not None else ""
-            told = _told(kind, one, units, found, names)
-            yield place.get(one.key, place[""]).problem(f"{kind.title}, {one.title.lower()}: {told}", hint)
+            spot = place.get(one.key, place[""])
+            if isinstance(one.rule, Name) and (twin := twins.get(same(found))):
+                if twin is not spot:
+                    message = f"{kind.title}, {one.title.lower()}: '{found}' is in {twin.seen_from(spot)} too"
+                    yield spot.problem(message, "give each row its own name", cause=f"twins of {kind.key}")
+                continue
+            if isinstance(one.rule, OneOf):
+                if one.rule.block in lost or any(same(name) == same(found) for name in names[one.rule.block]):
+                    continue  # that row's own fault is told already
+                if found is not None:
+                    message, hint, cause = _missing(one.rule.block, wording.entered(found, one, units), names)
+                    yield spot.problem(f"{kind.title}, {one.title.lower()}: {message}", hint, cause=cause)
+                    continue
+            hint = did_you_mean(found, one.rule.allowed()) if isinstance(one.rule, Word) and found is not None else ""
+            yield spot.problem(f"{kind.title}, {one.title.lower()}: {_told(kind, one, units, found)}", hint)
     for check in kind.checks:
         if getattr(row, f"bad_check_{check.key}" if kind.upright else f"bad_{check.key}"):
-            first = _where(check, place)
-            if first not in known:
-                yield first.problem(wording.check_fault(kind, check))
+            spots = _speaks_of(check, place)
+            if not any(spot in known for spot in spots):
+                yield _where(spots, place).problem(wording.check_fault(kind, check))
 
 
 def faults(
-    estimate: Estimate, marks: Mapping[str, Sequence[Places[Told]]], known: Collection[Place[Told]]
+    estimate: Estimate,
+    marks: Mapping[str, Sequence[Places[Told]]],
+    known: Collection[Place[Told]],
+    lost: Collection[str] = (),
 ) -> Iterator[Told]:
     """The faults of all rows as problems of their marks, but none at a mark in `known`, of which something is told
     already.
 
     marks: block -> a mark for each value of each row, and under '' one for the row; a mark has `problem(message,
-    hint)`.
+    hint)`. lost: blocks of which something could not be read: what names their rows is not told.
     """
     names = _names(estimate)
     for kind in KINDS.values():
+        twins = _twins(kind, estimate.rows[kind.key], marks[kind.key])
         for row, place in zip(estimate.rows[kind.key], marks[kind.key]):
             if row.fault:
-                yield from _of_row(kind, row, place, estimate.units, names, known)
+                yield from _of_row(kind, row, place, estimate.units, names, twins, known, lost)
     areas = {"takeoff": 0, "rooms": len(estimate.rows["takeoff"])}  # -> where its lines begin, of a room its walls
     for key, first in areas.items():
         for area, place in zip(estimate.rows["areas"][first:], marks[key]):

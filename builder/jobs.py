@@ -2,7 +2,7 @@
 
 import contextlib
 import hashlib
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, TypeAlias
@@ -11,16 +11,17 @@ from builder import __version__
 from builder.documents import MOST_BYTES, Mark
 from builder.faults import doubts, faults
 from builder.files import get
-from builder.problems import ERROR, WARNING, BadValue, Problem, errors
+from builder.problems import ERROR, WARNING, BadValue, Problem, errors, together
 from builder.quantities import Units
+from builder.records.checklist import ITEMS
 from builder.records.fields import Marks, Values
-from builder.records.folders import STARTER, Folders
+from builder.records.folders import STARTER, Folders, catalog_files, yaml_files
 from builder.records.job import LINES
 from builder.records.job_file import load_job
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import Settings
 from builder.records.overlay import currency_of, load_catalogs
-from builder.records.questions import NO_PRICE
+from builder.records.questions import NO_PRICE, QUESTIONS
 from builder.records.versions import SCHEMA
 from builder.stages.book import ROOM, room_of
 from builder.stages.estimate import Estimate
@@ -44,6 +45,7 @@ class Opened:
     settings: Facts
     estimate: Estimate
     problems: list[Problem]
+    unread: Collection[str] = ()  # 'kind.field' of values that could not be read, which `problems` tell
 
     @property
     def errors(self) -> list[Problem]:
@@ -72,9 +74,13 @@ class Opened:
         return str(self.estimate.rows["brief"][0].state)
 
     def questions(self) -> list[str]:
-        """The questions that are open, in order of the money that hangs on them, each with the place of its answer."""
-        rows = sorted(self.estimate.rows["findings"], key=lambda row: row.rank)
-        return [str(row.line) for row in rows if row.state_no == OPEN]
+        """The questions that are open, in order of the money that hangs on them, each with the place of its answer, but
+        those about what a problem tells.
+        """
+        found = self.estimate.rows["findings"]
+        waiting = [row for row, one in zip(found[len(ITEMS) :], QUESTIONS) if one.waits(self.unread)]
+        rows = sorted(found, key=lambda row: row.rank)
+        return [str(row.line) for row in rows if row.state_no == OPEN and not any(row is one for one in waiting)]
 
     def summary(self) -> str:
         """The estimate in one line."""
@@ -95,10 +101,9 @@ def fingerprint(folders: Iterable[str | Path]) -> str:
     """A short digest of every catalog in the folders."""
     digest = hashlib.sha256()
     for folder in folders:
-        for path in sorted(Path(folder).glob("*.yaml")):
-            if path.name != STARTER:
-                with contextlib.suppress(BadValue):  # what is no file is told where catalogs are loaded
-                    digest.update(get(path, MOST_BYTES))
+        for path in catalog_files(folder):
+            with contextlib.suppress(BadValue):  # what is no file is told where catalogs are loaded
+                digest.update(get(path, MOST_BYTES))
     return digest.hexdigest()[:12]
 
 
@@ -106,7 +111,7 @@ def _units_for(currency: str, problems: list[Problem]) -> Callable[[Settings, Ma
     def units_for(settings: Settings, marks: Marks) -> Units:
         own = settings.get("currency", currency)
         exchange = settings.get("exchange")
-        if own != currency and exchange is None:
+        if currency and own != currency and exchange is None:
             problems.append(
                 marks["currency"].problem(
                     f"the job is in {own}, the catalogs are in {currency}",
@@ -131,8 +136,8 @@ def in_force(folders: Iterable[str | Path] | None = None) -> Folders:
 
 def _starter(folders: Iterable[Path]) -> Path:
     """The starter of the last folder that has one."""
-    found = [Path(folder) / STARTER for folder in folders if (Path(folder) / STARTER).exists()]
-    return found[-1] if found else SHIPPED[0] / STARTER
+    found = [path for folder in (*SHIPPED, *folders) for path in yaml_files(folder) if path.stem == STARTER]
+    return found[-1]
 
 
 def _too_many(key: str, room: int, lines: int | None) -> tuple[str, str]:
@@ -171,13 +176,14 @@ def open_job(
     ]
     stands = (ERROR, WARNING) if job.unfinished else (ERROR,)  # for a fault: nothing that weighs less than it
     told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
-    found = list(faults(estimate, marks, told))
+    found = list(faults(estimate, marks, told, stock.lost | job.lost))
     if path and not values["takeoff"] and not values["rooms"] and job.marks["job"]:
         hint = "add 'takeoff:' with at least one line, or 'rooms:'"
         found.append(job.mark("job", 0, "").problem("the job has no takeoff line", hint))
     problems += [replace(fault, severity=WARNING) for fault in found] if job.unfinished else found
     problems += doubts(estimate, marks)
-    return Opened(values, job.units, facts(job.units, paper, room, catalogs), estimate, sorted(problems))
+    settings = facts(job.units, paper, room, catalogs)
+    return Opened(values, job.units, settings, estimate, together(problems), stock.unread | job.unread)
 
 
 def facts(units: Units, paper: str | None, room: Mapping[str, int], catalogs: Iterable[str | Path]) -> Facts:

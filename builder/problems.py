@@ -2,17 +2,20 @@
 
 import unicodedata
 from collections.abc import Iterable, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, field, replace
 
 ERROR, WARNING, NOTE = "error", "warning", "note"
 LONGEST, END = 2_000, 400  # letters of a printed line, and of its end, where the hint stands, if it is longer
+
+FEW = 3  # lines that are named one by one
 
 
 @dataclass(frozen=True, order=True)
 class Problem:
     """One thing to fix or to review. `line` and `column` count from 1; line 0 means the file as a whole.
 
-    severity: 'error' stops a build; 'warning' is worth a look; 'note' tells what was done.
+    severity: 'error' stops a build; 'warning' is worth a look; 'note' tells what was done. cause: problems of one
+    file that have the same one are one mistake; '': that of the message.
     """
 
     file: str
@@ -21,6 +24,7 @@ class Problem:
     message: str
     hint: str = ""
     severity: str = ERROR
+    cause: str = field(default="", compare=False, repr=False)
 
     def __str__(self) -> str:
         hint = f" ({self.hint})" if self.hint else ""
@@ -76,11 +80,37 @@ def on_one_line(text: str) -> str:
     return "".join(letter if harmless(letter) else letter.encode("unicode_escape").decode() for letter in text)
 
 
+def more_lines(lines: Sequence[int]) -> str:
+    """Where else something is: '; the same in lines 7 and 9', '; the same in 40 more places, to line 90'; or ''."""
+    if not lines:
+        return ""
+    if len(lines) == 1:
+        return f"; the same in line {lines[0]}"
+    if len(lines) > FEW:
+        return f"; the same in {len(lines)} more places, to line {max(lines)}"
+    return f"; the same in lines {', '.join(map(str, lines[:-1]))} and {lines[-1]}"
+
+
+def together(problems: Iterable[Problem]) -> list[Problem]:
+    """The problems sorted; those of one cause in one file as one, with the lines of all; notes stay."""
+    gathered: dict[object, list[Problem]] = {}
+    for problem in sorted(set(problems)):
+        cause = (problem.file, problem.severity, problem.cause or (problem.message, problem.hint))
+        gathered.setdefault(problem if problem.severity == NOTE else cause, []).append(problem)
+    return [
+        replace(first, message=first.message + more_lines([other.line for other in others]))
+        for first, *others in gathered.values()
+    ]
+
+
 def as_json(problems: Iterable[Problem], plain: bool = False) -> str:
     """The problems, sorted, as a JSON array. plain: in ASCII alone."""
     import json
 
-    return json.dumps([asdict(problem) for problem in sorted(problems)], indent=2, ensure_ascii=plain)
+    told = [asdict(problem) for problem in sorted(problems)]
+    for problem in told:
+        del problem["cause"]
+    return json.dumps(told, indent=2, ensure_ascii=plain)
 
 
 def near(word: object, known: Sequence[str]) -> list[str]:

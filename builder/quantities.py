@@ -14,7 +14,7 @@ from fractions import Fraction
 from typing import TypeAlias, overload
 
 from builder.problems import BadValue
-from builder.spellings import SPELLINGS, in_terms_of
+from builder.spellings import KREBS, SPELLINGS, in_terms_of, spelled
 
 Value: TypeAlias = float | str | None  # of a field: in SI, None is blank; text is a name, or what was not understood
 
@@ -135,6 +135,19 @@ def _terms(text: str) -> list[tuple[float, str]]:
 def ascii_digits(text: str) -> str:
     """The digits of any script as 0 to 9."""
     return "".join(str(unicodedata.decimal(letter, letter)) for letter in text)
+
+
+# What stands for the marks of feet and inches, and the spaces that no line breaks at.
+_SIGNS = str.maketrans(
+    {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "\u00a0": " ", "\u202f": " ", "\u2009": " "}
+)
+_FRACTION = re.compile(r"(?<=\d)(?=[¼-¾⅐-⅞])")  # 9½
+
+
+def plain(text: str) -> str:
+    """A quantity in plain letters: 'm²' as 'm2', '9½' as '9 1/2', 14′ as 14', digits of any script as 0 to 9."""
+    letters = unicodedata.normalize("NFKC", _FRACTION.sub(" ", text.translate(_SIGNS)))
+    return ascii_digits(letters.replace("\u2044", "/").replace("\u03bc", "u")).strip()
 
 
 def _closed(found: re.Match[str]) -> str:
@@ -301,7 +314,7 @@ class Units:
         example = units_of(quantity)
         avoid(text)
         try:
-            terms = _terms(text)
+            terms = _terms(plain(text))
         except (ValueError, ZeroDivisionError, OverflowError):
             wanted = (
                 f"a number with a unit, such as '1 {example[0]}'"
@@ -320,7 +333,7 @@ class Units:
             if quantity == "share" and terms[0][0] > unmarked:
                 raise BadValue(f"'{text}' has no % sign", f"write '{text} %' or {terms[0][0] / 100:.10g}")
             return terms[0][0] / (self.exchange if quantity.startswith("money") else 1.0)
-        total = 0.0
+        total = zero = 0.0
         for number, unit in terms:
             if unit == "" and quantity in ("money_hour", "money_day"):
                 unit = example[0]
@@ -328,13 +341,20 @@ class Units:
                 raise BadValue(
                     f"'{text}' has no unit", "use " + " or ".join(example[:2]) + f", as in '{number:g} {example[0]}'"
                 )
-            if unit not in SPELLINGS:
-                known = in_terms_of(unit, example[0]) if _alone(example[0]) else ""
-                raise BadValue(f"unknown unit '{unit}'", f"{known}{'; ' if known else ''}use " + ", ".join(example))
-            if unit not in example:
+            known = spelled(unit)
+            if quantity == "viscosity" and unit.lower() in KREBS:
+                raise BadValue(
+                    f"'{text}' is read with a slow paddle, and says nothing of how the paint moves through a hose",
+                    "write its viscosity at about 500 1/s, in cP; 250 cP is usual for wall paint",
+                )
+            if not known:
+                worth = in_terms_of(unit, example[0]) if _alone(example[0]) else ""
+                raise BadValue(f"unknown unit '{unit}'", f"{worth}{'; ' if worth else ''}use " + ", ".join(example))
+            if known not in example:
                 told = "is not a %" if quantity == "share" else f"is not a unit of {quantity.replace('_', ' ')}"
                 raise BadValue(f"'{unit}' {told}", "use " + ", ".join(example))
-            total += number * scale(unit)
+            total += number * scale(known)
+            zero = ZERO.get(known, 0.0)
         if quantity == "temperature":
-            total += ZERO[terms[0][1]]
+            total += zero
         return total / (self.exchange if quantity.startswith("money") else 1.0)

@@ -10,6 +10,7 @@ from builder.records.fields import Field, Kind
 from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import CHANGE, INSIDE, OWN, SETTINGS, UNFINISHED, WITHOUT
 from builder.records.rules import Between, Day, SizeNumber, Word
+from builder.spellings import WORDS
 
 Schema: TypeAlias = dict[str, Any]  # a JSON Schema, or the part of one for one place
 
@@ -35,10 +36,11 @@ def _value(one: Field) -> Schema:
     if isinstance(rule, Word):
         return {"enum": [*rule.allowed(), *((True, False) if rule.list == "answer" else ()), None]}
     if isinstance(rule, Day):
-        return {"type": ["string", "null"], "pattern": r"^\d{4}-\d\d-\d\d$"}
+        return {"type": ["string", "null"], "pattern": r"^\d{4}([-/.])\d\d?\1\d\d?$"}
     if one.quantity == "text":
         return {"type": ["string", "integer", "null"] if isinstance(rule, SizeNumber) else ["string", "null"]}
-    units = units_of(one.quantity)
+    listed = units_of(one.quantity)
+    units = [*listed, *(word for word, unit in WORDS.items() if unit in listed and word not in listed)]
     with_unit = f"({NUMBER} *({'|'.join(map(re.escape, units))}) *)+" if units else NUMBER
     allowed: list[Schema] = [{"type": "string", "pattern": f"^ *{with_unit} *$"}, {"type": "null"}]
     if one.quantity in UNITLESS:

@@ -1,5 +1,5 @@
-"""The closed list of spellings that a file or a sheet may use for a unit, and what each is worth. The only user of
-pint.
+"""The closed list of spellings that a file or a sheet may use for a unit, what each is worth, and the words that people
+write for them. The only user of pint.
 
 The table was worked out by pint and is held to it, bit for bit, by `tests/trade/test_units.py`; so no command waits for
 pint, and no figure hangs on its version. pint is asked for one thing more: what a unit outside the list would be in one
@@ -8,6 +8,7 @@ means: its `mil` is an angle, its `c` the speed of light, its `dft` a tenth of a
 """
 
 import functools
+import re
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 if TYPE_CHECKING:
@@ -105,6 +106,59 @@ SPELLINGS = {
     "%": Unit("0.01", 0.01, ""),
     "": Unit("1", 1.0, ""),
 }
+# Unit of the list -> what else people write for it, in small letters; capitals, and a dot behind a word, do not count.
+_SAID = {
+    "ft": "', ' -, '-, feet, foot, ft",
+    "in": "\", '', inches, inch, in",
+    "yd": "yards, yard, yds, yd",
+    "m": "meters, meter, metres, metre, m",
+    "cm": "centimeters, centimeter, centimetres, centimetre, cm",
+    "mm": "millimeters, millimeter, millimetres, millimetre, mm",
+    "mi": "miles, mile, mi",
+    "km": "kilometers, kilometer, kilometres, kilometre, km",
+    "mil": "mils, mil",
+    "thou": "thousandths, thousandth",
+    "um": "microns, micron",
+    "ft2": "square feet, square foot, sq feet, sq foot, sq ft, sqft, sf, ft2",
+    "m2": "square meters, square meter, square metres, square metre, sq m, sqm, m2",
+    "gal": "gallons, gallon, gals, gal",
+    "qt": "quarts, quart, qts, qt",
+    "pt": "pints, pint, pts, pt",
+    "fl oz": "fluid ounces, fluid ounce",
+    "L": "liters, liter, litres, litre, l",
+    "mL": "milliliters, milliliter, millilitres, millilitre, ml",
+    "lb": "pounds, pound, lbs, lb",
+    "kg": "kilograms, kilogram, kg",
+    "cP": "centipoise, cps, cp",
+    "mPa.s": "mpas, mpa.s, mpa·s, mpa s",
+    "psi": "psi",
+    "bar": "bars, bar",
+    "gal/min": "gpm",
+    "L/min": "lpm",
+    "h": "hours, hour, hrs, hr, h",
+    "min": "minutes, minute, mins, min",
+    "s": "seconds, second, secs, sec",
+    "day": "days",
+    "degF": "fahrenheit, degrees f, deg f, °f, f, degf",
+    "degC": "celsius, degrees c, deg c, °c, c, degc",
+    "%": "percent, per cent, pct",
+}
+WORDS = {word: unit for unit, words in _SAID.items() for word in words.split(", ")}
+KREBS = ("ku", "krebs", "krebs units")  # of a viscosity read with a slow paddle
+
+
+def spelled(word: str) -> str:
+    """'Gallons per minute' -> 'gal/min': a unit as people write it, as the list spells it; '' for any other."""
+    if word in SPELLINGS:
+        return word
+    plain = " ".join(re.sub(r"\.(?= |$)", " ", word.lower()).split())
+    if plain in WORDS:
+        return WORDS[plain]
+    parts = [WORDS.get(part, part) for part in re.split(r" ?(?:/|\bper\b) ?", plain)]
+    ratio = "/".join(parts)
+    return ratio if len(parts) > 1 and ratio in SPELLINGS else ""
+
+
 _BASES = (("kg", "[mass]"), ("m", "[length]"), ("s", "[time]"), ("K", "[temperature]"))
 
 

@@ -2,13 +2,30 @@
 sizes.
 """
 
+import contextlib
 import datetime
+import re
 from typing import TypeGuard, overload
 
 from builder.problems import BadValue
-from builder.quantities import Value
+from builder.quantities import Value, plain
 
 EPOCH = datetime.date(1899, 12, 30)  # day 0 of spreadsheet dates
+YEAR_FIRST = re.compile(r"(\d{4})([-/.])(\d\d?)\2(\d\d?)", re.ASCII)
+MONTHS = (
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
+    "december",
+)
 
 
 @overload
@@ -25,11 +42,56 @@ def is_number(value: object) -> TypeGuard[float]:
 
 
 def day(text: str) -> float:
-    """'2026-05-04' -> the spreadsheet's day number. BadValue for anything else."""
+    """'2026-05-04' -> the spreadsheet's day number, by the year first, then month and day. BadValue for anything else,
+    which says what to write where one date alone can be meant.
+    """
+    if found := YEAR_FIRST.fullmatch(text.strip()):
+        return _days(found[1], found[3], found[4])
+    hint = "write year-month-day, as in 2026-05-04"
+    with contextlib.suppress(BadValue):
+        hint = f"write {to_date(any_day(text)).isoformat()}"
+    raise BadValue(f"'{text}' is not a date", hint)
+
+
+def _days(year: str | int, month: str | int, day: str | int) -> float:
     try:
-        return float((datetime.date.fromisoformat(text.strip()) - EPOCH).days)
+        return float((datetime.date(int(year), int(month), int(day)) - EPOCH).days)
     except ValueError:
-        raise BadValue(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04") from None
+        raise BadValue(f"{year}-{month}-{day} is not a date", "write year-month-day, as in 2026-05-04") from None
+
+
+def any_day(text: str) -> float:
+    """A day number. Day and month are told apart by words, by dots (day first), or by a number over 12;
+    else BadValue.
+    """
+    said = plain(text)
+    if found := YEAR_FIRST.fullmatch(re.sub(r"[T ]00:00(?::00)?$", "", said)):
+        return _days(found[1], found[3], found[4])
+    if found := re.fullmatch(r"(\d\d?)\.\s*(\d\d?)\.\s*(\d{4})", said):
+        return _days(found[3], found[2], found[1])
+    if found := re.fullmatch(r"(\d\d?)/(\d\d?)/(\d{4})", said):
+        first, second = int(found[1]), int(found[2])
+        if first > 12 or second > 12 or first == second:
+            return (
+                _days(found[3], min(first, second), max(first, second))
+                if max(first, second) > 12
+                else _days(found[3], first, second)
+            )
+        raise BadValue(
+            f"'{text}' can be read as two dates",
+            f"write year-month-day: {found[3]}-{first:02}-{second:02} or {found[3]}-{second:02}-{first:02}",
+        )
+    words = re.findall(r"[a-z]+|\d+", said.lower())
+    months = [
+        number
+        for word in words
+        for number, name in enumerate(MONTHS, start=1)
+        if len(word) >= 3 and name.startswith(word)
+    ]
+    numbers = [word for word in words if word.isdigit()]
+    if len(months) == 1 and len(numbers) == 2 and len(words) == 3 and len(numbers[1]) == 4:
+        return _days(numbers[1], months[0], numbers[0])
+    raise BadValue(f"'{text}' is not a date", "write year-month-day, as in 2026-05-04")
 
 
 def to_date(number: float) -> datetime.date:

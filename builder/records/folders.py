@@ -1,17 +1,39 @@
 """Folders of catalogs: each file is read once for a command, and understood once for each units of a book."""
 
+import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
 from builder import documents
-from builder.problems import Refused
+from builder.files import get
+from builder.problems import BadValue, Problem, Refused
 from builder.quantities import Units
 from builder.records.fields import Kind
 from builder.records.kinds import CATALOGS
 from builder.records.load import Loaded, Loader
 
-STARTER = "starter.yaml"
+STARTER = "starter"  # the stem of a file in a folder of catalogs that is no catalog
+ENDINGS = (".yaml", ".yml")
+
+
+@dataclass(frozen=True)
+class Unread:
+    """A file that cannot be read: why, and the keys of the kinds that are lost with it."""
+
+    problems: list[Problem]
+    kinds: set[str]
+
+
+def yaml_files(folder: str | Path) -> list[Path]:
+    """The YAML files of a folder, sorted, the starter too."""
+    return sorted(path for path in Path(folder).iterdir() if path.suffix in ENDINGS) if Path(folder).is_dir() else []
+
+
+def catalog_files(folder: str | Path) -> list[Path]:
+    """The catalogs of a folder, sorted."""
+    return [path for path in yaml_files(folder) if path.stem != STARTER]
 
 
 class Folders(tuple[Path, ...]):
@@ -31,9 +53,9 @@ class Folders(tuple[Path, ...]):
         return folders
 
     @cached_property
-    def _files(self) -> list[list[documents.Mapping | Refused]]:
-        """For each folder, what its files hold, in the order of their names: a Mapping, or why it cannot be read."""
-        return [[_read(path) for path in _paths(folder)] for folder in self]
+    def _files(self) -> list[list[documents.Mapping | Unread]]:
+        """For each folder, what its files hold, in the order of their names: a Mapping, or why it is Unread."""
+        return [_folder(folder) for folder in self]
 
     def understood(self, units: Units, kinds: Sequence[Kind] = CATALOGS) -> list[Loaded]:
         """For each folder the Loaded of its records of some kinds, which is not to be changed."""
@@ -43,32 +65,49 @@ class Folders(tuple[Path, ...]):
         return self._known[asked]
 
 
-def _paths(folder: Path) -> list[Path]:
-    found = sorted(path for path in folder.glob("*.yaml") if path.name != STARTER)
-    if not found:
-        raise Refused(
-            [
-                documents.Mark(str(folder), 1, 1).problem(
-                    "no catalog (*.yaml) in this folder", "name another folder with --catalogs"
-                )
-            ]
-        )
+def _folder(folder: Path) -> list[documents.Mapping | Unread]:
+    """What the catalogs of a folder hold. Of two that differ in their ending alone the second is not read."""
+    paths = catalog_files(folder)
+    if not paths:
+        place = documents.Mark(str(folder), 1, 1)
+        hint = "name another folder with --catalogs"
+        raise Refused([place.problem("no catalog (*.yaml) in this folder", hint)])
+    found: list[documents.Mapping | Unread] = []
+    for before, path in zip([None, *paths], paths):
+        if before and before.stem == path.stem:
+            message = f"{before.name} is here too, and is the one that is read"
+            hint = "keep one of the two files, or give them other names"
+            found.append(Unread([documents.Mark(str(path), 1, 1).problem(message, hint)], set()))
+        else:
+            found.append(_read(path))
     return found
 
 
-def _read(path: Path) -> documents.Mapping | Refused:
+def _read(path: Path) -> documents.Mapping | Unread:
     try:
         return documents.read(path)
     except Refused as refused:
-        return refused
+        return Unread(refused.problems, _kinds_in(path))
 
 
-def _understood(files: Iterable[documents.Mapping | Refused], units: Units, kinds: Sequence[Kind]) -> Loaded:
+def _kinds_in(path: Path) -> set[str]:
+    """The kinds that a file which cannot be read seems to hold; all, where it cannot even be opened."""
+    try:
+        data = get(path, documents.MOST_BYTES).replace(b"\0", b"")  # of UTF-16
+    except BadValue:
+        return {kind.key for kind in CATALOGS}
+    begun = re.findall(rb"^\W*(\w+):", data, re.MULTILINE)
+    return {kind.key for kind in CATALOGS if kind.key.encode() in begun}
+
+
+def _understood(files: Iterable[documents.Mapping | Unread], units: Units, kinds: Sequence[Kind]) -> Loaded:
     loader = Loader(units, Units(units.system))
     others = [kind.key for kind in CATALOGS if kind not in kinds]
     for found in files:
-        if isinstance(found, Refused):
+        if isinstance(found, Unread):
             loader.loaded.problems += found.problems
+            for key in found.kinds:
+                loader.lose(key)
         else:
             loader.kinds(found, kinds, others)
     for kind in kinds:

@@ -4,11 +4,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 from builder import documents
-from builder.documents import Mapping, Text
-from builder.problems import BadValue, Problem
+from builder.documents import Mapping, Mark, Text
+from builder.problems import BadValue, Problem, Refused
 from builder.quantities import SYSTEMS, Units
 from builder.records.fields import Marks
-from builder.records.kinds import CATALOGS, JOBS
+from builder.records.kinds import CATALOGS, JOBS, KINDS
 from builder.records.load import OWN, SETTINGS, UNFINISHED, WITHOUT, Loaded, Loader, Settings
 from builder.records.renamed import current_keys
 from builder.values import same
@@ -69,6 +69,9 @@ def load_job(path: str | Path, units_for: Callable[[Settings, Marks], Units], sy
     loader.loaded.problems += problems
     top = current_keys(top, {UNFINISHED: None}, loader.renamed)
     _beside(loader, top)
+    if not top.get("job") and top.entries and all(key in KINDS and KINDS[key] in CATALOGS for key in top.entries):
+        hint = f"check its folder: wetfilm check {Path(path).parent}"
+        raise Refused([Mark(str(path), 1, 1).problem("a catalog, not a job", hint)])
     loader.kinds(top, JOBS, (OWN, UNFINISHED))
     if not loader.loaded.values["job"]:
         loader.blame(top.mark, "the file has no 'job:'", "begin with 'job: {name: ...}'")

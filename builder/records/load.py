@@ -64,6 +64,8 @@ class Loaded:
     unfinished: bool = False  # has faults, and is to be built all the same
     own: "Loaded | None" = None  # catalog records of a job's own
     without: tuple[tuple[str, Text], ...] = ()  # (kind, name) of catalog records it does without
+    unread: set[str] = field(default_factory=set)  # 'kind.field' of values that could not be read, which is told
+    lost: set[str] = field(default_factory=set)  # kinds of which something could not be read, which is told
 
     def add(self, kind: Kind, values: Record, marks: Marks, change: Change | None = None) -> None:
         self.values[kind.key].append(values)
@@ -105,6 +107,23 @@ def _misspelt(node: Mapping, kind: Kind) -> dict[str, Mark]:
     return {missing[close[0]]: node.entries[key][0] for key in sorted(unknown) if (close := near(key, list(missing)))}
 
 
+def _elsewhere(kind: Kind, node: Node, kinds: Iterable[Kind]) -> str:
+    """The kind to which a record belongs that stands among those of another; '' where it may be where it belongs."""
+    if not isinstance(node, Mapping) or CHANGE in node.entries:
+        return ""
+
+    def known(one: Kind) -> int:
+        return len(node.entries.keys() & {*(str(field.steps[0]) for field in one.fields), *_inner(one)})
+
+    best = max((one for one in kinds if not one.upright), key=known, default=kind)
+    return best.key if known(best) > 2 * known(kind) and known(best) > 2 else ""
+
+
+def _inner(kind: Kind) -> dict[str, tuple[str, str]]:
+    """The lists within a record of a kind."""
+    return {name: target for (outer, name), target in INSIDE.items() if outer == kind.key}
+
+
 class Loader:
     def __init__(self, units: Units, typed: Units) -> None:
         self.units = units  # of the book: values settle in these
@@ -112,14 +131,19 @@ class Loader:
         self.loaded = Loaded()
         self.renamed = Told(self.loaded.problems)
 
-    def blame(self, mark: Mark, message: str, hint: str = "") -> None:
-        self.loaded.problems.append(mark.problem(message, hint))
+    def blame(self, mark: Mark, message: str, hint: str = "", cause: str = "") -> None:
+        self.loaded.problems.append(mark.problem(message, hint, cause=cause))
+
+    def lose(self, key: str) -> None:
+        """Something of a kind cannot be read, which is told: so nothing is told of what would name it."""
+        self.loaded.lost |= {key, *(target for (outer, _), (target, _) in INSIDE.items() if outer == key)}
 
     def listing(self, node: Node, key: str) -> tuple[Node, ...]:
         if isinstance(node, Text) and node.value == "":
             return ()
         if not isinstance(node, Listing):
             self.blame(node.mark, f"'{key}' must be a list", "begin each record with a dash")
+            self.lose(key)
             return ()
         return node.items
 
@@ -139,7 +163,8 @@ class Loader:
                     hint = _belongs(key, known) or did_you_mean(key, list(map(str, known)))
                     if (where, key) == (KINDS["terms"].title, CHANGE):
                         hint = BESIDE_TERMS
-                    self.blame(mark, f"{where}: unknown key '{key}'", hint)
+                    title = where.partition(" '")[0]  # without the record's name
+                    self.blame(mark, f"{where}: unknown key '{key}'", hint, f"{title}: unknown key '{key}'")
                 else:
                     self.unknown(value, known[key], f"{where}, {key}")
         elif known:
@@ -227,8 +252,9 @@ class Loader:
         """One record of a list, with the lists inside it. given, change: values and Change of the record around it."""
         if not isinstance(node, Mapping):
             self.blame(node.mark, f"a record of '{kind.key}' needs keys and values", "as in '- name: ...'")
+            self.lose(kind.key)
             return
-        inner = {name: target for (outer, name), target in INSIDE.items() if outer == kind.key}
+        inner = _inner(kind)
         known = self.known(kind)
         if given is None and kind in CATALOGS and not kind.upright:
             extra = (*extra, CHANGE)
@@ -247,7 +273,12 @@ class Loader:
         for one in kind.fields:
             found = _find(node, one.steps, not kind.upright)
             if found is not None:
+                told = len(self.loaded.problems)
                 values[one.key], marks[one.key] = self.value(one, found), found.mark
+                if len(self.loaded.problems) > told:
+                    self.loaded.unread.add(f"{kind.key}.{one.key}")
+            elif one.key in marks:  # its key is misspelt
+                self.loaded.unread.add(f"{kind.key}.{one.key}")
         self.loaded.add(kind, {one.key: values.get(one.key) for one in kind.fields}, marks, change)
         for name, (block, owner) in inner.items():
             found = node.get(name)
@@ -281,6 +312,11 @@ class Loader:
                 self.record(names[key], node, extra=SETTINGS if key == JOB.key else ())
             else:
                 for item in self.listing(node, key):
+                    if (other := _elsewhere(names[key], item, names.values())) and not self.loaded.unfinished:
+                        self.blame(
+                            item.mark, f"{names[key].title}: this is a row of '{other}'", f"move it under '{other}:'"
+                        )
+                        continue
                     told = len(self.loaded.problems)
                     self.record(names[key], item)
                     if (
@@ -293,6 +329,7 @@ class Loader:
                             f"{names[key].title}: a record without '{names[key].named}:'",
                             NAMELESS.format(names[key].named),
                         )
+                        self.lose(key)
 
 
 def load_record(kind: Kind, text: str, units: Units, name: str) -> Record:

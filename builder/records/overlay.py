@@ -53,6 +53,10 @@ class _Layer:
         self.changed: set[int] = set()  # places where that was a change
         self.lost: set[str] = set()  # names that were to be changed and are not below
 
+    def has(self, values: Record, change: Change) -> bool:
+        """Whether the record stands below that a change is of."""
+        return same(change.name or label(self.kind, values)) in self.by_label
+
     def add(self, values: Record, marks: Marks) -> None:
         self.values.append(values)
         self.marks.append(marks)
@@ -124,29 +128,41 @@ class _Layer:
 def _overlay(under: Loaded, over: Loaded) -> None:
     """Records of `over` replace or change those of `under` by name, or are added; figures of an upright kind too."""
     under.problems += over.problems
+    under.lost |= over.lost
+    under.unread |= over.unread
     lost: set[str] = set()
     for kind in CATALOGS:
         layer = _Layer(kind, under.values[kind.key], under.marks[kind.key], under.problems)
         for values, marks, change in zip(over.values[kind.key], over.marks[kind.key], over.changes[kind.key]):
             told = change and not change.name and same(values["family"]) in lost  # that its family is not there
-            if not told:
+            gone = change and kind.key in under.lost and not layer.has(values, change)  # told with its file
+            if not (told or gone):
                 layer.lay(dict(values), dict(marks), change)
         lost = layer.lost if kind.key == "families" else lost
 
 
 def _leave_out(under: Loaded, names: Iterable[tuple[str, Text]]) -> None:
-    """Take the records out that a job does without; `names` are (kind, the text that names it)."""
+    """Take the records out that a job does without, with the lists inside them; `names` are (kind, the text that names
+    it).
+    """
     for key, text in names:
         kept = [
             place
             for place, values in enumerate(under.values[key])
             if same(label(KINDS[key], values)) != same(text.value)
         ]
-        if len(kept) == len(under.values[key]):
+        if len(kept) == len(under.values[key]) and key not in under.lost:
             hint = did_you_mean(text.value, [label(KINDS[key], values) for values in under.values[key]])
             under.problems.append(text.mark.problem(f"without, {key}: '{text.value}' is not in the catalogs", hint))
-        under.values[key] = [under.values[key][place] for place in kept]
-        under.marks[key] = [under.marks[key][place] for place in kept]
+        _keep(under, key, kept)
+        for inner, owner in (target for (outer, _), target in INSIDE.items() if outer == key):
+            rows = under.values[inner]
+            _keep(under, inner, [at for at, values in enumerate(rows) if same(values[owner]) != same(text.value)])
+
+
+def _keep(under: Loaded, key: str, kept: Sequence[int]) -> None:
+    under.values[key] = [under.values[key][place] for place in kept]
+    under.marks[key] = [under.marks[key][place] for place in kept]
 
 
 def currency_of(folders: Iterable[str | Path]) -> str:
@@ -168,10 +184,10 @@ def load_catalogs(folders: Sequence[str | Path], units: Units, job: Loaded | Non
         _overlay(stock, over)
     if job:
         _leave_out(stock, job.without)
-    for kind in CATALOGS:
-        if not stock.values[kind.key] and kind.key in NEEDED:
-            nowhere = documents.Mark(str(folders[0]), 1, 1)
-            stock.problems.append(
-                nowhere.problem(f"no '{kind.key}:' in any catalog of this folder", "add a file that has it")
-            )
+    lacking = [key for key in NEEDED if not stock.values[key] and key not in stock.lost]
+    if lacking:
+        nowhere = documents.Mark(str(folders[0]), 1, 1)
+        keys = " or ".join(f"'{key}:'" for key in lacking)
+        stock.problems.append(nowhere.problem(f"no {keys} in any catalog of this folder", "add a file that has it"))
+        stock.lost |= set(lacking)
     return stock

@@ -1,5 +1,6 @@
 """The questions that a careful estimator asks before a price is signed, in order of the money that hangs on them."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from builder.records.kinds import KINDS
@@ -10,13 +11,18 @@ from builder.records.kinds import KINDS
 class Question:
     """One question. It is open while its count is not 0 and its name does not stand in 'Accepted as it is' on Job.
 
-    `why`: what hangs on it; `at`: the one place where it is answered, 'kind.field'.
+    `why`: what hangs on it; `at`: the one place where it is answered, 'kind.field'; `beside`: other fields it asks for.
     """
 
     key: str
     words: str
     why: str
     at: str
+    beside: tuple[str, ...] = ()
+
+    def waits(self, unread: Collection[str]) -> bool:
+        """Whether it asks for what a problem tells already. unread: 'kind.field' of values that could not be read."""
+        return not {self.at, *self.beside}.isdisjoint(unread)
 
     @property
     def name(self) -> str:
@@ -59,7 +65,7 @@ QUESTIONS = (
              "Washing, masking, covering, setting up and cleaning cost nothing in this price.", "tasks.task"),
     Question("travel", "How far it is to the site is not said",
              "People and vehicles cost money on the way, each day. Type time and distance, 0 where there is no way.",
-             "job.travel_time"),
+             "job.travel_time", ("job.distance",)),
     Question("profile", "Takeoff lines whose profile is not said",
              "Boards, siding and sheets have more area than a flat face. Say Flat where it is flat.",
              "takeoff.profile"),

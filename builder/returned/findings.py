@@ -36,5 +36,9 @@ class Cell:
     sheet: str
     cell: str
 
-    def problem(self, message: str, hint: str = "") -> Finding:
+    def problem(self, message: str, hint: str = "", *, cause: str = "") -> Finding:
         return Finding("fault", self.sheet, self.cell, message, hint)
+
+    def seen_from(self, other: "Cell") -> str:
+        """This place as it is named at another: 'B5', or 'Paint B5' on another sheet."""
+        return self.cell if self.sheet == other.sheet else f"{self.sheet} {self.cell}"

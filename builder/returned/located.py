@@ -11,6 +11,8 @@ from builder.stages.book import room_of
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout, at_record, sheet_name
 
+XLS = 256  # columns of the format .xls
+
 
 class Moves:
     """How far the rows, or the columns, of one sheet have moved, by what its names tell. Counted from 1."""
@@ -71,6 +73,14 @@ class Located(Layout):
         self.pasted, self.hidden = [], set()
         for key, place in self.places.items():
             self._move(key, place)
+
+    def cut_off(self):
+        """Whether the columns that the format .xls has no room for are gone: their names point at the first ones."""
+        if any(self.back.book[now].max_column > XLS for now in self.sheets.values() if now):
+            return False
+        wide = {"_".join(key): place.col for key, place in self.made.places.items() if place.col >= XLS}
+        areas = {name: self.back.areas.get(name) for name, _ in self.made.names() if name in wide}
+        return bool(areas) and all(area is None or area.left == wide[name] % XLS + 1 for name, area in areas.items())
 
     def _each_cell_once(self):
         """Looked at as it was made, in `made`: by now a person may have put cells anywhere."""

@@ -22,7 +22,7 @@ from builder.workbook.make import make
 At: TypeAlias = tuple[int, int]  # row and column, counted from 1
 
 WORKED_OUT = {**BANNER, NEXT[0]: NEXT[1]}  # formulas that stand on every sheet
-CLOSE = 1e-8  # of a cached value, which is written with ten digits
+CLOSE = 1e-6  # of a cached value: a small difference of large figures has fewer digits than they
 OWN = ("issued", "book")  # blocks that are not the same in every book of one form
 
 

@@ -2,7 +2,6 @@
 to date.
 """
 
-import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -14,8 +13,9 @@ from builder.records.checklist import ITEMS
 from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.versions import SCHEMA
+from builder.returned import rewritten
 from builder.returned.findings import Finding, span
-from builder.returned.located import Located
+from builder.returned.located import XLS, Located
 from builder.returned.read import Returned, plain
 from builder.returned.standing import alike, standing
 from builder.returned.taken import Taken, taken
@@ -37,10 +37,10 @@ DOUBTFUL = (
     "space",
     "formula without a value",
     "fault",
+    "xls",
     "stale",
 )
 TOUCHED = (*DOUBTFUL[:-1], "form", "own sheet", "beside", "understood", "formula typed")
-ONE_CELL = re.compile(r"(\$?[a-z]{1,3}\$?\d+):\1(?!\d)")  # LibreOffice 25.2 writes $FK5:$FK5 back as $FK5
 
 Wrong: TypeAlias = tuple[int, int, str, object, str]  # column, row, title, what stands there, the formula
 
@@ -75,7 +75,17 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
     """Look at a Returned workbook; `catalogs` are the folders in force, which the facts are told of."""
     one = taken(back)
     found, located = list(one.findings), Located(back)
-    if located.same_form:
+    if located.same_form and located.cut_off():
+        found.append(
+            Finding(
+                "xls",
+                "",
+                "",
+                f"the workbook went through the format .xls, which has {XLS} columns: what stood right of them is lost",
+                "use the workbook as it was before, or 'wetfilm reissue' builds it again of its inputs",
+            )
+        )
+    elif located.same_form:
         found += _names(located)
         broken = list(_formulas(back, located))
         # as it stands, whatever a person may have meant
@@ -165,17 +175,6 @@ def _names(located: Located) -> Iterator[Finding]:
         )
 
 
-def _same(one: object, other: str) -> bool:
-    """Whether two formulas are one: white space and case do not count, and some programs write a run of one cell as
-    that cell.
-    """
-    return isinstance(one, str) and _plain(one) == _plain(other)
-
-
-def _plain(formula: str) -> str:
-    return ONE_CELL.sub(r"\1", "".join(formula.split()).casefold())
-
-
 def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
     """Formulas overwritten or cleared, runs of neighbors in a column as one. A row that was inserted has none, and
     needs none.
@@ -194,7 +193,7 @@ def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
                 found = sheet.cell(row, col).value
                 found = getattr(found, "text", found)
                 rows[row].append(found)
-                if not _same(found, formula):
+                if not rewritten.same(found, formula):
                     wrong.append((col, row, heading(place.column, located.units, copy), found, formula))
         inserted = {
             row
@@ -244,7 +243,15 @@ def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Fin
                         want,
                     )
                 )
-    if differ:
+    if differ and all(saved == "" for *_, saved, _ in differ) and back.saved_price() in (None, ""):
+        yield Finding(
+            "stale",
+            "",
+            "",
+            "the program that saved the workbook left the results of its formulas out",
+            "open the workbook in a spreadsheet program, let it recalculate, and save",
+        )
+    elif differ:
         _, where, cell, title, saved, want = min(differ, key=lambda one: one[0])
         shows, gives = (
             "a blank" if value == "" else f"{value:.10g}" if is_number(value) else value for value in (saved, want)

@@ -289,19 +289,18 @@ def test_the_table_of_units_is_that_of_pint_bit_for_bit(unit):
 @pytest.mark.parametrize(
     "text, quantity, told",
     [
-        # By definition: a yard is 3 ft, a gallon 128 fl oz, an inch 25.4 mm, a tonne 1000 kg of 0.45359237 kg the
+        # By definition: a fathom is 6 ft, a gallon 16 cups or 128 fl oz, an inch 25.4 mm, a tonne 1000 kg of 0.45359237 kg the
         # pound.
-        ("12 yards", "length", "1 yard is 3 ft; use ft, m, "),
+        ("12 fathoms", "length", "1 fathom is 6 ft; use ft, m, "),
         ("64 fluid_ounces", "volume", "1 fluid ounce is 0.0078125 gal; use gal, L, "),
-        ("2 millimeters", "width", "1 millimeter is 0.03937 in; use in, mm, "),
+        ("2 decimeters", "width", "1 decimeter is 3.937 in; use in, mm, "),
         ("1 tonne", "mass", "1 metric ton is 2204.6 lb; use lb, kg"),
-        ("3 GAL", "volume", "1 gallon is 1 gal; use gal, L, "),
-        # What pint would take for a tenth of a foot, a psi for a length, the speed of light; a scale of its own; no
+        ("3 CUPS", "volume", "1 cup is 0.0625 gal; use gal, L, "),
+        # What pint would take for a tenth of a foot, a psi for a length; a scale of its own; no
         # unit at all.
         ("5 dft", "film", "use mil, um, "),
         ("2 atmosphere", "length", "use ft, m, "),
-        ("3 c", "speed", "use ft/s, m/s, "),
-        ("20 celsius", "temperature", "use degF, degC"),
+        ("500 rankine", "temperature", "use degF, degC"),
         ("2 coats", "length", "use ft, m, "),
     ],
 )
