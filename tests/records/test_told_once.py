@@ -178,7 +178,7 @@ def test_a_file_pasted_twice_is_one_problem(tmp_path):
     end = JOB.count("\n")
     last = end + line_of(JOB, "tasks:")
     assert of_job(tmp_path, JOB + JOB) == [
-        f"{end + line_of(JOB, 'job:')}:1: duplicate key 'job', and 5 more to line {last} (the first is in line 9)"
+        f"{end + line_of(JOB, 'job:')}:1: duplicate key 'job', and 6 more to line {last} (the first is in line 9)"
     ]
 
 
