@@ -46,8 +46,8 @@ def open_job(
 
     Of what is returned: `price()` is in `units.currency`, None while something is missing; `gallons()` and
     `from_owner()` are volumes in `units.shown("volume")`, gallons or liters; `state()` is 'NO PRICE',
-    'DRAFT: 2 OPEN' or 'READY', `questions()` those that are open; `summary()` says all in a line; `problems` are those
-    of the files, sorted, `errors` those of them that `make` refuses. Refused where the job cannot be read.
+    'DRAFT: 2 OPEN', 'READY' or 'SIGNED', `questions()` those that are open; `summary()` says all in a line; `problems`
+    are those of the files, sorted, `errors` those of them that `make` refuses. Refused where the job cannot be read.
     """
     for word, known in ((units, get_args(System)), (paper, get_args(Paper))):
         if word not in (None, *known):

@@ -178,8 +178,22 @@ def _reissue(options):
     return 0
 
 
+def _sign(options):
+    from builder.review.sign import report, sign
+    from builder.workbook.make import make
+
+    path = Path(options.output or Path(options.job).parent / f"{Path(options.job).stem}-signed.xlsx")
+    apart([(path, options.job)], [options.job, *_files(options)])
+    found = sign(options.job, options.catalogs, options.on, options.accepted, options.anyway)
+    _warn(*found.before.problems, *(f"{options.job}: {finding}" for finding in found.findings))
+    put(options.output or path, make(found.after), options.force)
+    _say(f"{path}: {found.after.summary()}", *report(found))
+    return 0
+
+
 def _letter(options):
     from builder.letter.letter import letter
+    from builder.records.questions import SIGNED
 
     path = Path(options.output or Path(options.book).parent / f"{Path(options.book).stem}.eml")
     apart([(path, options.book)], [options.book])
@@ -187,7 +201,9 @@ def _letter(options):
     data, opened = letter(options.book, options.to, with_book, options.anyway, options.customer, options.bill)
     put(options.output or path, data, options.force)
     _say(f"{path}: {opened.summary()}")
-    if options.customer or options.bill:
+    if options.customer and opened.state() == SIGNED:
+        _say("it says the contract as it stands: a bid that is signed needs no page to sign")
+    elif options.customer or options.bill:
         if b"application/pdf" not in data:
             page = "Bill" if options.bill else "Bid"
             _say(f"the letter goes without the {page} page: LibreOffice (soffice), which prints it, is not installed")
@@ -208,6 +224,7 @@ RUN = {
     "read": _read,
     "reissue": _reissue,
     "schema": _schema,
+    "sign": _sign,
 }
 
 

@@ -69,8 +69,12 @@ class Opened:
         total = self.estimate.rows["price"][0].total
         return None if total is None else self.units.to_cell(total, "money")
 
+    def amount(self, money: float) -> str:
+        """Money of the estimate in words, as the book shows it: '4,000.00'."""
+        return self.units.amount(self.units.to_cell(money, "money"))
+
     def state(self) -> str:
-        """The state of the price: 'NO PRICE', 'DRAFT: 2 OPEN' or 'READY'."""
+        """The state of the price: 'NO PRICE', 'DRAFT: 2 OPEN', 'READY' or 'SIGNED'."""
         return str(self.estimate.rows["brief"][0].state)
 
     def questions(self) -> list[str]:
@@ -83,12 +87,17 @@ class Opened:
         return [str(row.line) for row in rows if row.state_no == OPEN and not any(row is one for one in waiting)]
 
     def summary(self) -> str:
-        """The estimate in one line."""
-        price = self.price()
+        """The estimate in one line; what is signed before it."""
+        price, agreed = self.price(), self.estimate.rows["agreed"][0]
+        more = self.estimate.checks.stops - 1
+        to_fix = f"{self.estimate.checks.first}{f', and {more:g} more to fix' if more > 0 else ''}"
+        if agreed.signed is not None:
+            signed, contract = (self.amount(one) for one in (agreed.signed, agreed.contract))
+            changed = f", contract with changes {contract}" if agreed.changes else ""
+            today = f"give no price: {to_fix}" if price is None else f"come to {self.units.amount(price)}"
+            return f"signed at {signed} {self.units.currency}{changed}; today's inputs {today}"
         if price is None:
-            more = self.estimate.checks.stops - 1
-            others = f", and {more:g} more to fix" if more else ""
-            return f"{NO_PRICE}: {self.estimate.checks.first}{others}"
+            return f"{NO_PRICE}: {to_fix}"
         unit = self.units.shown("volume")
         owners = f" and {self.from_owner():,.4g} {unit} from the owner" if self.from_owner() else ""
         return (

@@ -3,6 +3,7 @@
 import argparse
 
 from builder import __version__
+from builder.problems import BadValue
 
 
 def parser(run):
@@ -101,6 +102,26 @@ def parser(run):
         "--force", action="store_true", help="overwrite a workbook that somebody changed, but never BOOK itself"
     )
     reissue.set_defaults(run=run["reissue"])
+    sign = commands.add_parser("sign", help="keep the plan and the price in the book, as they are signed")
+    sign.add_argument("job", type=_file, metavar="BOOK_OR_JOB", help="a workbook of wetfilm, or a job file")
+    sign.add_argument(
+        "--on", type=_date, metavar="DATE", help="the day of signing, as 2026-05-20 (the estimate's date)"
+    )
+    sign.add_argument(
+        "--with",
+        dest="accepted",
+        type=str.upper,
+        choices=("A", "B", "C"),
+        action="append",
+        default=[],
+        help="an alternate that is signed too; again for another",
+    )
+    sign.add_argument("-o", "--output", type=_file, metavar="OUT.xlsx", help="the workbook to write (BOOK-signed.xlsx)")
+    sign.add_argument("--anyway", action="store_true", help="sign a draft too, or a book whose price may be wrong")
+    sign.add_argument(
+        "--force", action="store_true", help="overwrite a workbook that somebody changed, but never BOOK itself"
+    )
+    sign.set_defaults(run=run["sign"])
     letter = commands.add_parser("letter", help="a draft e-mail: the estimate in words, with the workbook attached")
     letter.add_argument("book", type=_file, metavar="BOOK", help="a workbook of wetfilm, saved by any program")
     letter.add_argument("--to", metavar="ADDRESS", help="who gets it; several with commas between")
@@ -124,7 +145,7 @@ def parser(run):
         "--force", action="store_true", help="overwrite a draft that somebody changed, but never BOOK itself"
     )
     letter.set_defaults(run=run["letter"])
-    for command in (build, check, impact, carry, read, inspect, compare, reissue):
+    for command in (build, check, impact, carry, read, inspect, compare, reissue, sign):
         command.add_argument(
             "--catalogs",
             type=_file,
@@ -133,6 +154,19 @@ def parser(run):
             help="a folder of catalogs (catalogs); given again, its records replace or change those before, by name",
         )
     return parser
+
+
+def _date(text):
+    from builder.records.rules import Day
+    from builder.values import day
+
+    try:
+        number = day(text)
+    except BadValue as error:
+        raise argparse.ArgumentTypeError(f"{error.message}: {error.hint}") from None
+    if not Day().low <= number <= Day().high:
+        raise argparse.ArgumentTypeError(f"'{text}' is not a date from 2000-01-01 to 2099-12-31")
+    return number
 
 
 def _renaming(text):

@@ -48,8 +48,12 @@ def letter(
     if not anyway:
         _relied_on(look, back, bill)
     job, last = opened.estimate.job, opened.estimate.rows["bill"][0]
-    title = f"Bill {last.number:g}" if bill else "Bid" if customer else "Estimate"
-    attached = _page(opened, title) if customer or bill else _book(path, back) if with_book else None
+    signed = opened.estimate.rows["agreed"][0].signed is not None
+    title = f"Bill {last.number:g}" if bill else "Contract" if signed else "Bid" if customer else "Estimate"
+    if bill or customer:
+        attached = _page(opened, title) if bill or not signed else None  # what is signed needs no page to sign
+    else:
+        attached = _book(path, back) if with_book else None
     name = attached[0] if attached else None
     blocks = tuple(_bill_blocks(opened, name) if bill else _blocks(opened, name, customer))
     day = to_date(last.day) if bill else _day(job.date, job)
@@ -107,7 +111,8 @@ def _doubts(look: Inspection, back: Returned, bill: bool) -> Iterator[tuple[str,
             )
     for finding in look.doubtful:
         yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
-    if not bill and (questions := look.opened.questions()):
+    signed = estimate.rows["agreed"][0].signed is not None
+    if not bill and not signed and (questions := look.opened.questions()):
         more = f", and {len(questions) - 1} more, which Checks lists" if len(questions) > 1 else ""
         yield f"its price is a draft: {questions[0]}{more}", "answer it in the workbook, or accept it on Job"
 
@@ -122,12 +127,22 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
     )
     client, date = _said(job.client), _day(job.date, job)
     whose, when = f", for {client}" if client else "", f", as of {_date(date)}" if date else ""
-    yield f"here is our {'bid' if customer else 'estimate'} for {about}{whose}{when}."
-    if base.live and estimate.checks.open:
+    signed = estimate.rows["agreed"][0].signed is not None
+    if signed:
+        yield f"here is how the contract for {about}{whose} stands. It was signed on {_date(to_date(job.signed_on))}."
+    else:
+        yield f"here is our {'bid' if customer else 'estimate'} for {about}{whose}{when}."
+    if base.live and estimate.checks.open and not signed:
         yield "It is a draft: questions are still open, and the price may change."
     if estimate.checks.demo:
         yield DEMO
-    if base.live:
+    if signed:
+        yield Table("Contract", tuple(_contract(estimate, units)), True)
+        if rows := tuple(
+            (_said(row.what), _money(row.payment, units)) for row in _sound(estimate, "contract", "payment")
+        ):
+            yield Table("Payments as signed", rows, True)
+    elif base.live:
         yield Table("Price", tuple(_prices(estimate, units)), True)
         if rows := tuple(_parts(estimate, units)):
             yield Table("Price by part", rows, True)
@@ -140,12 +155,15 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
         yield Table("What is coated", rows)
     if job.exclusions is not None:
         yield f"Not included: {_said(job.exclusions, 2000).rstrip('.')}."
-    if base.live and date:
+    if base.live and date and not signed:
         until = date + datetime.timedelta(days=int(estimate.terms.validity))
         yield f"The price is valid for {estimate.terms.validity:g} days, until {_date(until)}."
     if lead := estimate.rows["bid"][0].lead:
         yield str(lead)
-    yield _said(estimate.rows["bid"][0].conditions, 2000) if customer and base.live else ESTIMATE
+    if signed:
+        yield "What is agreed beyond it is agreed in writing. Local codes and the product data sheets come first."
+    else:
+        yield _said(estimate.rows["bid"][0].conditions, 2000) if customer and base.live else ESTIMATE
     if attached and customer:
         yield f"The bid is attached as {attached}: a page to print, sign and send back."
     elif attached:
@@ -179,6 +197,26 @@ def _bill_blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
 def _bill_line(row: Row) -> str:
     """'Held back, until all is done'"""
     return ", ".join(filter(None, (_said(row.line), _said(row.what))))
+
+
+def _sound(estimate: Estimate, kind: str, key: str) -> Iterator[Row]:
+    """The rows of a kind that have a value, without a fault."""
+    return (row for row in estimate.rows[kind] if row.sound and getattr(row, key) is not None)
+
+
+def _contract(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
+    """The parts as they were signed, where Terms show them, what was agreed since, and what both come to."""
+    agreed, shown = estimate.rows["agreed"][0], estimate.terms.show_parts
+    for row in _sound(estimate, "contract", "price"):
+        if row.alternate is None and shown is not None and same(shown) == "yes":
+            yield _said(row.what), _money(row.price, units)
+    yield "Price as signed", _money(agreed.signed, units)
+    changes = [row for row in estimate.rows["change_lines"] if row.live]
+    for row in changes:
+        entry = estimate.rows["changes"][row.no - 1]
+        yield f"{_said(entry.what)}, {_date(to_date(entry.date))}", _money(row.worth, units)
+    if changes:
+        yield "Contract with its changes", _money(agreed.contract, units)
 
 
 def _prices(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:

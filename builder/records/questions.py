@@ -119,7 +119,7 @@ PLACEHOLDERS = ("Larkspur Spray Painting (invented)", "License and insurance num
 
 # The states of what is found, in the order in which it is told.
 STATES = ("to fix", "open", "accepted", "answered", "clear")
-NO_PRICE, DRAFT, READY = "NO PRICE", "DRAFT", "READY"        # the three states of a price
+NO_PRICE, DRAFT, READY, SIGNED = "NO PRICE", "DRAFT", "READY", "SIGNED"      # the states of a price
 CLEAR = "other checks found nothing to fix and nothing to ask"
 DEMO = "This is a demonstration with invented figures: it is no offer."
 

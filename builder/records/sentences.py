@@ -22,6 +22,7 @@ WAITS = ("People wait for coats to dry: ", " h in all, ", " of wages; Terms say 
 
 # Bid.
 NO_PRICE = "This bid is not complete. It shows no price until this is fixed:"
+SIGNED_BID = "This bid is signed. The contract stands on Changes; this page is worked out from today's inputs."
 DRAFT_BID = "This bid is a draft: questions are still open, and the price may change."
 FIXED = "a fixed price for the work below"
 ESTIMATE = "an estimate: the price may change with the work that is found"

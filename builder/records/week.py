@@ -54,7 +54,8 @@ SIGNED = Kind("signed", named="tag", capacity=40, fields=(
     Field("hours", "Hours", "time", Between(0, 1e6, "h"), True, help="That are paid, of all people."),
     Field("gallons", "Paint needed", "volume", Between(0, 1e6, "gal"), help="Of a coat."),
     Field("bought", "Paint bought", "volume", Between(0, 1e6, "gal"), help="Its part of the packs."),
-    Field("cost", "Cost", "money", Between(0, 1e9), help="In itself: paint, nozzles, wages.")))
+    Field("cost", "Cost", "money", Between(0, 1e9),
+          help="In itself: paint, nozzles, wages, material. Travel, machines, tax and overhead stand in no row.")))
 
 LOG = Kind("log", capacity=60, fields=(
     Field("date", "Date", "date", Day(), True, help="One row a day and coat or task."),

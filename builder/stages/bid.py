@@ -2,7 +2,7 @@
 
 from builder.records.lookups import LOOKUPS, place
 from builder.records.questions import DEMO
-from builder.records.sentences import CANCEL, CONDITIONS, DRAFT_BID, ESTIMATE, FIXED, LEAD, NO_PRICE, SIGNED
+from builder.records.sentences import CANCEL, CONDITIONS, DRAFT_BID, ESTIMATE, FIXED, LEAD, NO_PRICE, SIGNED, SIGNED_BID
 from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages import bid_parts
@@ -127,7 +127,8 @@ def bid_blocks(tasks, coats):
     ), form="page", place=0, top=LETTERHEAD)
     heading = Block("bid", "Bid", (
         C("heading", "", "text", '"Bid for painting"&IF({job_told}="","",": "&{job_told})'),
-        C("state", "", "text", f'IF({{price.live@1}}=1,REPT("{DRAFT_BID}",--({{checks.open}}>0)),"{NO_PRICE}")'),
+        C("state", "", "text", f'IF({{price.live@1}}=1,REPT("{DRAFT_BID}",({{checks.open}}>0)*({{agreed.signed}}=""))'
+          f'&REPT("{SIGNED_BID}",--({{agreed.signed}}<>"")),"{NO_PRICE}")'),
         C("missing", "", "text",
           f'IF({{price.live@1}}=1,REPT("{DEMO}",--({{checks.said_demo}}="yes")),{{checks.first}})'),
     ), form="page", place=0, top=HEADING)
@@ -197,7 +198,8 @@ def bid(est):
     if not row.live:
         row.state, row.missing = NO_PRICE, est.checks.first
         return
-    row.state = DRAFT_BID if est.checks.open else None
+    signed = est.rows["agreed"][0].signed is not None
+    row.state = SIGNED_BID if signed else DRAFT_BID if est.checks.open else None
     row.missing = DEMO if est.checks.demo else None
     row.client, row.site = typed_text(est, job.client), typed_text(est, job.site)
     _dates(est, row)

@@ -23,8 +23,8 @@ CHANGE_LINES = Block("change_lines", SHEET, (
       f'IF({{row.amount}}="",{payable_formula("{by_work}+{by_alternate}")},{{row.amount}})'),
 ), {"row": At("changes", "{no}")}, "live")
 AGREED = Block("agreed", SHEET, (
-    C("signed", "Price as signed", "money",
-      'IF((N({basics.live})=1)*ISNUMBER({job.signed_price})=1,{job.signed_price},"")', ""),
+    C("signed", "Price as signed, with its day", "money",
+      'IF((N({basics.live})=1)*ISNUMBER({job.signed_price})*ISNUMBER({job.signed_on})=1,{job.signed_price},"")', ""),
     C("changes", "Agreed changes", "money", "SUM({change_lines.worth})", "signed"),
     C("contract", "Contract with its changes", "money", "{signed}+{changes}", "signed"),
 ), form="upright", top=70)
@@ -51,7 +51,7 @@ def changed(est):
         if entry.amount is None:
             row.worth = payable(row.by_work + row.by_alternate, cent, terms.slack)
     agreed = est.rows["agreed"][0]
-    agreed.signed = est.job.signed_price if est.basics.live else None
+    agreed.signed = est.job.signed_price if est.basics.live and est.job.signed_on is not None else None
     if agreed.signed is not None:
         agreed.changes = sum(row.worth for row in est.rows["change_lines"] if row.live)
         agreed.contract = agreed.signed + agreed.changes

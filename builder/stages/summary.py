@@ -86,7 +86,9 @@ PARTS = (
     ), LINE, "name", "list", 2, PARTS_TOP),
 )
 NOTE = Block("summary", PAGE, (rule("rule"),), form="page", place=2, top=PARTS_TOP - 2)
-BLOCKS = (BRIEF, TYPED, WHOSE, *_answers(), *QUESTIONS_ASKED, NOTE, *PARTS)
+MOVED = Block("summary", PAGE, (C("moved", "", "text", '{brief.told_moved}&""', "", look="line"),), form="page",
+              place=0, top=BAND + 3)
+BLOCKS = (BRIEF, TYPED, WHOSE, *_answers(), MOVED, *QUESTIONS_ASKED, NOTE, *PARTS)
 # fmt: on
 
 
@@ -103,7 +105,8 @@ def summary(est):
         est.rows["open_asks"][0].question = NONE_OPEN
     _who(est, row)
     row.rule = est.rows["priced"][0].rule
-    row.state = est.rows["brief"][0].state
+    brief = est.rows["brief"][0]
+    row.state, row.moved = brief.state, brief.told_moved or ""
     _parts(est)
     if price.live:
         _answer(est, row, price)

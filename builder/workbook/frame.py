@@ -12,6 +12,7 @@ VISIBLE = frozenset(sheet.title for sheet in SHEETS if sheet.group != "working")
 # (row, column) from 1 -> what stands there on every sheet, in the frozen rows and where no scroll cuts it
 BANNER = {(2, 1): "=brief_state", (3, 1): "=brief_shown_price"}
 NEXT = (3, 2), "=brief_next"  # beside the price, on the sheets that people read: the first thing to do
+FINE = '($A$2="READY")+($A$2="SIGNED")'  # a state in which nothing calls for the eye
 LONGEST = 7  # letters of a title in large type that fit it
 
 # What the protection leaves open. Rows of tables of entries can be deleted, sorted and filtered too: all their cells
@@ -62,9 +63,5 @@ def _banner(writer, sheet, about):
     if about.group != "working":
         (row, col), formula = NEXT
         writer.formula(sheet, row - 1, col - 1, formula, writer.styles("purpose"), said.next or "")
-    sheet.conditional_format(
-        1, 0, 1, 0, {"type": "cell", "criteria": "==", "value": '"READY"', "format": writer.styles.call("ready")}
-    )
-    sheet.conditional_format(
-        1, 0, 1, 0, {"type": "cell", "criteria": "!=", "value": '"READY"', "format": writer.styles.call("open")}
-    )
+    for call, rule in (("ready", f"=({FINE})>0"), ("open", f"=({FINE})=0")):
+        sheet.conditional_format(1, 0, 1, 0, {"type": "formula", "criteria": rule, "format": writer.styles.call(call)})
