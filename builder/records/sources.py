@@ -156,8 +156,8 @@ SOURCES = (
     Source("Bills",
            "Payment k of n once k/n of the work is done, or the work done; a share held back until the end; not ahead "
            "of the work",
-           "common practice",
-           "No source; not ahead of the work: California B&P 7159.5(a), from memory; check your local law",
+           "from memory",
+           "Not ahead of the work: California B&P 7159.5(a); check your local law. The rest: common practice",
            _TERMS, ("bill_by", "retained", "not_ahead")),
     Source("Extra work", "An hour and an area of agreed changes, tax included", "invented", "Ask your books",
            _TERMS, ("extra_hour", "extra_area")),

@@ -8,13 +8,24 @@ from builder.stages.brief import money, plain, said_money
 
 # fmt: off
 PAGE = "Bill"
+
+
+def _job(key):
+    """What was typed on Job, where there is a bill."""
+    return f'REPT({typed(f"{{job.{key}}}")},N({{bill.live}}))'
+
+
+def _bill(formula):
+    return f'IF(N({{bill.live}})=0,"",{formula})'
+
+
 FACT_LINES = (  # key, what stands before it, the line, its look
-    ("client", "For", typed("{job.client}"), "line"),
-    ("site", "Where", typed("{job.site}"), "line"),
-    ("dated", "Date", day("{bill.day}"), "line"),
-    ("asked", "Due now", said_money("{bill.due_now}"), "price"),
-    ("terms_told", "Terms of payment", "{bill.pay_terms}", "prose"),
-    ("tax", "Sales tax", f'"{BILL_TAX}"', "line"),
+    ("client", "For", _job("client"), "line"),
+    ("site", "Where", _job("site"), "line"),
+    ("dated", "Date", _bill(day("{bill.day}")), "line"),
+    ("asked", "Due now", _bill(said_money("{bill.due_now}")), "price"),
+    ("terms_told", "Terms of payment", _bill("{bill.pay_terms}"), "prose"),
+    ("tax", "Sales tax", _bill(f'"{BILL_TAX}"'), "line"),
 )
 FACTS = HEADING + 3
 LIST = FACTS + len(FACT_LINES) + SECTION + 1            # its first row; its header and heading above
@@ -38,7 +49,7 @@ BLOCKS = (
         C("state", "", "text",
           f'IF(N({{bill.live}})=1,"",CHOOSE(1+({{agreed.signed}}<>""),"{UNSIGNED_BILL}","{NO_BILL}"))', look="master"),
     ), form="page", place=0, top=HEADING),
-    Block("bill", PAGE, tuple(C(key, title, "text", f'IF(N({{bill.live}})=0,"",{formula})', look=look)
+    Block("bill", PAGE, tuple(C(key, title, "text", formula, look=look)
                               for key, title, formula, look in FACT_LINES),
           form="page", top=FACTS),
     Block("bill", PAGE, tuple(C(f"name_{key}", "", "text", f'IF({{{key}}}="","","{title}")', beside=key)

@@ -106,9 +106,9 @@ BILL = Block("bill", SHEET, (
     C("live", "There is one", "count", 'IF({at}="","",1)', ""),
     *(C(key, TITLES[key][0], TITLES[key][1], f"{{last.{key}}}") for key in LAST),
     C("told_signed", "Signed when", "text", f'IF({{job.signed_on}}="","","on "&{day("{job.signed_on}")})'),
-    C("percent", "Done, in hundredths", "count", "MIN(INT({done}*100+1/2+{terms.slack}),100-1+{whole})"),
+    C("told_percent", "Done, in hundredths", "count", "MIN(INT({done}*100+1/2+{terms.slack}),100-1+{whole})"),
     C("told_done", "Done, in words", "text",
-      '{percent}&" % of the work"&REPT(", by our log",--({entry.done}=""))'),
+      '{told_percent}&" % of the work"&REPT(", by our log",--({entry.done}=""))'),
     C("told_terms", "What falls due, in words", "text",
       f'CHOOSE(1+({{terms.bill_by}}="work done"),"{BILL_STAGED}","{BILL_WORKED}")'),
     C("pay_terms", "Terms of payment", "text",
@@ -199,9 +199,9 @@ def _last(est, last):
     bill.set(at=float(last.no), live=1.0, **{key: getattr(last, key) for key in LAST})
     signed = est.job.signed_on
     bill.told_signed = None if signed is None else f"on {spoken_day(signed)}"
-    bill.percent = float(min(int(bill.done * 100 + 0.5 + terms.slack), 99 + bill.whole))
+    bill.told_percent = float(min(int(bill.done * 100 + 0.5 + terms.slack), 99 + bill.whole))
     by_log = "" if est.rows["bills"][last.no - 1].done is not None else ", by our log"
-    bill.told_done = f"{plain(bill.percent)} % of the work{by_log}"
+    bill.told_done = f"{plain(bill.told_percent)} % of the work{by_log}"
     bill.told_terms = BILL_WORKED if _said(terms.bill_by, "work done") else BILL_STAGED
     held = f" {BILL_HELD}" if bill.held > 0 else ""
     bill.pay_terms = BILL_SETTLED if bill.whole else bill.told_terms + held

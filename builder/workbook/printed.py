@@ -26,7 +26,7 @@ ROLES = {
 }
 # characters: what stands before a line or the part of the work; the line; color or a part; area or its price
 BID_WIDTHS = (27, 54, 31, 14)
-BILL_WIDTHS = (24, 58, 18)  # characters: what a line is, its words, its amount
+BILL_WIDTHS = (27, 56, 18)  # characters: what a line is, its words, its amount
 PAGES = ("Bid", "Bill", "Crew card")
 SIGNED_HEIGHT = 34
 NARROW = 1.18  # letters of running text in the width of a character
