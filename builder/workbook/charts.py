@@ -182,7 +182,7 @@ def hours_by_day(writer, row):
     chart = _chart(
         writer,
         {"type": "line"},
-        "Hours planned, earned and paid",
+        "Are the hours as planned?",
         "Evening of",
         "Hours",
         x={"interval_unit": max(1, shown // 10)},

@@ -10,6 +10,7 @@ UPRIGHT_HEADS = {
     "Limits": (("", 50), ("Least", 16), ("Most", 16), ("Unit", 10)),
     "Constants": (("", 50), ("Figure", 20), ("What it is", 60)),
     "Summary workings": (("", 44), ("Figure", 26), ("Unit", 9)),
+    "Progress workings": (("", 44), ("Figure", 26), ("Unit", 9)),
     "Check counts": (("Check", 70), ("Found", 14), ("Row and fault, or the answer", 70)),
 }
 

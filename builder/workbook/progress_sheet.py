@@ -1,6 +1,6 @@
 """Progress: its sentences, coats and tasks in lines, its chart; how they look and print."""
 
-from builder.stages.progress_page import HEAD, PAGE, TOP
+from builder.stages.progress_page import PAGE, TOP
 from builder.workbook import charts, reading
 
 WIDTHS = (110, 190, 75, 65, 60, 65, 75, 80, 90, 70, 300)  # pixels
@@ -21,6 +21,5 @@ def progress(writer):
     end = last
     if writer.estimate.rows["week"][0].signed:
         end = charts.hours_by_day(writer, last + 2)
-    sheet.print_area(HEAD - 1, 0, end, ROOM - 1)
-    sheet.repeat_rows(TOP - 2)
+    sheet.print_area(0, 0, end, ROOM - 1)
     sheet.fit_to_pages(1, 0)

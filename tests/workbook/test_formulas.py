@@ -48,7 +48,6 @@ ROUNDED = {
     "days.finish",
     "days.promised",
     "progress.lasts",
-    "change_lines.worth",
     "progress.short",
     "week.days_to_go",
     "parts.price_from",
