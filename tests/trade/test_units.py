@@ -122,7 +122,7 @@ def _plain(value):
 
 
 # modules whose functions test_docstrings.py alone calls with quantities
-BY_DOCSTRING = ("emission", "risk", "weather")
+BY_DOCSTRING = ("emission", "learning", "risk", "weather")
 # what takes the working days and steps, and gives many times: tests/trade/test_schedule.py holds them
 BY_EXAMPLE = {working_days.ready_at, schedule.by_hand, schedule.sequence}
 
