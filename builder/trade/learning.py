@@ -270,16 +270,16 @@ def chance_at_most(inside, jobs, share):
 
 
 def doubling_rate(first, average, jobs):
-    """Average of the first jobs over that of half as many, of whoever gets faster by doing (E56; Wright 1936,
-    cumulative average, from memory).
+    """Cumulative average of jobs over that of half as many, of whoever gets faster by doing (E56; Wright 1936, from
+    memory).
 
         doubling_rate = (average / first)**(1 / log2(jobs))
 
     Parameters
     ----------
-    first : figure of the first job [any]
-    average : of the first `jobs` [any]
-    jobs : how many, above 1 [-]
+    first : average of the first jobs, or the figure of the first one [any]
+    average : of all of them [any]
+    jobs : how many all are, over the first, above 1 [-]
 
     Returns
     -------
