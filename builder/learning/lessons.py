@@ -93,18 +93,22 @@ def report(found: Taught) -> Iterator[str]:
             f"{driver.key}: {100 * driver.bias:+.0f} % against the estimate; "
             f"{driver.inside} of {driver.jobs} between P10 and P90: {driver.verdict}"
         )
+    behind: tuple[str, ...] = ()
     for proposal in found.proposals:
-        yield from _in_words(proposal)
+        yield from _in_words(proposal, behind)
+        behind = proposal.jobs
     for kept in found.kept:
         yield f"{kept.what} {kept.why}"
     if not any(one.changes for one in found.proposals):
         yield "nothing to change in the catalogs"
 
 
-def _in_words(one: Proposal) -> Iterator[str]:
+def _in_words(one: Proposal, before: Sequence[str]) -> Iterator[str]:
+    """before: the jobs behind the proposal before it, which are not named again."""
     change = f"{one.text} -> {one.new}" if one.changes else f"{one.text} stays"
     yield f"{one.mark.file}:{one.mark.line}: {one.what}: {change} ({_evidence(one)})"
-    yield f"    {_named(one.jobs)}"
+    if one.jobs != before:
+        yield f"    {_named(one.jobs)}"
     if one.left_out:
         yield f"    too far off to count: {_named(one.left_out)}"
 

@@ -205,16 +205,19 @@ def _by_target(readings: Sequence[Reading]) -> dict[Target, list[tuple[str, Less
 
 
 def _reasons(found: Steps, catalogs: Catalogs) -> Steps:
-    """The values that may be the reason instead, of those that enough jobs speak of."""
+    """The values that may be the reason instead, of those that enough jobs speak of, with as many others beside them
+    that did the same: a crew that alone paints a surface cannot be told from it.
+    """
     jobs: defaultdict[Target, set[str]] = defaultdict(set)
+    others: defaultdict[Target, set[str]] = defaultdict(set)
     for one in found.values():
-        for job, _, lesson in one.said:
-            if lesson.beside:
-                jobs[lesson.beside].add(job)
+        for reason in {lesson.beside for _, _, lesson in one.said if lesson.beside}:
+            for job, _, lesson in one.said:
+                (jobs if lesson.beside == reason else others)[reason].add(job)
     return {
         target: _Heard(scale, [], _learn([], scale))
         for target, those in jobs.items()
-        if len(those) >= learning.FEWEST and (scale := _scale(catalogs, target))
+        if min(len(those), len(others[target])) >= learning.FEWEST and (scale := _scale(catalogs, target))
     }
 
 

@@ -106,9 +106,11 @@ def test_a_crew_is_told_from_its_surfaces(folder):
     assert siding / (news[Target("surfaces", "Ceilings", "handling")] / 3.0) == pytest.approx(1.2, rel=0.05)
 
 
-def test_a_crew_of_few_jobs_is_no_reason(folder):
-    jobs = [_job(at, Lesson(HANDLING, 6 / FT2, 1.0, LEARNER)) for at in range(9)]
-    assert {one.target for one in _taught(jobs, folder).proposals} == {HANDLING}
+@pytest.mark.parametrize("many, others", ((9, 30), (30, 0), (30, 9)))
+def test_a_crew_of_few_jobs_or_alone_on_a_surface_is_no_reason(many, others, folder):
+    jobs = [_job(at, Lesson(HANDLING, 6 / FT2, 1.0, LEARNER)) for at in range(many)]
+    jobs += [_job(100 + at, Lesson(HANDLING, 5 / FT2, 1.0, STEADY)) for at in range(others)]
+    assert LEARNER not in {one.target for one in _taught(jobs, folder).proposals}
 
 
 def _ran(number, ratio, low=0.85, high=1.45):
