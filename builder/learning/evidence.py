@@ -38,7 +38,7 @@ def lessons(est: Estimate, log: Sequence[Logged]) -> Iterator[Lesson]:
 
 def outcomes(est: Estimate, log: Sequence[Logged]) -> Iterator[Outcome]:
     """What the job took of each driver, against its plan for what was done."""
-    coats = _by(log, "coat")
+    coats, work = _by(log, "coat"), _work_of_an_hour(est, log)
     planned = {step.no: step for row in log if (step := row.step)}
     pairs = {
         "area": [
@@ -52,7 +52,7 @@ def outcomes(est: Estimate, log: Sequence[Logged]) -> Iterator[Outcome]:
             if rows[0].step.gallons and any(row.used for row in rows)
         ],
         "time": [
-            (step.hours * _done(rows), sum(row.paid for row in rows))
+            (step.hours * _done(rows) * work, sum(row.paid for row in rows))
             for step in planned.values()
             if (rows := [row for row in log if row.step is step]) and any(row.paid for row in rows)
         ],

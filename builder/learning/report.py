@@ -19,7 +19,7 @@ from builder.workbook.lessons_book import lessons_book
 QUANTITY = {"area": "area", "material": "volume", "time": "time", "wear": "lives"}
 FIRST_JOBS = 4  # of a crew, with which all are compared
 
-Sheet = tuple[str, str, Sequence[tuple[str, str]], list[tuple[Any, ...]]]  # title, purpose, columns, rows
+Sheet = tuple[str, str, Sequence[tuple[str, str, int]], list[tuple[Any, ...]]]  # title, purpose, columns, rows
 
 
 def as_workbook(found: Taught) -> bytes:
@@ -34,14 +34,14 @@ def as_workbook(found: Taught) -> bytes:
 
 def _drivers(found: Taught) -> Sheet:
     columns = (
-        ("Driver", "text"),
-        ("Jobs", "count"),
-        ("Actual over estimate, mean", "number"),
-        ("Bias", "share"),
-        ("Between P10 and P90", "count"),
-        ("Share of jobs", "share"),
-        ("It is to be", "share"),
-        ("What that says", "text"),
+        ("Driver", "text", 12),
+        ("Jobs", "count", 8),
+        ("Actual over estimate, mean", "number", 14),
+        ("Bias", "share", 10),
+        ("Between P10 and P90", "count", 12),
+        ("Share of jobs", "share", 10),
+        ("It is to be", "share", 10),
+        ("What that says", "text", 44),
     )
     rows = [
         (one.key, one.jobs, 1 + one.bias, one.bias, one.inside, one.inside / one.jobs, HELD, one.verdict)
@@ -52,11 +52,11 @@ def _drivers(found: Taught) -> Sheet:
 
 def _crews(closed: Sequence[Reading]) -> Sheet:
     columns = (
-        ("Crew", "text"),
-        ("Jobs", "count"),
-        ("Hours over estimate, mean", "number"),
-        (f"Of the first {FIRST_JOBS} jobs", "number"),
-        ("With twice as many jobs", "share"),
+        ("Crew", "text", 16),
+        ("Jobs", "count", 8),
+        ("Hours over estimate, mean", "number", 14),
+        (f"Of the first {FIRST_JOBS} jobs", "number", 14),
+        ("With twice as many jobs", "share", 14),
     )
     ratios: dict[str, list[float]] = {}
     for job, one in outcomes_of(closed, "time"):
@@ -81,19 +81,19 @@ def _mean(ratios: Sequence[float]) -> float:
 def _jobs(found: Taught, closed: Sequence[Reading], units: Units) -> tuple[Sheet, dict[str, tuple[int, int]]]:
     """The sheet, and driver -> its first and last row."""
     columns = (
-        ("No", "count"),
-        ("Driver", "text"),
-        ("Job", "text"),
-        ("Closed on", "date"),
-        ("Crew", "text"),
-        ("Estimate", "number"),
-        ("Actual", "number"),
-        ("Actual over estimate", "number"),
-        ("P10", "number"),
-        ("P90", "number"),
-        ("Between them", "text"),
-        ("Unit", "text"),
-        ("Workbook", "text"),
+        ("No", "count", 6),
+        ("Driver", "text", 12),
+        ("Job", "text", 26),
+        ("Closed on", "date", 12),
+        ("Crew", "text", 16),
+        ("Estimate", "number", 12),
+        ("Actual", "number", 12),
+        ("Actual over estimate", "number", 12),
+        ("P10", "number", 9),
+        ("P90", "number", 9),
+        ("Between them", "text", 10),
+        ("Unit", "text", 10),
+        ("Workbook", "text", 44),
     )
     rows: list[tuple[Any, ...]] = []
     runs: dict[str, tuple[int, int]] = {}
@@ -116,17 +116,17 @@ def _row(number: int, job: Reading, one: Outcome, units: Units) -> tuple[Any, ..
 
 def _proposals(found: Taught) -> Sheet:
     columns = (
-        ("What", "text"),
-        ("Now", "text"),
-        ("Proposed", "text"),
-        ("90 %, from", "text"),
-        ("to", "text"),
-        ("Before learning", "text"),
-        ("Jobs", "count"),
-        ("Weight of the jobs", "share"),
-        ("Left out", "count"),
-        ("File", "text"),
-        ("Jobs behind it", "text"),
+        ("What", "text", 52),
+        ("Now", "text", 14),
+        ("Proposed", "text", 14),
+        ("90 %, from", "text", 14),
+        ("to", "text", 14),
+        ("Before learning", "text", 14),
+        ("Jobs", "count", 8),
+        ("Weight of the jobs", "share", 10),
+        ("Left out", "count", 9),
+        ("File", "text", 40),
+        ("Jobs behind it", "text", 80),
     )
     rows: list[tuple[Any, ...]] = []
     for one in found.proposals:
@@ -141,5 +141,5 @@ def _proposals(found: Taught) -> Sheet:
 
 def _left_out(found: Taught) -> Sheet:
     rows = [(one.book, one.state, one.words) for one in found.readings if one.state != CLOSED]
-    columns = (("Workbook", "text"), ("What it is", "text"), ("Why it does not count", "text"))
+    columns = (("Workbook", "text", 44), ("What it is", "text", 14), ("Why it does not count", "text", 70))
     return "Left out", "Workbooks that teach nothing.", columns, rows

@@ -12,8 +12,7 @@ from builder.workbook.theme import Styles
 from builder.workbook.write import CREATED
 
 HEADER, FIRST = 3, 4  # rows, from 0: of the headers, and the first below them
-WIDTHS = {"text": 26, "date": 12}
-WIDE = 60  # of a last column of words
+CHART_ROWS = 18  # that a chart covers
 DRIVERS, JOBS = "By driver", "By job"
 INSIDE, EIGHT_IN_TEN = 5, 6  # columns of By driver that the chart shows
 NUMBER, RATIO = 0, 7  # columns of By job that the chart shows
@@ -21,8 +20,9 @@ SHAPES = {"time": ("circle", HEAD), "material": ("diamond", RULE)}
 
 
 def lessons_book(sheets, runs, units, builder):
-    """Bytes of a workbook. sheets: (title, purpose, columns as (header, quantity), rows in shown units); those called
-    By driver and By job have charts. runs: driver -> first and last row of it on By job, from 0; builder: what made it.
+    """Bytes of a workbook. sheets: (title, purpose, columns as (header, quantity, width), rows in shown units); the one
+    called By driver has two charts, of itself and of By job. runs: driver -> its first and last row on By job, from 0;
+    builder: what made it.
     """
     with warnings.catch_warnings():
         warnings.simplefilter("error")
@@ -36,7 +36,7 @@ def lessons_book(sheets, runs, units, builder):
         if rows[DRIVERS]:
             _held(book, made[DRIVERS], rows[DRIVERS])
         if any(runs.get(driver) for driver in SHAPES):
-            _by_job(book, made[DRIVERS], runs, max(17, rows[DRIVERS] + 19))
+            _by_job(book, made[DRIVERS], runs, FIRST + rows[DRIVERS] + 1 + CHART_ROWS)
         return book.done()
 
 
@@ -44,19 +44,19 @@ def _sheet(book, styles, title, purpose, columns, rows):
     sheet = book.add_worksheet(title)
     sheet.write_string(0, 0, title, styles("title"))
     sheet.write_string(1, 0, purpose, styles("purpose"))
-    for col, (header, quantity) in enumerate(columns):
-        words = quantity == "text"
-        sheet.write_string(HEADER, col, header, styles("head" if words else "head_number"))
-        last = words and col and col == len(columns) - 1
-        sheet.set_column(col, col, WIDE if last else WIDTHS.get(quantity, 14))
+    for col, (header, quantity, width) in enumerate(columns):
+        sheet.write_string(
+            HEADER, col, header, styles("head_number" if quantity != "text" else "head" if col else "head_first")
+        )
+        sheet.set_column(col, col, width)
     for line, row in enumerate(rows, start=FIRST):
-        for col, (value, (_, quantity)) in enumerate(zip(row, columns)):
+        for col, (value, (_, quantity, _)) in enumerate(zip(row, columns)):
             if isinstance(value, str):
-                sheet.write_string(line, col, value, styles("working"))
+                sheet.write_string(line, col, value, styles("quiet" if col else "line"))
             elif value is not None:
-                sheet.write_number(line, col, value, styles("working", quantity))
+                sheet.write_number(line, col, value, styles("plain", quantity))
     if not rows:
-        sheet.write_string(FIRST, 0, "none", styles("working"))
+        sheet.write_string(FIRST, 0, "none", styles("line"))
     sheet.hide_gridlines(2)
     sheet.freeze_panes(FIRST, 1)
     sheet.set_landscape()

@@ -27,6 +27,8 @@ class Truth:
     rain: float = 0.35  # share of working days that are lost
     scatter: float = 0.15  # of the logarithm of hours from job to job
     film: float = 0.05  # of that of film and of loss
+    setting_up: float = 0.7  # h a day of each of two people; the catalog says 0.5 h
+    waiting: float = 0.0  # h a day of each, told apart in the log; 0: part of the other hours
 
 
 def _day(number):
@@ -45,7 +47,7 @@ takeoff:
   - {{tag: A, system: Boards, length: {length:.1f} ft, height: {height:.1f} ft, count: 2, openings: [
       {{name: Window, width: 3 ft, height: 5 ft, count: {draw.randint(20, 40)}}}]}}
 kit: [{{tag: K1, nozzle: standard 515}}]
-tasks: [{{task: Mask openings, system: Boards}}]
+tasks: [{{task: Mask openings, system: Boards}}, {{task: Set up}}]
 {signed}
 {log}
 """
@@ -72,11 +74,14 @@ def closed_job(seed, truth, folder, catalogs, name=None, slip=1.0):
         f"  - {{tag: C1, what: Boards, coating: Exterior acrylic satin, color: Gray, "
         f"area: {coat.surface_coats / FT2:.3f} ft2, hours: {paid / HOUR:.4f} h, gallons: {gallons.need / GAL:.4f} gal, "
         "cost: 100}\n"
-        f"  - {{tag: T1, what: Mask, hours: {mask / HOUR:.4f} h, cost: 100}}"
+        f"  - {{tag: T1, what: Mask, hours: {mask / HOUR:.4f} h, cost: 100}}\n"
+        "  - {tag: T2, what: Set up, hours: 4 h, cost: 100}"
     )
+    productive = productive if truth.waiting else 1.0  # of the hours of a coat or task in the log
     trigger = hours.trigger_share * paid
     truly = trigger + (paid - trigger) * truth.handling * noise()
-    masked = mask / truth.masking * noise()
+    truly *= productive
+    masked = mask / truth.masking * noise() * productive
     wet = coat.wet_film * exp(draw.gauss(0, truth.film))
     exposed = est.row("exposures", est.row("systems", 1).exposure_at).factor
     kept = (1 - truth.loss * exposed * exp(draw.gauss(0, truth.film))) * (1 - pick.miss)
@@ -96,6 +101,9 @@ def closed_job(seed, truth, folder, catalogs, name=None, slip=1.0):
             f"gallons: {used / days / GAL:.4f} gal, area: {coat.surface_coats / days / FT2:.3f} ft2, kit: K1, "
             f"fan: {fan * narrower / 0.0254:.3f} in, wet_film: {wet / MIL:.3f} mil}}"
         )
+    for day in workdays:
+        rows.append(f"{{date: {day}, tag: T2, people: 2, hours: {truth.setting_up} h}}")
+        rows += [f"{{date: {day}, tag: waiting, people: 2, hours: {truth.waiting} h}}"] * bool(truth.waiting)
     log = "log:\n" + "\n".join(f"  - {row}" for row in rows)
     closed = f", signed_on: 2026-04-25, signed_price: 5000, closed_on: {workdays[-1]}"
     return job_text(Random(seed), signed, log, closed, name)
