@@ -2,7 +2,7 @@
 
 import contextlib
 import hashlib
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, TypeAlias
@@ -22,6 +22,7 @@ from builder.records.load import Settings
 from builder.records.overlay import currency_of, load_catalogs
 from builder.records.questions import NO_PRICE
 from builder.records.versions import SCHEMA
+from builder.stages.book import ROOM, room_of
 from builder.stages.estimate import Estimate
 from builder.stages.gathered import OPEN
 from builder.stages.order import capacities
@@ -159,7 +160,8 @@ def open_job(
     stock = load_catalogs(catalogs, job.units, job)
     values = {kind.key: stock.values[kind.key] for kind in CATALOGS} | {kind.key: job.values[kind.key] for kind in JOBS}
     marks = {kind.key: stock.marks[kind.key] for kind in CATALOGS} | {kind.key: job.marks[kind.key] for kind in JOBS}
-    room = capacities(lines or min(room_for(values), LINES))
+    asked = {"lines": lines} if lines else {}
+    room = capacities(**room_for(values) | asked)
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
     problems += [
@@ -175,28 +177,37 @@ def open_job(
         found.append(job.mark("job", 0, "").problem("the job has no takeoff line", hint))
     problems += [replace(fault, severity=WARNING) for fault in found] if job.unfinished else found
     problems += doubts(estimate, marks)
-    return Opened(values, job.units, facts(job.units, paper, room["takeoff"], catalogs), estimate, sorted(problems))
+    return Opened(values, job.units, facts(job.units, paper, room, catalogs), estimate, sorted(problems))
 
 
-def facts(units: Units, paper: str | None, lines: int, catalogs: Iterable[str | Path]) -> Facts:
-    """The facts of a book: units, paper ('' for the usual one of the units), room, and what the book is made
-    with.
+def facts(units: Units, paper: str | None, room: Mapping[str, int], catalogs: Iterable[str | Path]) -> Facts:
+    """The facts of a book: units, paper ('' for the usual one of the units), the rows of its
+    tables, and what the book is made with.
     """
     return {
         "units": units.system,
         "currency": units.currency,
         "exchange": units.exchange,
         "paper": paper or ("letter" if units.system == "us" else "a4"),
-        "lines": float(lines),
+        **{fact: float(room[table]) for fact, table in ROOM.items()},
         "schema": float(SCHEMA),
         "catalogs": fingerprint(catalogs),
         "builder": BUILDER,
     }
 
 
-def room_for(values: Values) -> int:
-    """Rows of takeoff of a job's book: a hundred, or twenty more than it has."""
-    return max(100, len(values["takeoff"]) + 20)
+FEWEST = 2  # rows of a table: programs differ in what is a column of one cell
+
+
+def room_for(values: Values, before: Mapping[str, int] | None = None) -> dict[str, int]:
+    """Rows of the tables that grow with a job: of takeoff a hundred, of the log sixty, or twenty more than it has; of
+    what was signed as many as there are. `before`: those of the book it was.
+    """
+    had = before or {}
+    found = {"plan_lines": max(FEWEST, len(values["signed"])), "contract_lines": max(FEWEST, len(values["contract"]))}
+    for fact, least in (("lines", 100), ("log_lines", 60)):
+        found[fact] = min(LINES, max(least, len(values[ROOM[fact]]) + 20))
+    return {fact: max(rows, had.get(fact, 0)) for fact, rows in found.items()}
 
 
 def _whole(values: Values) -> Values:
@@ -211,5 +222,5 @@ def from_values(values: Values, units: Units, settings: Facts, taken_up: dict[st
 
     taken_up: kind -> the rows of its table on the sheet, where they are not those it was made with.
     """
-    estimate = Estimate(_whole(values), units, capacities(int(settings["lines"])), taken_up=taken_up)
+    estimate = Estimate(_whole(values), units, capacities(**room_of(settings)), taken_up=taken_up)
     return Opened(values, units, settings, estimate, [])

@@ -85,7 +85,17 @@ JOB = Kind("job", upright=True, fields=(
     Field("opening_none", "Openings not deducted up to", "area", Between(0, 100, "m2"),
           help="Door or window sizes that are not taken off at all. Leave blank to use Terms."),
     Field("opening_both", "Openings deducted from one face up to", "area", Between(0, 100, "m2"),
-          help="Larger ones from every face. Leave blank to use Terms.")))
+          help="Larger ones from every face. Leave blank to use Terms."),
+    Field("signed_on", "Signed on", "date", Day(), help="When the customer signed. 'wetfilm sign' fills it in."),
+    Field("signed_price", "Price as signed", "money", Between(0, 1e9),
+          help="Tax included, of the base. What is typed elsewhere does not move it any more."),
+    Field("signed_days", "Days as signed", "days", Between(0, 1000), help="Working days of the signed plan."),
+    Field("as_of", "Progress as of", "date", Day(), help="Leave blank for the last date of the log."),
+    Field("closed_on", "Closed on", "date", Day(),
+          help="When all was done and paid. 'wetfilm learn' reads closed jobs.")))
+
+# The field from which on they stand under a heading, and the heading.
+SECTIONS = (("hose_length", "Only where this job differs"), ("signed_on", "Once it is signed"))
 
 SYSTEMS = Kind("systems", named="name", capacity=10, fields=(
     Field("name", "System", rule=Name(), required=True, help="One surface with its coats, as 'Cladding'."),

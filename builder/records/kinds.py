@@ -4,6 +4,7 @@ from types import MappingProxyType
 
 from builder.records import catalogs, job
 from builder.records.terms import TERMS
+from builder.records.week import WEEK
 
 CATALOGS = (
     TERMS,
@@ -19,5 +20,5 @@ CATALOGS = (
     catalogs.ACCESS,
     catalogs.HOLIDAYS,
 )
-JOBS = (job.JOB, job.SYSTEMS, job.COATS, job.TAKEOFF, job.ROOMS, job.OPENINGS, job.KIT, job.TASKS, job.WEATHER)
+JOBS = (job.JOB, job.SYSTEMS, job.COATS, job.TAKEOFF, job.ROOMS, job.OPENINGS, job.KIT, job.TASKS, job.WEATHER, *WEEK)
 KINDS = MappingProxyType({kind.key: kind for kind in (*CATALOGS, *JOBS)})

@@ -149,6 +149,16 @@ class Usual(OneOf):
 
 
 @dataclass(frozen=True)
+class Offered(Rule):
+    """Any text; the names of another block are offered to choose from."""
+
+    block: str
+
+    def words(self, units: Units) -> str:
+        return f"a name from {titles.place(self.block)}, or any other text"
+
+
+@dataclass(frozen=True)
 class Word(Rule):
     """One word of a closed list."""
 

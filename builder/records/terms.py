@@ -207,12 +207,31 @@ SPRAY = (
     Field("tolerance", "Tolerance of cross-sums", "number", Between(0, 0.01), True, path="checks.tolerance",
           help="Sums taken two ways may differ by this share."),
 )
+RUNNING = (
+    Field("lead_days", "Days to get more paint", "days", Between(0, 100), path="week.lead_days",
+          help="Working days from the order to the pail on site. Leave blank for 1."),
+    Field("draw_volume", "Marked volume of a pail", "volume", Between(0.05, 10, "gal"), path="week.draw_volume",
+          help="That a worn nozzle's flow is timed with (Log). Leave blank if you do not time it."),
+    Field("extra_hour", "Extra work, an hour", "money_hour", MONEY_HOUR, path="week.extra_hour",
+          help="What you charge for an hour of agreed extra work, tax included. Leave blank to agree on amounts."),
+    Field("extra_area", "Extra work, by area", "money_area", Between(0, 1e3, "/ft2"), path="week.extra_area",
+          help="What you charge for agreed extra area, tax included. Leave blank to agree on amounts."),
+    Field("bill_by", "Bills ask for", rule=Word("bill_by"), path="week.bill_by",
+          help="stages: the payments of the bid, each once its part of the work is done. work done: what is done by "
+               "then. Leave blank for stages."),
+    Field("retained", "Held back until the end", "share", Between(0, 0.5), path="week.retained",
+          help="Share of each bill that the customer keeps until all is done. Leave blank for none."),
+    Field("not_ahead", "Never billed ahead of the work", rule=Word("answer"), path="law.not_ahead",
+          help="yes: after the deposit no bill asks for more than the work done, as some laws want it. Check your "
+               "local law. Leave blank for no."),
+)
 # What a contractor fills in stands first, what engineers measure last. The words stand above each group but the first.
 GROUPS = (
     ("Who bids", FIRM),
     ("What an hour and a day are", LABOR),
     ("The way to the job", TRAVEL),
     ("From cost to price", PRICE),
+    ("While the job runs", RUNNING),
     ("What is bought", BUYING),
     ("How surfaces are measured", TAKEOFF),
     ("How sure the estimate is", RISK),

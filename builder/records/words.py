@@ -23,4 +23,5 @@ WORDS = MappingProxyType({
     "spread_is": ("theoretical", "practical"),
     "when": ("first", "last", "alongside"),
     "price_is": ("fixed price", "estimate"),
+    "bill_by": ("stages", "work done"),
 })

@@ -7,6 +7,7 @@ Named cells are found by their names, all others by how far the named ones aroun
 from collections import Counter
 
 from builder.sheets.grammar import heading
+from builder.stages.book import room_of
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout, at_record, sheet_name
 
@@ -52,7 +53,7 @@ class Located(Layout):
     """
 
     def __init__(self, back):
-        capacity = capacities(int(back.settings["lines"]))
+        capacity = capacities(**room_of(back.settings))
         self.back = back
         super().__init__(blocks(back.units, capacity), capacity)
         self.made = Layout(self.blocks, capacity)

@@ -20,11 +20,13 @@ from builder.records.rules import Word
 from builder.records.versions import OLD_KEYS, SCHEMA, new_name
 from builder.returned import safe
 from builder.returned.cells import loaded
-from builder.stages.book import BOOK
+from builder.stages.book import BOOK, ROOM
 from builder.values import is_number
 
 LARGEST = 50_000  # cells under one name, at most
-MADE = {"units": str, "currency": str, "exchange": float, "lines": float}  # what the first line of As issued says
+# What the first line of As issued says; facts that older books do not have.
+MADE = {"units": str, "currency": str, "exchange": float, **dict.fromkeys(ROOM, float)}
+LATER = {"plan_lines": 2.0, "contract_lines": 2.0, "log_lines": 60.0, "form": None}
 INPUTS = 60_000  # cells under the names of all inputs; a book of 2,000 lines has 27,000
 DIGITS = 1e-9  # of a number, beyond which another one was typed
 FURTHER = 1000  # rows below a table of inputs in which something typed is looked for
@@ -217,11 +219,9 @@ def _renamed(back):
 
 def _settings(back):
     """The facts of a book; where one was changed there, as the book was made, if it says so."""
-    here = {
-        column.key: back.shown(f"book_{column.key}")[0]
-        for column in BOOK.columns
-        if column.key != "form" or "book_form" in back.areas
-    }
+    keys = [column.key for column in BOOK.columns]
+    absent = {key for key in LATER if f"book_{key}" not in back.areas}
+    here = {key: LATER[key] if key in absent else back.shown(f"book_{key}")[0] for key in keys}
     made = _made(back)
     back.settings = {**here, **made}
     back.restated = [
@@ -236,7 +236,8 @@ def _made(back):
         if block == BOOK.key:
             said = documents.parse(text.encode(), f"{back.name}, As issued")
             try:
-                return {key: kind(said.get(key).value) for key, kind in MADE.items()}
+                told = [key for key in MADE if key not in LATER or said.get(key)]
+                return {key: MADE[key](said.get(key).value) for key in told}
             except (ValueError, AttributeError):  # one is missing, not a number, or a list stands in its place
                 raise safe.refused(
                     back.name, "the sheet As issued was changed: its first row is not as it was built", safe.PUT_BACK

@@ -15,6 +15,7 @@ from builder.problems import Problem, Refused
 from builder.quantities import SYSTEMS
 from builder.records.job import LINES
 from builder.records.versions import SCHEMA
+from builder.stages.book import ROOM
 
 # The largest book of ours (1,000 lines, saved by another program) is 1.5 MB, 17 MB unpacked, in 54 parts, with 0.6
 # million tags.
@@ -88,9 +89,10 @@ def sound(name: str, settings: Mapping[str, Any]) -> None:
         "units": settings["units"] in SYSTEMS,
         "currency": isinstance(settings["currency"], str),
         "exchange": isinstance(settings["exchange"], float) and 0 < settings["exchange"] < float("inf"),
-        "lines": isinstance(settings["lines"], float)
-        and 1 <= settings["lines"] <= LINES
-        and settings["lines"] % 1 == 0,
+        **{
+            fact: isinstance(settings[fact], float) and 1 <= settings[fact] <= LINES and settings[fact] % 1 == 0
+            for fact in ROOM
+        },
     }
     for key in right:
         if not right[key]:

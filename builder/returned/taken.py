@@ -23,7 +23,7 @@ from builder.records.store import job_text
 from builder.returned.findings import Cell, Finding
 from builder.returned.read import Returned, Stray, plain
 from builder.returned.typed import understood
-from builder.stages.book import BOOK
+from builder.stages.book import BOOK, ROOM
 from builder.values import is_number
 
 TRUTHS = ("=TRUE()", "=FALSE()")  # how some programs save what was typed as TRUE
@@ -191,8 +191,8 @@ def taken(back: Returned, formulas: bool = True) -> Taken:
         )
     if formulas:
         _formulas(back, found)
-    lines = max(back.settings["lines"], float(len(values["takeoff"])))
-    opened = from_values(values, back.units, {**back.settings, "lines": lines})
+    grown = {fact: max(back.settings[fact], float(len(values[table]))) for fact, table in ROOM.items()}
+    opened = from_values(values, back.units, back.settings | grown)
     told = {Cell(finding.sheet, finding.cell) for finding in found if finding.kind in LOST}
     return Taken(opened, tuple(found) + tuple(faults(opened.estimate, marks, told)))
 

@@ -18,6 +18,8 @@ from builder.returned.findings import Finding
 from builder.returned.read import Returned
 from builder.review.effects import Effect, effects, nozzles, results
 from builder.review.inspect import inspect
+from builder.stages.book import room_of
+from builder.stages.order import capacities
 from builder.values import same
 
 Renamings: TypeAlias = Sequence[tuple[str, str]]  # (old name, new name)
@@ -60,8 +62,8 @@ def reissue(back: Returned, catalogs: Folders, instead: Renamings = (), keep: Se
     lost = [one for one in lost if not _carried(values, one, keep)]
     _rename(values, instead)
     _ask(values, before.values, back.name)
-    lines = max(room_for(values), int(back.settings["lines"]))
-    after = from_values(values, before.units, facts(before.units, back.settings["paper"], lines, catalogs))
+    room = capacities(**room_for(values, room_of(back.settings)))
+    after = from_values(values, before.units, facts(before.units, back.settings["paper"], room, catalogs))
     changes = effects(before, differences(CATALOGS, before.values, values))
     held = tuple(one for one in kept if one not in lost)
     return Reissue(

@@ -46,6 +46,12 @@ TABLES = (
            under="systems", here="film", used="picks", amount="gallons"),
     _table("tasks", C("shown_hours", "Hours, base", "time", "{work.hours@1}", ""), work="task_hours"),
     _table("kit", C("shown_worn", "Worn", "share", "{here.worn}", "")),
+    _table("log", C("shown_paid", "Paid hours", "time", "{line.paid}", ""),
+           C("shown_said", "Said of it", "text", '{line.said}&""', ""), line="log_lines"),
+    _table("changes", C("shown_worth", "Counts", "money", "{line.worth}", ""), line="change_lines"),
+    _table("bills", under="changes"),
+    _table("contract", under="bills"),
+    _table("signed", under="contract"),
     _table("coatings"),
     _table("families"),
     _table("nozzles", under="families"),
@@ -58,6 +64,8 @@ TABLES = (
     _table("access", under="exposures"),
     _table("holidays", under="access"),
 )
+# Tables of the week, their workings, and what of those stands beside the entries.
+WEEK = (("log", "log_lines", ("paid", "said")), ("changes", "change_lines", ("worth",)))
 # fmt: on
 
 
@@ -77,11 +85,19 @@ def beside(est):
         entry.set(shown_worn=entry.worn)
     for entry, hours in zip(rows["tasks"], rows["task_hours"]):
         entry.set(shown_hours=hours.hours and hours.hours[0])
+    for block, working, shown in WEEK:
+        for entry, line in zip(rows[block], rows[working]):
+            entry.set(**{f"shown_{key}": getattr(line, key) for key in shown})
     for block in (
         "openings",
         "systems",
         "kit",
         "tasks",
+        "log",
+        "changes",
+        "bills",
+        "contract",
+        "signed",
         "coatings",
         "families",
         "nozzles",

@@ -6,6 +6,7 @@ from builder.records.overlay import label
 from builder.records.store import flow, record_text, scalar
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
+from builder.stages.book import ROOM
 
 # fmt: off
 ISSUED = Block("issued", "As issued", (C("kind", "Kind", "text"), C("record", "Record", "text"),
@@ -19,7 +20,7 @@ def issued(est):
         "units": units.system,
         "currency": scalar(units.currency),
         "exchange": f"{units.exchange:.15g}",
-        "lines": f"{est.capacity['takeoff']}",
+        **{fact: f"{est.capacity[table]}" for fact, table in ROOM.items()},
     }
     first, *others = est.rows["issued"]
     first.set(kind="book", record="Sources", text=flow(about))

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from builder.records import job
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.scenarios import SCENARIOS
@@ -19,6 +20,7 @@ from builder.stages import (
     budget,
     buying,
     calendar,
+    changed,
     checks,
     choice,
     coats,
@@ -39,6 +41,7 @@ from builder.stages import (
     lanes,
     lengths,
     lists,
+    logged,
     machines,
     openings,
     own_costs,
@@ -46,6 +49,8 @@ from builder.stages import (
     picks,
     plan,
     priced,
+    progress,
+    progress_page,
     readings,
     rooms,
     sequence,
@@ -91,6 +96,9 @@ SHEETS = (
     Sheet("Checks", "read", "What is to fix before there is a price, and what to answer before it is signed"),
     Sheet("Kit", "run", "Nozzles you have, and how far they are used"),
     Sheet("Schedule", "run", "Who does what on which day, and whether the face is dry enough to coat"),
+    Sheet("Log", "run", "One row a day and coat or task: who, how long, how much paint, how much area"),
+    Sheet("Progress", "run", "What is done, what is to go, what it will come to, what paint to order"),
+    Sheet("Changes", "run", "What was agreed after signing; below, bills, and the contract and plan as signed"),
     Sheet("Terms", "keep", "How this contractor works and charges"),
     Sheet("Coatings", "keep", "Coatings: figures of the data sheets, packs and prices"),
     Sheet("Nozzle sizes", "keep",
@@ -133,6 +141,10 @@ SHEETS = (
     Sheet("Views", "working", "What Nozzles and Trace show of the coat that is chosen there"),
     Sheet("Check counts", "working", "What stops the price and what is asked of it, each counted"),
     Sheet("Questions", "working", "What was found, put in the order in which Checks tells it"),
+    Sheet("Log workings", "working",
+          "The log against the signed plan, row by row; what it adds up to by coat, task and day"),
+    Sheet("Progress workings", "working", "Where the job stands, figure by figure"),
+    Sheet("Contract workings", "working", "What agreed changes add to the contract"),
     Sheet("Words", "working", "Closed lists of words"),
     Sheet("Limits", "working", "Smallest and largest of every number that may be entered"),
     Sheet("Constants", "working", "Scales between the units of this book"),
@@ -158,10 +170,24 @@ def blocks(units, capacity):
         rooms.rooms_block(units, capacity),
         coats.coats_block(units),
         hours.tasks_block(units),
-        *(judging(KINDS[key], units) for key in ("families", "surfaces", "rates", "crews", "exposures")),
+        *(
+            judging(KINDS[key], units)
+            for key in (
+                "families",
+                "surfaces",
+                "rates",
+                "crews",
+                "exposures",
+                "signed",
+                "contract",
+                "log",
+                "changes",
+                "bills",
+            )
+        ),
     )
     return (
-        *upright(KINDS["job"], units, sections=(("hose_length", "Only where this job differs"),)),
+        *upright(KINDS["job"], units, sections=job.SECTIONS),
         *upright(KINDS["terms"], units, sections=SECTIONS),
         *readings.weather_blocks(units),
         *entries.TABLES,
@@ -217,6 +243,10 @@ def blocks(units, capacity):
         *priced.BLOCKS,
         *summary.BLOCKS,
         *bid.bid_blocks(capacity["tasks"], capacity["scope"]),
+        logged.LOG_LINES,
+        *progress.BLOCKS,
+        *progress_page.BLOCKS,
+        *changed.BLOCKS,
         book.BOOK,
         in_use.IN_USE,
         *choice.nozzle_blocks(units, capacity["coats"]),
@@ -235,10 +265,10 @@ def names(units, capacity):
     return found
 
 
-def capacities(lines=100, **more):
-    """Rows of every block. `lines` of takeoff; any other block by its key."""
+def capacities(lines=100, plan_lines=2, contract_lines=2, log_lines=60, **more):
+    """Rows of every block: of takeoff, the signed plan, the contract, the log; any other block by its key."""
     rows = {kind.key: kind.capacity for kind in KINDS.values() if not kind.upright}
-    rows.update({"takeoff": lines}, **more)
+    rows.update(dict(zip(book.ROOM.values(), (lines, plan_lines, contract_lines, log_lines))), **more)
     rows["issued"] = 1 + sum(1 if kind.upright else rows[kind.key] for kind in CATALOGS)
     coats = rows["coats"]
     rows.update(
@@ -296,6 +326,9 @@ def capacities(lines=100, **more):
         **shopping.rows(rows),
         **priced.rows(),
         **summary.rows(),
+        **progress_page.rows(rows),
+        change_lines=rows["changes"],
+        agreed=1,
         findings=len(checks.STATED),
         check_lines=len(checks.STATED) + 1,
         asks=gathered.ASKS,
@@ -355,6 +388,11 @@ STAGES = (
     asked.questions,
     gathered.findings,
     readings.readings,
+    changed.changed,
+    progress.planned,
+    logged.logged,
+    progress.progress,
+    progress_page.progress_page,
     entries.beside,
     issued.issued,
     brief.brief,

@@ -46,6 +46,9 @@ def coatings_block(units):
         C("second_price", "Coating: price in pack 2", "money_volume", price(2)),
         C("third_price", "Coating: price in pack 3", "money_volume", price(3)),
         C("price", "Coating: lowest price", "money_volume", "MIN({first_price:third_price})"),
+        C("largest", "Coating: largest pack", "volume",
+          "MAX({row.pack1_volume},"
+          + ",".join(f'IF({{row.pack{number}_volume}}="",0,{{row.pack{number}_volume}})' for number in (2, 3)) + ")"),
         C("old", "Coating: price too old", "count", OLD),
     ))
 
@@ -151,6 +154,7 @@ def coatings(est):
                 row.pack1_price / row.pack1_volume if size is None else price / size for size, price in packs
             )
             row.price = min(row.first_price, row.second_price, row.third_price)
+            row.largest = max(volume or 0.0 for volume, _ in packs)
 
 
 def pumps(est):

@@ -2,7 +2,7 @@
 says what is needed.
 """
 
-from builder.records.rules import NAME_LENGTH, Between, Day, Length, Name, OneOf, Word
+from builder.records.rules import NAME_LENGTH, Between, Day, Length, Name, Offered, OneOf, Word
 from builder.records.wording import fault, in_a_cell
 
 # of a result beside entries, whose cell is open: nothing may be typed over it
@@ -26,6 +26,8 @@ def _test(kind, field, cell):
         return {"validate": kind_of, "criteria": "between", "minimum": f"=least_{limit}", "maximum": f"=most_{limit}"}
     if isinstance(rule, OneOf):
         return {"validate": "list", "source": f"={rule.block}_known"}
+    if isinstance(rule, Offered):  # what else is typed is taken too
+        return {"validate": "list", "source": f"={rule.block}_known", "error_type": "information"}
     if isinstance(rule, Word):
         return {"validate": "list", "source": f"=words_{rule.list}"}
     if isinstance(rule, Name):

@@ -19,6 +19,9 @@ SETTINGS = {
     "exchange": 1.0,
     "paper": "letter",
     "lines": 100.0,
+    "plan_lines": 2.0,
+    "contract_lines": 2.0,
+    "log_lines": 60.0,
     "schema": 1.0,
     "catalogs": "test",
     "builder": "wetfilm test",
@@ -36,6 +39,9 @@ SMALL = {
     "systems": 6,
     "profiles": 20,
     "rates": 27,
+    "log_lines": 6,
+    "plan_lines": 3,
+    "contract_lines": 3,
 }
 
 

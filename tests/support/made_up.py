@@ -6,10 +6,24 @@ from hypothesis import strategies as st
 
 from builder.jobs import open_job
 from builder.records.kinds import JOBS, KINDS
-from builder.records.rules import Between, Day, Name, OneOf, Word
+from builder.records.rules import Between, Day, Name, Offered, OneOf, Word
 from support.places import ROOT
 
-ROOM = {"lines": 8, "coats": 5, "openings": 5, "rooms": 3, "tasks": 5, "kit": 3, "systems": 4, "nozzles": 12}
+ROOM = {
+    "lines": 8,
+    "coats": 5,
+    "openings": 5,
+    "rooms": 3,
+    "tasks": 5,
+    "kit": 3,
+    "systems": 4,
+    "nozzles": 12,
+    "plan_lines": 3,
+    "contract_lines": 3,
+    "log_lines": 5,
+    "changes": 3,
+    "bills": 2,
+}
 ROWS = {
     "systems": (1, 3),
     "coats": (0, 4),
@@ -18,6 +32,11 @@ ROWS = {
     "openings": (0, 4),
     "kit": (0, 2),
     "tasks": (0, 4),
+    "signed": (0, 3),
+    "contract": (0, 3),
+    "log": (0, 5),
+    "changes": (0, 2),
+    "bills": (0, 2),
 }
 SIZES = ("310", "410", "510", "515", "621", "527", "630", "1223")
 
@@ -42,6 +61,8 @@ def _value(field, values, units, number):
     if isinstance(rule, OneOf):
         names = _names(values, rule.block)
         return st.sampled_from(names) if names else st.none()
+    if isinstance(rule, Offered):
+        return st.sampled_from([*_names(values, rule.block), "Fence"])
     if isinstance(rule, Word):
         return st.sampled_from(rule.allowed())
     if isinstance(rule, Day):

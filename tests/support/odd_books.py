@@ -6,6 +6,7 @@ from hypothesis import HealthCheck, Phase, given, settings
 
 from builder.jobs import open_job
 from builder.quantities import Units
+from builder.stages import book
 from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
@@ -40,7 +41,7 @@ def drawn(system, folder):
 
     draw()
     values, units = found[-1]
-    facts = {**SETTINGS, "units": system, "currency": units.currency, "lines": float(ROOM["lines"])}
+    facts = {**SETTINGS, "units": system, "currency": units.currency, **{fact: float(ROOM[fact]) for fact in book.ROOM}}
     return _written(folder, f"drawn {system}", Estimate(values, units, capacities(**ROOM)), facts)
 
 

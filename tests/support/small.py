@@ -46,14 +46,20 @@ def _capacities(lines=LINES, **more):
     return capacities(lines, **{**FEWER, **more})
 
 
-def _room_for(values):
-    return max(LINES, len(values["takeoff"]) + 5)
+def _room_for(values, before=None):
+    return {
+        **room_for(values, before),
+        **{
+            fact: max(least, len(values[table]) + 5, (before or {}).get(fact, 0))
+            for fact, table, least in (("lines", "takeoff", LINES), ("log_lines", "log", 12))
+        },
+    }
 
 
 @contextlib.contextmanager
 def _rooms(capacities, room_for):
     with contextlib.ExitStack() as patches:
-        for module in (jobs, located):
+        for module in (jobs, located, reissue):
             patches.enter_context(mock.patch.object(module, "capacities", capacities))
         for module in (jobs, reissue):
             patches.enter_context(mock.patch.object(module, "room_for", room_for))

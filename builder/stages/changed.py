@@ -1,0 +1,51 @@
+"""The contract: what was signed, and what agreed changes add to it (E51)."""
+
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+from builder.stages.cost import payable_formula
+from builder.trade.price import payable
+from builder.values import same
+
+# fmt: off
+SHEET = "Contract workings"
+CHANGE_LINES = Block("change_lines", SHEET, (
+    C("no", "Change", "count", label=lambda number: number),
+    C("live", "Sound", "count", 'IF((N({row.sound})=1)*(N({terms.sound})=1)=1,1,"")', ""),
+    C("alternate", "Alternate taken", "text", '{row.alternate}&""'),
+    C("by_alternate", "Price of the alternate in the contract", "money",
+      'IF({alternate}="",0,SUMPRODUCT(--({contract.alternate}={alternate}),{contract.price}))'),
+    C("by_work", "By area and hours", "money",
+      'IF({row.area}="",0,{row.area}*{terms.extra_area})+IF({row.hours}="",0,{row.hours}*{terms.extra_hour})'),
+    C("worth", "Adds to the contract", "money",
+      f'IF({{row.amount}}="",{payable_formula("{by_work}+{by_alternate}")},{{row.amount}})'),
+), {"row": At("changes", "{no}")}, "live")
+AGREED = Block("agreed", SHEET, (
+    C("signed", "Price as signed", "money", 'IF(ISNUMBER({job.signed_price}),{job.signed_price},"")', ""),
+    C("changes", "Agreed changes", "money", "SUM({change_lines.worth})", "signed"),
+    C("contract", "Contract with its changes", "money", "{signed}+{changes}", "signed"),
+), form="upright", top=40)
+BLOCKS = (CHANGE_LINES, AGREED)
+# fmt: on
+
+
+def changed(est):
+    """What each change adds, and what the contract comes to with them."""
+    terms, cent = est.terms, est.basics.cent
+    for row, entry in zip(est.rows["change_lines"], est.rows["changes"]):
+        row.live = 1.0 if entry.sound and terms.sound else None
+        if not row.live:
+            continue
+        row.alternate = entry.alternate
+        row.by_alternate = 0.0
+        if entry.alternate is not None:
+            own = [one for one in est.rows["contract"] if one.sound and one.alternate is not None]
+            row.by_alternate = sum(one.price or 0.0 for one in own if same(one.alternate) == same(entry.alternate))
+        row.by_work = (entry.area or 0.0) * (terms.extra_area or 0.0) + (entry.hours or 0.0) * (terms.extra_hour or 0.0)
+        row.worth = entry.amount
+        if entry.amount is None:
+            row.worth = payable(row.by_work + row.by_alternate, cent, terms.slack)
+    agreed = est.rows["agreed"][0]
+    agreed.signed = est.job.signed_price if est.job.sound else None
+    if agreed.signed is not None:
+        agreed.changes = sum(row.worth for row in est.rows["change_lines"] if row.live)
+        agreed.contract = agreed.signed + agreed.changes

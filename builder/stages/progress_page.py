@@ -1,0 +1,168 @@
+"""Progress as it is read: where the job stands in sentences, each coat and task in a line, hours day by day."""
+
+from math import floor
+
+from builder.sheets.grammar import At, Block
+from builder.sheets.grammar import Column as C
+from builder.sheets.shown import nearest, to_nearest, to_upward, upward
+from builder.stages.brief import plain
+from builder.stages.day_words import said_date, short
+from builder.stages.logged import SHEET
+from builder.trade import labor
+
+# fmt: off
+PAGE, HEAD, TOP = "Progress", 4, 10             # rows: the first sentence, the first coat
+DAYS = 40                                       # working days that the chart can show
+UNSIGNED = "No plan is signed yet: 'wetfilm sign' keeps it in this book."
+UNLOGGED = "Signed. Type the first day on Log."
+ON_PLAN = "as planned"
+
+
+def _hours(amount):
+    return f'{nearest(amount, "time")}&" h"'
+
+
+def _against(more, less, amount, quantity):
+    """', 10 h more than planned', or less, or as planned."""
+    return (f'CHOOSE(2+({amount}>{{constants.step_{quantity}}}/2)-({amount}<0-{{constants.step_{quantity}}}/2),'
+            f'"{less}","{ON_PLAN}","{more}")')
+
+
+LOG_DAYS = Block("log_days", SHEET, (
+    C("no", "Working day", "count", label=lambda number: number),
+    C("date", "Date", "count", "IF({week.first_day}=0,0,WORKDAY({week.first_day}-1,{no},{holidays.day}))", ""),
+    C("day", "Day, in words", "text", f'IF({{date}}=0,"",{short("{date}")})', ""),
+    C("planned", "Planned hours", "time", '{week.planned}*MIN(1,{no}/{week.plan_days})', ""),
+    C("earned", "Earned hours", "time", "SUMPRODUCT(--({log_lines.day}<={date}),{log_lines.earned})", ""),
+    C("paid", "Paid hours", "time", "SUMPRODUCT(--({log_lines.day}<={date}),{log_lines.paid})", ""),
+), under="progress", section="Hours by day, each up to its evening")
+
+SENTENCES = Block("told_progress", PAGE, (
+    C("stands", "", "text",
+      f'CHOOSE(1+{{week.signed}}*(1+{{week.started}}),"{UNSIGNED}","{UNLOGGED}",{{week.told_done}})', "",
+      look="section"),
+    C("takes", "", "text", '{week.told_hours}&""', "", look="line"),
+    C("costs", "", "text", '{week.told_cost}&""', "", look="line"),
+    C("buys", "", "text", '{week.told_paint}&""', "", look="words_bold"),
+), form="page", place=0, top=HEAD)
+
+TOLD = Block("week", "Progress workings", (
+    C("plan_days", "Days of the plan", "days", "IF(ISNUMBER({job.signed_days}),MAX(1,{job.signed_days}),1)", ""),
+    C("more_hours", "Hours over the plan", "time", "{week.at_end}-{week.planned}", ""),
+    C("more_cost", "Cost over the plan", "money", "{week.at_end_cost}-{week.planned_cost}", ""),
+    C("told_done", "Where it stands", "text",
+      f'{short("{week.as_of}")}&": "&INT({{week.share}}*100+1/2+{{terms.slack}})&" % done; earned "'
+      f'&{_hours("{week.earned}")}&" of "&{_hours("{week.planned}")}&" planned, paid "&{_hours("{week.paid}")}',
+      "started=0"),
+    C("told_finish", "Its last day", "text",
+      f'"finished"&REPT(" on "&{short("{week.finish}")},--({{week.to_go}}>0))', "started=0"),
+    C("told_hours", "Hours at the end", "text",
+      f'"At this pace: "&{_hours("{week.at_end}")}&" at the end, "'
+      f'&{_against("more than planned", "less than planned", "{more_hours}", "time")}&"; "&{{told_finish}}',
+      "started=0"),
+    C("told_cost", "Cost at the end", "text",
+      f'"Cost at the end: "&{nearest("{week.at_end_cost}", "money")}&" "&{{book.currency}}&", "'
+      f'&{_against("more than planned", "less than planned", "{more_cost}", "money")}', "started=0"),
+    C("first_short", "Row of the paint to order first", "count",
+      'IF(SUM({progress.short})=0,"",MATCH(1,{progress.soonest},0))', ""),
+    C("told_paint", "Paint to order first", "text", 'IF({first_short}="","",INDEX({progress.told},{first_short}))', ""),
+), form="upright", top=40)
+
+LINE = {"step": At("progress", "ROW()-ROW({#what})"), "planned": At("signed", "ROW()-ROW({#what})")}
+LIST = (
+    Block("progress_list", PAGE, (
+        C("what", "Coat or task", "text",
+          'IF(N({step.live})=0,"",{planned.tag}&REPT(": "&{planned.what},--({planned.what}<>"")))', "",
+          look="row_first"),), LINE, form="list", place=0, top=TOP),
+    Block("progress_list", PAGE, (
+        C("planned", "Planned", "time", nearest("{step.hours}", "time"), look="row"),
+        C("paid", "Paid", "time", nearest("{step.paid}", "time"), look="row"),
+        C("done", "Done", "share", nearest("{step.share}", "share"), look="row_first"),
+        C("to_go", "To go", "time", nearest("{step.hours}*(1-{step.share})/{week.pace}", "time"), look="row"),
+        C("used", "Paint used", "volume", f'IF({{step.gallons}}=0,"",{nearest("{step.used}", "volume")})', look="row"),
+        C("needed", "Still needed", "volume", f'IF({{step.gallons}}=0,"",{upward("{step.needed}", "volume")})',
+          look="row"),
+        C("spread", "A volume covers", "spread", f'IF({{step.spread}}="","",{nearest("{step.spread}", "spread")})',
+          look="row"),
+        C("loss", "Loss seen", "share", f'IF({{step.loss}}="","",{nearest("{step.loss}", "share")})', look="row"),
+        C("told", "What to do", "text", '{step.told}&""', look="words_bold"),
+    ), LINE, "what", "list", 2, TOP),
+)
+BLOCKS = (LOG_DAYS, SENTENCES, TOLD, *LIST)
+# fmt: on
+
+
+def rows(capacity):
+    """Rows of the blocks of this stage, and of its workings."""
+    plan = capacity["signed"]
+    return {"log_lines": capacity["log"], "progress": plan, "week": 1, "log_days": DAYS, "told_progress": 1,
+            "progress_list": plan}  # fmt: skip
+
+
+def progress_page(est):
+    week, said = est.rows["week"][0], est.rows["told_progress"][0]
+    week.plan_days = max(1.0, est.job.signed_days) if est.job.signed_days is not None and est.job.sound else 1.0
+    lines = [one for one in est.rows["log_lines"] if one.live]
+    off = {one.day for one in est.rows["holidays"]}
+    for row in est.rows["log_days"]:
+        row.date = float(labor.workday(int(week.first_day), row.no, off)) if week.first_day else 0.0
+        row.day = said_date(row.date)[1] if row.date else None
+        row.planned = week.planned * min(1.0, row.no / week.plan_days)
+        row.earned = sum(one.earned or 0.0 for one in lines if one.day <= row.date)
+        row.paid = sum(one.paid for one in lines if one.day <= row.date)
+    _sentences(est, week, said)
+    for row, step, plan in zip(est.rows["progress_list"], est.rows["progress"], est.rows["signed"]):
+        if step.live:
+            _line(est, row, step, plan, week)
+
+
+def _hour_words(est, time):
+    return f"{plain(est.units.to_cell(to_nearest(est, time, 'time'), 'time'))} h"
+
+
+def _against_words(est, amount, quantity):
+    least = est.units.from_cell(1.0, quantity) * STEP[quantity]
+    return ("less than planned", ON_PLAN, "more than planned")[1 + (amount > least / 2) - (amount < -least / 2)]
+
+
+STEP = {"time": 0.5, "money": 1.0}
+
+
+def _sentences(est, week, said):
+    week.more_hours, week.more_cost = week.at_end - week.planned, week.at_end_cost - week.planned_cost
+    soonest = next((row for row in est.rows["progress"] if row.soonest), None)
+    week.first_short = float(soonest.no) if soonest else None
+    week.told_paint = soonest.told if soonest else None
+    if week.signed and week.started:
+        _told(est, week)
+    said.stands = (UNSIGNED, UNLOGGED, week.told_done)[int(week.signed * (1 + week.started))]
+    said.takes, said.costs = week.told_hours or "", week.told_cost or ""
+    said.buys = week.told_paint or ""
+
+
+def _told(est, week):
+    percent = floor(week.share * 100 + 0.5 + est.terms.slack)
+    week.told_done = (
+        f"{said_date(week.as_of)[1]}: {percent} % done; earned {_hour_words(est, week.earned)} of "
+        f"{_hour_words(est, week.planned)} planned, paid {_hour_words(est, week.paid)}"
+    )
+    week.told_finish = f"finished on {said_date(week.finish)[1]}" if week.to_go > 0 else "finished"
+    week.told_hours = (
+        f"At this pace: {_hour_words(est, week.at_end)} at the end, {_against_words(est, week.more_hours, 'time')}; "
+        f"{week.told_finish}"
+    )
+    money = plain(est.units.to_cell(to_nearest(est, week.at_end_cost, "money"), "money"))
+    week.told_cost = f"Cost at the end: {money} {est.units.currency}, {_against_words(est, week.more_cost, 'money')}"
+
+
+def _line(est, row, step, plan, week):
+    said = est.judge.as_text
+    row.what = said(plan.tag) + ("" if plan.what is None else f": {said(plan.what)}")
+    row.planned, row.paid = to_nearest(est, step.hours, "time"), to_nearest(est, step.paid, "time")
+    row.done = to_nearest(est, step.share, "share")
+    row.to_go = to_nearest(est, step.hours * (1 - step.share) / week.pace, "time")
+    if step.gallons:
+        row.used, row.needed = to_nearest(est, step.used, "volume"), to_upward(est, step.needed, "volume")
+    row.spread = None if step.spread is None else to_nearest(est, step.spread, "spread")
+    row.loss = None if step.loss is None else to_nearest(est, step.loss, "share")
+    row.told = step.told or ""
