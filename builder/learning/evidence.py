@@ -161,9 +161,9 @@ def _worn(est: Estimate, rows: Sequence[Logged]) -> Iterator[tuple[float, float,
     """(lives spent by the estimate, wear by the fan, row of the nozzle, the coat of most of it) of one nozzle of the
     kit, up to the last day on which its fan was measured.
     """
-    kit = next((row for row in est.rows["kit"] if row.live and row.tag == rows[0].entry.kit), None)
+    kit = est.row("kit", est.judge.at("kit", rows[0].entry.kit))
     last = max((at for at, row in enumerate(rows) if row.entry.fan is not None), default=None)
-    if kit is None or last is None:
+    if kit is None or not kit.live or last is None:
         return
     size = est.row("nozzles", kit.nozzle_at)
     spent: defaultdict[int, float] = defaultdict(float)
