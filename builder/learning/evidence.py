@@ -198,11 +198,14 @@ def _lost_time(est: Estimate, log: Sequence[Logged]) -> Iterator[Lesson]:
 
 
 def _joined(found: Sequence[Lesson]) -> Iterator[Lesson]:
-    """One lesson a value and reason: a job with several coats on one surface is one job."""
+    """One lesson a value and reason: a job with several coats on one surface is one job, with two crews on it too."""
     alike: defaultdict[tuple[Target, Target | None], list[Lesson]] = defaultdict(list)
     for one in found:
         alike[one.target, one.beside].append(one)
+    all_of: defaultdict[Target, float] = defaultdict(float)
+    for one in found:
+        all_of[one.target] += one.weight
     for (target, beside), those in alike.items():
         whole = sum(one.weight for one in those)
         value = sum(one.weight * one.value for one in those) / whole
-        yield Lesson(target, value, min(1.0, whole), beside, those[0].turn)
+        yield Lesson(target, value, whole / max(1.0, all_of[target]), beside, those[0].turn)

@@ -11,7 +11,8 @@ from statistics import fmean
 from builder.files import put_all
 from builder.jobs import open_job
 from builder.learning.closed import BROKEN, CLOSED, Reading
-from builder.learning.proposals import Catalogs, Kept, Proposal, named, outcomes_of, proposals
+from builder.learning.heard import Catalogs, named
+from builder.learning.proposals import Kept, Proposal, outcomes_of, proposals
 from builder.problems import Problem, Refused, errors
 from builder.quantities import Units
 from builder.records.overlay import load_catalogs
