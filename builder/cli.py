@@ -100,6 +100,20 @@ def _impact(options):
     return 1 if any(one.changes for one in found) else 0
 
 
+def _carry(options):
+    from builder.season.carry import report
+    from builder.season.gathering import Season
+
+    season = Season()
+    for number, path in enumerate(options.jobs, start=1):
+        if len(options.jobs) > 4:
+            _warn(f"{number} of {len(options.jobs)}: {path}")
+        season.take(path, options.catalogs)
+    _warn(*season.told)
+    _say(*report(season, options.sizes))
+    return 1 if season.failed else 0
+
+
 def _read(options):
     from builder.api import inspect
     from builder.returned.taken import as_job
@@ -209,6 +223,7 @@ def _learn(options):
 
 RUN = {
     "build": _build,
+    "carry": _carry,
     "check": _check,
     "compare": _compare,
     "impact": _impact,

@@ -51,6 +51,12 @@ def parser(run):
         help="job files, or workbooks with the catalogs they were built on",
     )
     impact.set_defaults(run=run["impact"])
+    carry = commands.add_parser("carry", help="which nozzle sizes to keep on the van for a season's jobs")
+    carry.add_argument(
+        "jobs", nargs="+", type=_file, metavar="JOB_OR_BOOK", help="job files, or workbooks with their own catalogs"
+    )
+    carry.add_argument("--sizes", type=_sizes, metavar="N", required=True, help="how many sizes, at most")
+    carry.set_defaults(run=run["carry"])
     read = commands.add_parser("read", help="the inputs of a returned workbook as a job file")
     read.add_argument("book", type=_file, metavar="BOOK", help="a workbook of wetfilm, saved by any program")
     read.add_argument("-o", "--output", type=_file, metavar="JOB.yaml", help="the job file to write (printed)")
@@ -127,7 +133,7 @@ def parser(run):
     )
     learn.add_argument("--force", action="store_true", help="overwrite a report that somebody changed")
     learn.set_defaults(run=run["learn"])
-    for command in (build, check, impact, read, inspect, compare, reissue, learn):
+    for command in (build, check, impact, carry, read, inspect, compare, reissue, learn):
         command.add_argument(
             "--catalogs",
             type=_file,
@@ -148,6 +154,12 @@ def _renaming(text):
 def _lines(text):
     if not (text.isdecimal() and len(text) < 6 and 1 <= int(text) <= 1000):
         raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from 1 to 1,000")
+    return int(text)
+
+
+def _sizes(text):
+    if not (text.isdecimal() and len(text) < 3 and 1 <= int(text) <= 50):
+        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from 1 to 50")
     return int(text)
 
 

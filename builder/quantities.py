@@ -43,6 +43,7 @@ SHOWN = {
     "length_rate": ("ft/h", "m/h", 0, 1),
     "count_rate": ("/h", "/h", 2, 2),
     "time": ("h", "h", 2, 2),
+    "per_area": ("/ft2", "/m2", 5, 4),
     "area_time": ("h/ft2", "h/m2", 5, 4),
     "handling": ("s/ft2", "s/m2", 2, 1),
     "resistance": ("psi.min/gal", "bar.min/L", 0, 1),

@@ -124,6 +124,10 @@ FAMILIES = Kind("families", named="name", capacity=6, fields=(
           help="The pressure that the life was stated for."),
     Field("pressure_max", "Rated to", "pressure", Between(200, 9000, "psi"), True,
           help="Stamped on the nozzle and its guard; never above it."),
+    Field("guard", "Guard", rule=Name(unique=False),
+          help="The safety guard that its nozzles sit in, by a plain word. Leave blank if none is asked for."),
+    Field("guard_price", "Price of the guard", "money", Between(0.01, 1e7),
+          help="What you pay for one, before tax. Leave blank if it is never bought with a job."),
     SOURCE))
 
 NOZZLES = Kind("nozzles", capacity=50, named="name", fields=(

@@ -43,5 +43,6 @@ ITEMS = (
     Item("refused", "Margin and overhead add up to 100 % of the price or more", "Job"),
     Item("overhead", "Overhead for this job is a share, but Terms charge it by the labor hour", "Job"),
 )
-ITEMS_OF_COST = ("paint", "thinner", "nozzles", "task_material", "sundries", "coat_wages", "task_wages", "change_wages",
-                 "standing_wages", "travel_wages", "travel", "pump_rental", "access_rental", "tax", "overhead")
+ITEMS_OF_COST = ("paint", "thinner", "nozzles", "guards", "task_material", "sundries", "coat_wages", "task_wages",
+                 "change_wages", "standing_wages", "travel_wages", "travel", "pump_rental", "access_rental", "tax",
+                 "overhead")

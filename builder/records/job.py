@@ -194,6 +194,11 @@ KIT = Kind("kit", named="tag", capacity=12, fields=(
     Field("flow", "Flow measured", "flow", Between(0.01, 20, "gal/min"),
           help="With water at the test pressure on Terms.")))
 
+GUARDS = Kind("guards", named="guard", capacity=6, fields=(
+    Field("guard", "Guard", rule=Name(), required=True,
+          help="A guard on the van, one for each gun, by the word that Nozzle families use."),
+    Field("note", "Note", help="For yourself.")))
+
 TASKS = Kind("tasks", capacity=24, fields=(
     Field("task", "Task", rule=OneOf("rates"), required=True, help="From the sheet Task rates."),
     Field("system", "System", rule=OneOf("systems"), help="Leave blank for the whole job."),

@@ -20,5 +20,17 @@ CATALOGS = (
     catalogs.ACCESS,
     catalogs.HOLIDAYS,
 )
-JOBS = (job.JOB, job.SYSTEMS, job.COATS, job.TAKEOFF, job.ROOMS, job.OPENINGS, job.KIT, job.TASKS, job.WEATHER, *WEEK)
+JOBS = (
+    job.JOB,
+    job.SYSTEMS,
+    job.COATS,
+    job.TAKEOFF,
+    job.ROOMS,
+    job.OPENINGS,
+    job.KIT,
+    job.GUARDS,
+    job.TASKS,
+    job.WEATHER,
+    *WEEK,
+)
 KINDS = MappingProxyType({kind.key: kind for kind in (*CATALOGS, *JOBS)})

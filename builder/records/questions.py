@@ -87,6 +87,8 @@ QUESTIONS = (
              "The data sheet says how far it may be thinned.", "coats.thinning"),
     Question("turbulent", "Coats whose flow in the hose may be turbulent",
              "The hose loses more pressure than is shown: the pump is set higher.", "coats.pressure"),
+    Question("guards", "Nozzles of the kit whose guard is not among the guards on the van",
+             "Type it under Guards if you have it: what is not listed is bought for the job.", "guards.guard"),
     Question("stock", "Coats whose nozzle the nearest store must order", "Order it in time, or choose another.",
              "nozzles.stocked"),
     Question("rental", "Rented machines stand on site more than twice as long as they are used",

@@ -102,6 +102,12 @@ TRAVEL = (
           help="Tolls, ferries, parking permits. Leave blank for none."),
     Field("travel_in_day", "Travel is within the working day", rule=Word("answer"), path="travel.in_day",
           help="yes: the hours of travel come off those of the day. no: they are added to it. Leave blank for no."),
+    Field("trip_time", "Trip to the store, time", "time", Between(0, 24, "h"), path="travel.trip_time",
+          help="Of one person, until the missing nozzle is in the gun. Write down your next five trips and take their "
+               "mean. Leave blank for none."),
+    Field("trip_cost", "Trip to the store, money", "money", Between(0, 1e7), path="travel.trip_cost",
+          help="What it costs beside wages: the distance there and back times the cost of a vehicle, parking. Leave "
+               "blank for none."),
 )
 PRICE = (
     Field("currency", "Currency", rule=Name(unique=False), required=True, help="The catalogs' own, as three letters.",

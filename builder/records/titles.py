@@ -14,6 +14,7 @@ TYPED_ON = MappingProxyType({     # kind -> its title, its sheet
     "coats": ("Coats", "Paint"),
     "tasks": ("Tasks", "Tasks"),
     "kit": ("Kit", "Kit"),
+    "guards": ("Guards", "Kit"),
     "weather": ("Weather", "Schedule"),
     "log": ("Log", "Log"),
     "changes": ("Changes", "Changes"),

@@ -41,23 +41,26 @@ NOZZLE_BUYS = Block("nozzle_buys", SHEET, (
 ), {"size": At("sizes", "{no}")}, "place", under="bought", section="Nozzles to buy")
 
 # Lines after paint and nozzles: what is bought, then what adds it up.
-OTHERS = ("Thinner", "Material of the tasks", "Tape, paper, plastic, rags", "Tax on purchases", "To pay",
-          "Nozzles by wear, not new", "Purchases in the price")
+OTHERS = ("Nozzle guards", "Thinner", "Material of the tasks", "Tape, paper, plastic, rags", "Tax on purchases",
+          "To pay", "Nozzles by wear, not new", "Purchases in the price")
 OTHER_BUYS = Block("other_buys", SHEET, (
     C("no", "Number", "count", label=lambda number: number),
     C("called", "Line", "text", label=lambda number: OTHERS[number - 1]),
     C("live", "Priced", "count", "{counter.live}", ""),
     C("tested", "Nothing of it, no line", "money",
-      "CHOOSE({no},{counter.thinner},{counter.task_material},{counter.sundries},{counter.tax},{counter.total},"
-      "{counter.wear},{counter.wear})"),
+      "CHOOSE({no},{counter.guards},{counter.thinner},{counter.task_material},{counter.sundries},{counter.tax},"
+      "{counter.total},{counter.wear},{counter.wear})"),
     C("place", "Row, where shown", "count", 'IF(ABS({tested})>={constants.money_step}/2,{no},"")'),
-    C("which", "Of what", "text", 'CHOOSE({no},"","","",{counter.told_tax},"","as Price bears them","")'),
+    C("which", "Of what", "text",
+      'CHOOSE({no},"not on the van","","","",{counter.told_tax},"","as Price bears them","")'),
     C("told", "How much", "text",
-      'CHOOSE({no},{counter.told_thinner},"as the tasks say",{counter.told_sundries},"","","","")'),
+      'CHOOSE({no},MID({counter.told_guards},2+1,LEN({counter.told_guards})),{counter.told_thinner},'
+      '"as the tasks say",{counter.told_sundries},"","","","")'),
     C("own", "Adds", "money",
-      "CHOOSE({no},{counter.thinner},{counter.task_material},{counter.sundries},{counter.tax},0,0,0)"),
-    C("sum", "A sum up to here", "money", "CHOOSE({no},0,0,0,0,{counter.total},{counter.in_price},{counter.in_price})"),
-    C("less", "Less what stands above", "money", "CHOOSE({no},0,0,0,0,0,{counter.total},0)"),
+      "CHOOSE({no},{counter.guards},{counter.thinner},{counter.task_material},{counter.sundries},{counter.tax},0,0,0)"),
+    C("sum", "A sum up to here", "money",
+      "CHOOSE({no},0,0,0,0,0,{counter.total},{counter.in_price},{counter.in_price})"),
+    C("less", "Less what stands above", "money", "CHOOSE({no},0,0,0,0,0,0,{counter.total},0)"),
 ), when="live", under="nozzle_buys", section="What else is bought, and the sums")
 
 TAKES = Block("takes", SHEET, (
@@ -123,6 +126,7 @@ def _paint(est, row, buy, entry):
 def _others(est, paid):
     least = est.units.money_step * est.units.scale("money") / 2
     lines = (  # what is tested, of what, how much, what it adds, what it sums, less what stands above
+        (paid.guards, "not on the van", paid.told_guards[2:], paid.guards, 0.0, 0.0),
         (paid.thinner, "", paid.told_thinner, paid.thinner, 0.0, 0.0),
         (paid.task_material, "", "as the tasks say", paid.task_material, 0.0, 0.0),
         (paid.sundries, "", paid.told_sundries, paid.sundries, 0.0, 0.0),

@@ -1,4 +1,6 @@
-"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, E38, E44, E47, and the limits of E16)."""
+"""What belongs to a coat alone, whatever nozzle sprays it (E4-E8, E29, E31, E38, E44, E47-E48, and the limits of
+E16).
+"""
 
 from builder.records.kinds import KINDS
 from builder.records.lookups import BESIDE, place, rank
@@ -8,7 +10,7 @@ from builder.sheets.grammar import At, Block, results_first
 from builder.sheets.grammar import Column as C
 from builder.sheets.judging import judging
 from builder.stages.constants import WATER_DENSITY
-from builder.trade import emission, film, spray
+from builder.trade import emission, film, spray, wear
 from builder.trade.labor import steps_up
 from builder.values import same
 
@@ -81,6 +83,8 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
     C("wage", "Wage with burden, of an hour of work", "money_hour",
       'IF({job.wage}="",{crew.wage},{job.wage})*(1+{basics.burden})/{basics.productive}'),
     C("guns", "Guns", "count", "{crew.guns}"),
+    C("guard_share", "Guards over the area that it coats, one a gun", "per_area",
+      "IF({surface_coats}=0,0,{guns}/{surface_coats})", "sprayed"),
     C("hands", "People of the crew", "count", "{crew.guns}+{crew.rollers}+{crew.tenders}"),
     C("paint_price", "Paint price", "money_volume", 'IF({entry.owner_supplied}="yes",0,{paint.price})'),
     C("sprayed", "Sprayed", "count", 'IF({sprays}=1,1,"")'),
@@ -253,6 +257,7 @@ def _spray(est, row, entry, paint, surface, crew, system):
     row.fan_min, row.fan_max = surface.fan_min * less, surface.fan_max * more
     row.orifice_min, row.orifice_max = paint.orifice_min * less, paint.orifice_max * more
     row.rank = max(system.rank, rank(paint.finish))
+    row.guard_share = wear.guard_share(row.guns, row.surface_coats)
     row.smooth = system.smooth
     row.abrasion = paint.abrasion
 

@@ -51,15 +51,16 @@ RISK = Block("risk", "Risk", (
       "IF(MATCH({terms.overhead_basis},{words.overhead_basis},0)=2,{terms.overhead_hour},0)"),
     C("trigger_paid", "Hours paid for the trigger", "time", "{day.trigger_labor}/{basics.productive}"),
     C("material_cost", "Materials: move with area and material", "money",
-      "({outlay.materials}-{outlay.nozzles})*(1+{terms.purchase_tax})*{loaded}"),
+      "({outlay.materials}-{outlay.nozzles}-{outlay.guards})*(1+{terms.purchase_tax})*{loaded}"),
     C("trigger_cost", "Trigger time: moves with area, material and time", "money",
       "{outlay.trigger_wages}*{loaded}+{trigger_paid}*{hourly}"),
     C("handling_cost", "Handling, tasks, travel of people: move with area and time", "money",
       "({outlay.wages}-{outlay.trigger_wages})*{loaded}+({day.labor}+{outlay.travel_hours}-{trigger_paid})*{hourly}"),
     C("nozzle_cost", "Nozzles: move with area, material and wear", "money",
       "{outlay.nozzles}*(1+{terms.purchase_tax})*{loaded}"),
-    C("certain", "Certain: rental, vehicles", "money",
-      "({outlay.rental}+{outlay.travel}+{terms.purchase_tax}*({outlay.taxed}-{outlay.materials}))*{loaded}"),
+    C("certain", "Certain: rental, vehicles, guards", "money",
+      "({outlay.rental}+{outlay.travel}+{outlay.guards}+{terms.purchase_tax}*({outlay.taxed}-{outlay.materials}"
+      "+{outlay.guards}))*{loaded}"),
     C("base", "Cost as estimated", "money", "SUM({material_cost:certain})"),
     *(column for key, words in DRIVERS.items() for column in _driver(key, words)),
     *(C(f"mean_{part}", f"Mean of {part.replace('_cost', ' cost')}", "money", _mean(part, drivers)) for part,
@@ -101,13 +102,14 @@ def ranges(est):
         row.loaded = 1 + cost.overhead_share if basis == 1 else 1.0
         row.hourly = terms.overhead_hour if basis == 2 else 0.0
         taxed = (1 + terms.purchase_tax) * row.loaded
-        row.material_cost = (cost.materials - cost.nozzles) * taxed
+        row.material_cost = (cost.materials - cost.nozzles - cost.guards) * taxed
         row.trigger_paid = day.trigger_labor / est.basics.productive
         row.trigger_cost = cost.trigger_wages * row.loaded + row.trigger_paid * row.hourly
         row.handling_cost = (cost.wages - cost.trigger_wages) * row.loaded
         row.handling_cost += (day.labor + cost.travel_hours - row.trigger_paid) * row.hourly
         row.nozzle_cost = cost.nozzles * taxed
-        row.certain = (cost.rental + cost.travel + terms.purchase_tax * (cost.taxed - cost.materials)) * row.loaded
+        untaxed = cost.rental + cost.travel + terms.purchase_tax * (cost.taxed - cost.materials)
+        row.certain = untaxed * row.loaded + cost.guards * taxed
         row.base = row.material_cost + row.trigger_cost + row.handling_cost + row.nozzle_cost + row.certain
         _means(terms, row)
         _percentiles(terms, row, cost)

@@ -1,4 +1,4 @@
-"""Cost and Price of each scenario (E22, E31, E32, E42-E44)."""
+"""Cost and Price of each scenario (E22, E31, E32, E42-E44, E48)."""
 
 from math import floor
 
@@ -31,11 +31,12 @@ COST = Block("cost", "Cost", results_first("no cost materials wages rental tax d
     C("thinner", "Thinner", "money", _sum("gallons", "thinner_cost")),
     C("nozzles", "Nozzles, by wear", "money", "{sizes.wear_cost_all@no}"),
     C("nozzles_cash", "Nozzles, cash at the counter (not added)", "money", "{sizes.cash_all@no}"),
+    C("guards", "Guards to buy", "money", "{guard_buys.cash_all@no}"),
     C("task_material", "Material of tasks", "money",
       "{task_hours.once_material_all@no}+{day.visits}*{task_hours.visit_material_all@no}"
       "+{day.loads}*{task_hours.load_material_all@no}"),
     C("sundries", "Sundries", "money", "{terms.sundries}*({paint}+{thinner})"),
-    C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{task_material}+{sundries}"),
+    C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{guards}+{task_material}+{sundries}"),
     C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{basics.burden})'),
     C("coat_wages", "Wages, coats", "money", _sum("hours", "cost")),
     C("task_wages", "Wages, tasks", "money",
@@ -128,8 +129,8 @@ PRICE = Block("price", "Price workings",
     C("told_margin", "Chance that it falls short of the margin", "text", _told("chance_margin")),
     C("chance_margin", "Chance that the margin is missed", "share", _chance("{kept}")),
     C("goes_coatings", "In the price: coatings and thinner", "money", "{outlay.paint}+{outlay.thinner}"),
-    C("goes_material", "In the price: nozzles and other material", "money",
-      "{outlay.nozzles}+{outlay.task_material}+{outlay.sundries}"),
+    C("goes_material", "In the price: nozzles, guards and other material", "money",
+      "{outlay.nozzles}+{outlay.guards}+{outlay.task_material}+{outlay.sundries}"),
     C("goes_wages", "In the price: wages", "money", "{outlay.wages}-{outlay.travel_wages}"),
     C("goes_travel", "In the price: travel of people and vehicles", "money", "{outlay.travel_wages}+{outlay.travel}"),
     C("goes_rental", "In the price: rental", "money", "{outlay.rental}"),
@@ -153,10 +154,11 @@ def costs(est):
         row.thinner = sum(one.thinner_cost * included(one, scenario) for one in est.rows["gallons"] if one.live)
         row.nozzles = est.rows["sizes"][0].wear_cost_all[at]
         row.nozzles_cash = est.rows["sizes"][0].cash_all[at]
+        row.guards = est.rows["guard_buys"][0].cash_all[at]
         row.task_material = tasks.once_material_all[at] + day.visits * tasks.visit_material_all[at]
         row.task_material += day.loads * tasks.load_material_all[at]
         row.sundries = terms.sundries * (row.paint + row.thinner)
-        row.materials = row.paint + row.thinner + row.nozzles + row.task_material + row.sundries
+        row.materials = row.paint + row.thinner + row.nozzles + row.guards + row.task_material + row.sundries
         crew = est.row("crews", day.crew_at)
         row.wage = (crew.wage if job.wage is None else job.wage) * (1 + est.basics.burden)
         row.coat_wages = sum(one.cost * included(one, scenario) for one in est.rows["hours"] if one.live)
@@ -244,7 +246,7 @@ def prices(est):
         )
         row.goes_coatings, row.goes_material = (
             cost.paint + cost.thinner,
-            cost.nozzles + cost.task_material + cost.sundries,
+            cost.nozzles + cost.guards + cost.task_material + cost.sundries,
         )
         row.goes_wages, row.goes_travel = cost.wages - cost.travel_wages, cost.travel_wages + cost.travel
         row.goes_rental, row.goes_tax = cost.rental, cost.tax

@@ -11,10 +11,12 @@ SHEET = "Shopping workings"
 COUNTER_FACTS = (
     C("live", "Priced", "count", "{price.live@1}", ""),
     C("thinner", "Thinner", "money", "{cost.thinner@1}"),
+    C("guards", "Guards", "money", "{cost.guards@1}"),
+    C("told_guards", "Guards in words", "text", "INDEX({guard_buys.told},COUNT({guard_buys.no}))"),
     C("task_material", "Material of tasks", "money", "{cost.task_material@1}"),
     C("sundries", "Sundries", "money", "{cost.sundries@1}"),
     C("untaxed", "At the counter, before tax", "money",
-      "{cost.paint@1}+{thinner}+{cost.nozzles_cash@1}+{task_material}+{sundries}"),
+      "{cost.paint@1}+{thinner}+{cost.nozzles_cash@1}+{guards}+{task_material}+{sundries}"),
     C("tax", "Tax on it", "money", "{terms.purchase_tax}*{untaxed}"),
     C("total", "At the counter", "money", "{untaxed}+{tax}"),
     C("in_price", "Purchases in the price, with tax", "money", "{cost.materials@1}*(1+{terms.purchase_tax})"),
@@ -36,7 +38,8 @@ def counter(est):
     if not row.live:
         return
     row.thinner, row.task_material, row.sundries = cost.thinner, cost.task_material, cost.sundries
-    row.untaxed = cost.paint + row.thinner + cost.nozzles_cash + row.task_material + row.sundries
+    row.guards, row.told_guards = cost.guards, est.rows["guard_buys"][-1].told
+    row.untaxed = cost.paint + row.thinner + cost.nozzles_cash + row.guards + row.task_material + row.sundries
     row.tax = terms.purchase_tax * row.untaxed
     row.total = row.untaxed + row.tax
     row.in_price = cost.materials * (1 + terms.purchase_tax)

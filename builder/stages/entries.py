@@ -13,7 +13,7 @@ from builder.sheets.grammar import Column as C
 
 # fmt: off
 # Of a kind whose results stand between its inputs: the first input to their right.
-ASIDE = {"takeoff": "shape", "rooms": "part", "systems": "goal", "coats": "tag", "tasks": "area"}
+ASIDE = {"takeoff": "shape", "rooms": "part", "systems": "goal", "coats": "tag", "tasks": "area", "log": "kit"}
 
 
 def _table(key, *columns, after=(), under="", links=(), **blocks):
@@ -45,7 +45,10 @@ TABLES = (
            C("shown_need", "Needed", "volume", "{amount.need}", ""),
            under="systems", here="film", used="picks", amount="gallons"),
     _table("tasks", C("shown_hours", "Hours, base", "time", "{work.hours@1}", ""), work="task_hours"),
-    _table("kit", C("shown_worn", "Worn", "share", "{here.worn}", "")),
+    _table("kit", C("shown_worn", "Worn before", "share", "{here.worn}", ""),
+           C("shown_now", "Worn by now", "share", "{by_now.worn}", ""),
+           C("shown_verdict", "By the log", "text", '{by_now.verdict}&""', ""), by_now="kit_now"),
+    _table("guards", under="kit"),
     _table("log", C("shown_paid", "Paid hours", "time", "{line.paid}", ""),
            C("shown_said", "Said of it", "text", '{line.said}&""', ""), line="log_lines"),
     _table("changes", C("shown_worth", "Counts", "money", "{line.worth}", ""), line="change_lines"),
@@ -81,8 +84,8 @@ def beside(est):
         entry.set(shown_area=entry.coated)
     for entry, film, pick, amount in zip(rows["coats"], rows["film"], rows["picks"], rows["gallons"]):
         entry.set(shown_nozzle=pick.nozzle, shown_need=amount.need, shown_fault=film.fault)
-    for entry in rows["kit"]:
-        entry.set(shown_worn=entry.worn)
+    for entry, now in zip(rows["kit"], rows["kit_now"]):
+        entry.set(shown_worn=entry.worn, shown_now=now.worn, shown_verdict=now.verdict)
     for entry, hours in zip(rows["tasks"], rows["task_hours"]):
         entry.set(shown_hours=hours.hours and hours.hours[0])
     for block, working, shown in WEEK:
@@ -92,6 +95,7 @@ def beside(est):
         "openings",
         "systems",
         "kit",
+        "guards",
         "tasks",
         "log",
         "changes",

@@ -2,7 +2,7 @@
 
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.trade import earning
+from builder.trade import earning, wear
 from builder.values import same
 
 # fmt: off
@@ -62,6 +62,19 @@ LOG_LINES = Block("log_lines", SHEET, (
     C("kit_at", "Row of its nozzle", "count", 'IF({row.kit}="","",MATCH({row.kit},{kit.known},0))'),
     C("through", "Through it, in a coating of abrasion 1", "volume",
       "IF(N({paint_at})=0,{used},{used}*{paint.abrasion})"),
+    C("money", "Price of that paint", "money", "IF(N({paint_at})=0,0,{used}*{paint.price})"),
+    C("fanned", "Place in time, where the fan was measured", "number", '({row.fan}<>"")*N({live})*N({place})', ""),
+    C("coat_at", "Row of its coat on Paint", "count",
+      'IF(SUMPRODUCT(--({coats.tag}={row.tag}))=0,"",MATCH({row.tag},{coats.tag},0))', "plan_at"),
+    C("new_flow", "Flow of its nozzle when new", "flow",
+      'IF((N({coat_at})=0)+(N({kit_at})=0)>0,0,N({pick.gauge_flow})*({size.orifice}/{picked.orifice})^2)'),
+    C("flow", "Flow that was timed", "flow",
+      'IF(({row.drawn}="")+({terms.draw_volume}="")>0,0,'
+      "{terms.draw_volume}*{constants.seconds}/({row.drawn}*{constants.hour}))"),
+    C("timed", "Place in time, where the flow was timed", "number",
+      "(N({flow})>0)*(N({new_flow})>0)*N({live})*N({place})", ""),
+    C("worn_flow", "Worn by that flow", "share",
+      "IF({timed}=0,0,MAX(0,({flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))"),
     C("unplanned", "Not planned", "count", '--(({plan_at}="")*(SUM({signed.sound})>0)=1)'),
     C("early", "Before the signature", "count", '--(({job.signed_on}<>"")*({day}<{job.signed_on})=1)'),
     C("late", "After the day of Progress", "count", '--(({day}>0)*({live}="")=1)', ""),
@@ -76,7 +89,9 @@ LOG_LINES = Block("log_lines", SHEET, (
       "&".join(f'REPT("; {words}",--(N({{{key}}})=1))' for key, words in LATER), ""),
     C("said", "Said of it", "text", 'MID({told}&{told_more},2+1,LEN({told}&{told_more}))', ""),
 ), {"row": At("log", "{no}"), "planned": At("signed", "{plan_at}"),
-    "step": At("progress", "{plan_at}"), "paint": At("coatings", "{paint_at}")}, "live")
+    "step": At("progress", "{plan_at}"), "paint": At("coatings", "{paint_at}"), "pick": At("picks", "{coat_at}"),
+    "picked": At("nozzles", "{pick.size_at}"), "own": At("kit", "{kit_at}"),
+    "size": At("nozzles", "{own.nozzle_at}")}, "live")
 # fmt: on
 
 
@@ -86,7 +101,7 @@ def logged(est):
     for row, entry in zip(rows, est.rows["log"]):
         row.day = entry.date if entry.sound else 0.0
         row.live = 1.0 if 0 < row.day <= week.as_of else None
-        row.late = float(row.day > 0 and not row.live)
+        row.late, row.fanned, row.timed = float(row.day > 0 and not row.live), 0.0, 0.0
         if row.day:
             row.place = row.day + row.no / (len(rows) + 1)
     counted = sorted((row for row in rows if row.live), key=lambda row: row.place)
@@ -118,10 +133,32 @@ def _read(est, row, entry, counted):
     row.laid_of = row.used * row.seen
     row.kit_at = None if entry.kit is None else est.judge.at("kit", entry.kit)
     row.through = row.used * (paint.abrasion if paint else 1.0)
+    row.money = row.used * paint.price if paint else 0.0
+    _flow(est, row, entry)
     signed = any(one.sound for one in est.rows["signed"])
     row.unplanned = float(plan is None and signed)
     row.early = float(est.job.signed_on is not None and row.day < est.job.signed_on)
     row.idle = float(row.paid == 0)
+
+
+def _flow(est, row, entry):
+    """How worn its nozzle is by the flow that was timed, against a new one's at the set pressure of the coat."""
+    if row.plan_at:
+        tags = [None if one.tag is None else same(one.tag) for one in est.rows["coats"]]
+        row.coat_at = tags.index(same(entry.tag)) + 1.0 if same(entry.tag) in tags else None
+    row.new_flow = row.flow = 0.0
+    if row.coat_at and row.kit_at:
+        pick, own = est.rows["picks"][int(row.coat_at) - 1], est.row("kit", row.kit_at)
+        if pick.gauge_flow:
+            orifice = est.row("nozzles", own.nozzle_at).orifice
+            row.new_flow = pick.gauge_flow * (orifice / est.row("nozzles", pick.size_at).orifice) ** 2
+    if entry.drawn is not None and est.terms.draw_volume is not None:
+        row.flow = est.terms.draw_volume / entry.drawn
+    row.timed = row.place if row.flow and row.new_flow else 0.0
+    row.fanned = row.place if entry.fan is not None else 0.0
+    row.worn_flow = 0.0
+    if row.timed:
+        row.worn_flow = wear.worn_by_flow(row.flow, row.new_flow, est.terms.worn_orifice)
 
 
 def _earn(est, row, upto, slack):

@@ -35,9 +35,11 @@ from builder.stages import (
     entries,
     gallons,
     gathered,
+    guards,
     hours,
     in_use,
     issued,
+    kit_now,
     lanes,
     lengths,
     lists,
@@ -94,7 +96,7 @@ SHEETS = (
     Sheet("Wear budget", "read", "Nozzles in lives: what the job wears off, what the kit still gives, what to buy"),
     Sheet("Trace", "read", "How the figures of one coat came about, a line at a time"),
     Sheet("Checks", "read", "What is to fix before there is a price, and what to answer before it is signed"),
-    Sheet("Kit", "run", "Nozzles you have, and how far they are used"),
+    Sheet("Kit", "run", "Nozzles you have, and how far they are used; below, the guards on the van"),
     Sheet("Schedule", "run", "Who does what on which day, and whether the face is dry enough to coat"),
     Sheet("Log", "run", "One row a day and coat or task: who, how long, how much paint, how much area"),
     Sheet("Progress", "run", "What is done, what is to go, what it will come to, what paint to order"),
@@ -122,7 +124,7 @@ SHEETS = (
           "Sizes down, coats across: the area that money pays for where a size fits, 0 where it does not"),
     Sheet("Picks", "working",
           "The nozzle of each coat: least cost among those that fit, the next best, your own choice before both"),
-    Sheet("Sizes", "working", "Nozzles due, left in the kit, to buy"),
+    Sheet("Sizes", "working", "Nozzles due, left in the kit, to buy; below, guards to buy"),
     Sheet("Gallons", "working", "Coating of each coat, loss, overspray and nozzle wear included"),
     Sheet("Purchases", "working", "Whole packs of each coating and color at the lowest cost"),
     Sheet("Hours", "working", "Hours of each coat: trigger and handling"),
@@ -154,10 +156,15 @@ SHEETS = (
 # fmt: on
 
 
+# Tables of entries of which nothing is worked out beside them.
+UNWORKED = ("guards", "surfaces", "rates", "crews", "exposures", "signed", "contract", "log", "changes", "bills")
+
+
 def blocks(units, capacity):
     """Every block of a book in these units, with `capacity[key]` rows."""
     judged = (
         stock.kit_block(units),
+        stock.families_block(units),
         stock.nozzles_block(units),
         stock.coatings_block(units),
         stock.pumps_block(units),
@@ -170,21 +177,7 @@ def blocks(units, capacity):
         rooms.rooms_block(units, capacity),
         coats.coats_block(units),
         hours.tasks_block(units),
-        *(
-            judging(KINDS[key], units)
-            for key in (
-                "families",
-                "surfaces",
-                "rates",
-                "crews",
-                "exposures",
-                "signed",
-                "contract",
-                "log",
-                "changes",
-                "bills",
-            )
-        ),
+        *(judging(KINDS[key], units) for key in UNWORKED),
     )
     return (
         *upright(KINDS["job"], units, sections=job.SECTIONS),
@@ -205,6 +198,7 @@ def blocks(units, capacity):
         gallons.GALLONS,
         gallons.purchases_block(capacity["coats"]),
         sizes.SIZES,
+        guards.GUARD_BUYS,
         hours.HOURS,
         hours.TASK_HOURS,
         plan.PLAN,
@@ -246,6 +240,7 @@ def blocks(units, capacity):
         logged.LOG_LINES,
         *progress.BLOCKS,
         *progress_page.BLOCKS,
+        kit_now.KIT_NOW,
         *changed.BLOCKS,
         book.BOOK,
         in_use.IN_USE,
@@ -283,6 +278,7 @@ def capacities(lines=100, plan_lines=2, contract_lines=2, log_lines=60, **more):
         gallons=coats,
         purchases=coats * len(SCENARIOS),
         sizes=rows["nozzles"],
+        guard_buys=rows["families"],
         hours=coats,
         task_hours=rows["tasks"],
         plan=1,
@@ -329,6 +325,7 @@ def capacities(lines=100, plan_lines=2, contract_lines=2, log_lines=60, **more):
         **progress_page.rows(rows),
         change_lines=rows["changes"],
         agreed=1,
+        kit_now=rows["kit"],
         findings=len(checks.STATED),
         check_lines=len(checks.STATED) + 1,
         asks=gathered.ASKS,
@@ -339,6 +336,7 @@ def capacities(lines=100, plan_lines=2, contract_lines=2, log_lines=60, **more):
 
 
 STAGES = (
+    stock.families,
     stock.nozzles,
     stock.coatings,
     stock.pumps,
@@ -366,6 +364,7 @@ STAGES = (
     setting.settings,
     gallons.gallons,
     sizes.sizes,
+    guards.guards,
     hours.hours,
     hours.tasks,
     machines.listed,
@@ -393,6 +392,7 @@ STAGES = (
     logged.logged,
     progress.progress,
     progress_page.progress_page,
+    kit_now.kit_now,
     entries.beside,
     issued.issued,
     brief.brief,

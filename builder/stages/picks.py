@@ -83,6 +83,7 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("live", "Worked out", "count", 'IF({used.pressure}="","",1)', "used_at"),
     *(C(key, title, quantity, f"{{used.{key}}}", "live") for key, title, quantity in TAKEN),
     C("nozzle", "Nozzle used", "text", "{size.known}", "live"),
+    C("guard_at", "Guard to buy, row of its family", "count", "{family.guard_at}", "live"),
     C("fits", "Fits", "count", "--({against}=0)", "live"),
     C("why", "Verdict", "text", "INDEX({words.reason},MATCH({against},{words.reason_weight},1))", "live"),
     C("step", "Step", "width", "IF({coat.clear_width}<={size.fan}*(1+{terms.slack}),{size.fan},{size.lap})", "live"),
@@ -105,7 +106,7 @@ PICKS = Block("picks", "Picks", results_first(FRONT, (
     C("turbulent", "No longer laminar", "count", "--({reynolds}>{terms.reynolds_max})", "live"),
     *SETTING,
 )), {"coat": At("film", "{no}"), "entry": At("coats", "{no}"), "used": At("trials", "{used_at}"),
-     "size": At("nozzles", "{size_at}"),
+     "size": At("nozzles", "{size_at}"), "family": At("families", "{size.family_at}"),
     "first": At("trials", "({no}-1)*{constants.sizes}+{pick_at}"),
     "second": At("trials", "({no}-1)*{constants.sizes}+{next_at}"),
     "other": At("trials", "({no}-1)*{constants.sizes}+{rival_at}"),
@@ -230,6 +231,7 @@ def _take(est, row, entry, used):
     row.set(**{key: getattr(used, key) for key, *_ in TAKEN})
     size, coat = est.row("nozzles", row.size_at), est.row("film", row.no)
     row.nozzle, row.fan, row.orifice = size.known, size.fan, size.orifice
+    row.guard_at = est.row("families", size.family_at).guard_at
     row.fits, row.why = float(row.against == 0), verdict(row.against)
     row.step = film.step(size.fan, coat.clear_width, size.lap, est.terms.slack)
     row.wear = wear.mean_wear(row.interval, row.life)

@@ -43,7 +43,7 @@ SENTENCES = Block("told_progress", PAGE, (
       look="section"),
     C("takes", "", "text", '{week.told_hours}&""', "", look="line"),
     C("costs", "", "text", '{week.told_cost}&""', "", look="line"),
-    C("buys", "", "text", '{week.told_paint}&""', "", look="words_bold"),
+    C("buys", "", "text", '{week.told_paint}&""', "", look="line"),
 ), form="page", place=0, top=HEAD)
 
 TOLD = Block("week", "Progress workings", (
@@ -73,18 +73,18 @@ LIST = (
     Block("progress_list", PAGE, (
         C("what", "Coat or task", "text",
           'IF(N({step.live})=0,"",{planned.tag}&REPT(": "&{planned.what},--({planned.what}<>"")))', "",
-          look="row_first"),), LINE, form="list", place=0, top=TOP),
+          look="read"),), LINE, form="list", place=0, top=TOP),
     Block("progress_list", PAGE, (
-        C("planned", "Planned", "time", nearest("{step.hours}", "time"), look="row"),
-        C("paid", "Paid", "time", nearest("{step.paid}", "time"), look="row"),
-        C("done", "Done", "share", nearest("{step.share}", "share"), look="row_first"),
-        C("to_go", "To go", "time", nearest("{step.hours}*(1-{step.share})/{week.pace}", "time"), look="row"),
-        C("used", "Paint used", "volume", f'IF({{step.gallons}}=0,"",{nearest("{step.used}", "volume")})', look="row"),
+        C("planned", "Planned", "time", nearest("{step.hours}", "time"), look="read"),
+        C("paid", "Paid", "time", nearest("{step.paid}", "time"), look="read"),
+        C("done", "Done", "share", nearest("{step.share}", "share"), look="read"),
+        C("to_go", "To go", "time", nearest("{step.hours}*(1-{step.share})/{week.pace}", "time"), look="read"),
+        C("used", "Paint used", "volume", f'IF({{step.gallons}}=0,"",{nearest("{step.used}", "volume")})', look="read"),
         C("needed", "Still needed", "volume", f'IF({{step.gallons}}=0,"",{upward("{step.needed}", "volume")})',
-          look="row"),
+          look="read"),
         C("spread", "A volume covers", "spread", f'IF({{step.spread}}="","",{nearest("{step.spread}", "spread")})',
-          look="row"),
-        C("loss", "Loss seen", "share", f'IF({{step.loss}}="","",{nearest("{step.loss}", "share")})', look="row"),
+          look="read"),
+        C("loss", "Loss seen", "share", f'IF({{step.loss}}="","",{nearest("{step.loss}", "share")})', look="read"),
         C("told", "What to do", "text", '{step.told}&""', look="words_bold"),
     ), LINE, "what", "list", 2, TOP),
 )

@@ -62,6 +62,8 @@ SETTING = (
     C("rival_words", "It costs, in words", "text",
       'REPT("the same",--({rival_percent}=0))&REPT({rival_percent}&" % more",({rival_percent}>0)*({rival_extra}>0))'
       '&REPT({rival_percent}&" % less",({rival_percent}>0)*({rival_extra}<0))', "rival_at"),
+    C("guard_words", "The guard that it lacks, in words", "text",
+      '"; needs the "&{family.guard}&" guard: not on the van"', "guard_at"),
     C("own", "Chosen on Paint", "count", '--({entry.nozzle}<>"")', "live"),
     C("dearer", "Dearer than the next best", "count", "(N({rival_percent})>0)*(N({rival_extra})<0)", "live"),
     C("least", "Why it was picked, where nothing is cheaper", "text",
@@ -72,7 +74,7 @@ SETTING = (
       f'IF({{live}}="","{NONE_FITS}",'
       'REPT("your choice on Paint",{own})&REPT("in your kit",(1-{own})*{dearer})'
       '&REPT(", though another costs less",{dearer})&REPT({least},(1-{own})*(1-{dearer}))'
-      '&{set_words})'),
+      '&{set_words}&{guard_words})'),
     C("change_words", "When to change it", "text",
       'IF({interval}<{life}*(1-{terms.slack}),"after "&{pays}&"; worn out at "&{worn_out},"when worn out, at "'
       '&{worn_out})', "live"),
@@ -153,5 +155,9 @@ def _reason(est, row, entry, coat):
     row.reason = "your choice on Paint" if row.own else "in your kit" if row.dearer else row.least
     row.reason += ", though another costs less" if row.dearer else ""
     row.reason += row.set_words
+    if row.guard_at is not None:
+        family = est.row("families", est.row("nozzles", row.size_at).family_at)
+        row.guard_words = f"; needs the {est.judge.as_text(family.guard)} guard: not on the van"
+        row.reason += row.guard_words
     pays = row.interval < row.life * (1 - est.terms.slack)
     row.change_words = f"after {row.pays}; worn out at {row.worn_out}" if pays else f"when worn out, at {row.worn_out}"

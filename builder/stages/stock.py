@@ -1,5 +1,5 @@
-"""What the catalogs and the kit say of a record beyond its fields: a nozzle's fan and orifice, a coating's least price,
-a pump's hose (E10, E38).
+"""What the catalogs and the kit say of a record beyond its fields: a nozzle's fan and orifice, the guard that a family
+asks for, a coating's least price, a pump's hose (E10, E38, E48).
 """
 
 from builder.quantities import scale
@@ -12,7 +12,7 @@ from builder.sheets.judging import judging
 from builder.stages.constants import INCH, WATER_DENSITY
 from builder.stages.sizes import through
 from builder.trade import film, spray, wear
-from builder.values import is_number, size_digits
+from builder.values import is_number, same, size_digits
 
 # fmt: off
 OLD = ('IF(ISNUMBER({job.date})*ISNUMBER({row.priced_on})*(N({job.sound})*N({terms.sound})=1),'
@@ -31,9 +31,24 @@ def nozzles_block(units):
         C("endurance", "Nozzle: life times pressure", "endurance",
           "{family.life}*({orifice}/{family.life_orifice})^2*{family.life_pressure}"),
         C("reference_life", "Nozzle: life at reference", "volume", "{endurance}/{family.life_pressure}"),
+        C("guard_cost", "Nozzle: price of the guard that it lacks", "money", "{family.guard_cost}"),
         C("in_kit", "Nozzle: usable in the kit", "count", "MIN(1,SUMPRODUCT(--({kit.nozzle_at}={no}),{kit.usable}))"),
         C("old", "Nozzle: price too old", "count", OLD),
     ), {"family": At("families", "{family_at}")})
+
+
+def families_block(units):
+    """A guard of a family is missing where it is not on the van and some family says what it costs."""
+    return judging(KINDS["families"], units, (
+        C("unlisted", "Family: its guard is not listed", "count",
+          '--(({row.guard}<>"")*(SUMPRODUCT(--({guards.known}={row.guard}))=0)=1)'),
+        C("offered", "Family: guard that it gives a price for", "text",
+          'IF(({row.guard}<>"")*ISNUMBER({row.guard_price})=1,{row.guard},"")'),
+        C("guard_at", "Family: row with the price of the guard that it lacks", "count",
+          'IF({unlisted}*SUMPRODUCT(--({*offered}={row.guard}))=0,"",MATCH({row.guard},{*offered},0))'),
+        C("guard_cost", "Family: price of the guard that it lacks", "money",
+          'IF({guard_at}="",0,{asked.guard_price})'),
+    ), {"asked": At("families", "{guard_at}")})
 
 
 def coatings_block(units):
@@ -93,11 +108,13 @@ def kit_block(units):
           'IF({row.flow}="",0,MAX(0,({row.flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))', "live"),
         C("worn", "Kit: worn", "share", "MAX({worn_volume},{worn_fan},{worn_flow})", "live"),
         C("usable", "Kit: usable", "count", "--({worn}<1-{terms.slack})", "live"),
+        C("unguarded", "Kit: its guard is not listed", "count", "{family.unlisted}", "live"),
         C("spent", "Kit: lives that the job spends of its size", "number", through("{nozzle_at}", "spent"), "live",
           **BY_SCENARIO),
         C("left", "Kit: left in", "share", "MAX(0,1-{worn}*IF({spent@}=0,1,{wear.due@}/{spent@}))", "live",
           **BY_SCENARIO),
-    ), {"size": At("nozzles", "{nozzle_at}"), "wear": At("sizes", "{nozzle_at}")})
+    ), {"size": At("nozzles", "{nozzle_at}"), "wear": At("sizes", "{nozzle_at}"),
+        "family": At("families", "{size.family_at}")})
 
 
 def access_block(units):
@@ -121,6 +138,21 @@ def nozzle_name(row):
 # fmt: on
 
 
+def families(est):
+    """Which families ask for a guard that is not on the van, and what it costs."""
+    listed = {same(row.known) for row in est.rows["guards"] if row.sound}
+    sound = [row for row in est.rows["families"] if row.sound]
+    prices = {}
+    for row in sound:
+        row.unlisted = float(row.guard is not None and same(row.guard) not in listed)
+        row.offered = "" if row.guard is None or row.guard_price is None else row.guard
+        if row.offered != "":
+            prices.setdefault(same(row.guard), row)
+    for row in sound:
+        priced = prices.get(same(row.guard)) if row.unlisted else None
+        row.guard_at, row.guard_cost = (priced.no, priced.guard_price) if priced else (None, 0.0)
+
+
 def nozzles(est):
     """Fan and orifice from the size, the rest from the family."""
     for row in est.rows["nozzles"]:
@@ -134,6 +166,7 @@ def nozzles(est):
             orifice=digits % 100 * THOU,
             rank=rank(family.finish),
             pressure_max=family.pressure_max,
+            guard_cost=family.guard_cost,
         )
         overlap = est.terms.overlap if is_number(est.terms.overlap) else 0.0
         row.lap = film.lap(row.fan, overlap)
@@ -190,6 +223,7 @@ def kit(est):
         row.worn_flow = 0.0 if row.flow is None else wear.worn_by_flow(row.flow, row.new_flow, est.terms.worn_orifice)
         row.worn = max(row.worn_volume, row.worn_fan, row.worn_flow)
         row.usable = float(row.worn < 1 - est.terms.slack)
+        row.unguarded = est.row("families", size.family_at).unlisted
     for size in est.rows["nozzles"]:
         if size.sound:
             size.in_kit = float(any(row.usable and row.nozzle_at == size.no for row in est.rows["kit"]))

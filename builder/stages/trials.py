@@ -1,4 +1,4 @@
-"""Nozzle check: every coat tried with every size, and why it does not fit (E6-E16, E47)."""
+"""Nozzle check: every coat tried with every size, and why it does not fit (E6-E16, E47, E48)."""
 
 from builder.records.reasons import WEIGHT
 from builder.sheets.grammar import At, Block, results_first
@@ -66,7 +66,7 @@ def trials_block(sizes):
           "*{coat.handling}/{constants.seconds})/{coat.guns},{coat.roll_time})"),
         C("cost", "Cost per area", "money_area",
           "{material}*(1+{terms.excess}*{interval}/(2*{life}))*({coat.mixed_price}+({size.nozzle_price}+{coat.change_wage})/{interval})"
-          "+{time}*{coat.team_wage}"),
+          "+{time}*{coat.team_wage}+{size.guard_cost}*{coat.guard_share}"),
         *_against(),
     )), {"coat": At("film", "{coat}"), "size": At("nozzles", "{size_at}"),
         "family": At("families", "{size.family_at}")}, "pressure")
@@ -87,6 +87,7 @@ def trials(est):
                 if row.loss < est.terms.loss_limit * (1 - est.terms.slack):
                     row.pressure = coat.pressure * (1.0 if coat.own_pressure else family.pressure_factor)
                     _try(est.terms, row, coat, size)
+                    row.cost += size.guard_cost * coat.guard_share
                     _judge(est.terms, row, coat, size)
 
 

@@ -1,5 +1,5 @@
-"""How long a nozzle lives, when replacing it pays, and how worn a used one is (E13-E15, E20, E47). Nothing here checks
-its range: callers do.
+"""How long a nozzle lives, when replacing it pays, how worn a used one is, and the guard it sits in (E13-E15, E20, E47,
+E48). Nothing here checks its range: callers do.
 """
 
 
@@ -194,6 +194,32 @@ def cost(paint, over, paint_price, labor, wage, material, change_cost, interval)
     1.438
     """
     return paint * (1 + over) * paint_price + labor * wage + material * (1 + over) * change_cost / interval
+
+
+def guard_share(guns, area):
+    """Guards over coated area of a coat: one for each gun, bought once. Times the price of a guard that is not on the
+    van, it is what a size of that guard adds to the cost per area (E48; guards of different families do not take each
+    other's nozzles, while their thread fits any gun: common practice, no source).
+
+        guard_share = guns / area, 0 where nothing is coated
+
+    Parameters
+    ----------
+    guns : that spray the coat at once [-]
+    area : coated, times coats [m**2]
+
+    Returns
+    -------
+    guards over coated area [1/m**2]
+
+    Examples
+    --------
+    Two guns, two coats on 200 m2; nothing to coat yet.
+
+    >>> [guard_share(2, area) for area in (400.0, 0.0)]
+    [0.005, 0.0]
+    """
+    return guns / area if area else 0.0
 
 
 def worn_by_volume(used, life):

@@ -167,3 +167,48 @@ def _beside_sizes(writer, chart, down, told):
     chart.set_size({"width": 500, "height": 290})
     chart.show_hidden_data()  # its figures stand on workings
     writer.sheets[place.sheet].insert_chart(place.row - 2 + down, place.col + 2, chart, {"description": told})
+
+
+FEWEST_DAYS, SPARE_DAYS, CHART_ROWS = 10, 5, 16  # of the chart: days at least, days after the plan's last, its height
+
+
+def hours_by_day(writer, row):
+    """On Progress, from a row (zero-based): hours planned, earned and paid, each up to the evening of the day. Returns
+    its last row.
+    """
+    day, week = writer.layout.places["log_days", "day"], writer.estimate.rows["week"][0]
+    ended = sum(1 for one in writer.estimate.rows["log_days"] if 0 < one.date <= week.as_of)
+    shown = min(day.rows, max(FEWEST_DAYS, int(week.plan_days) + SPARE_DAYS, ended + SPARE_DAYS))
+    chart = _chart(
+        writer,
+        {"type": "line"},
+        "Hours planned, earned and paid",
+        "Evening of",
+        "Hours",
+        x={"interval_unit": max(1, shown // 10)},
+        y={"num_format": "0", "min": 0},
+    )
+    for key, name, dash, shape in (
+        ("planned", "planned", "dash", "none"),
+        ("earned", "earned", "solid", "circle"),
+        ("paid", "paid", "solid", "square"),
+    ):
+        place = writer.layout.places["log_days", key]
+        last = place.row + shown - 2
+        chart.add_series(
+            {
+                "name": name,
+                "categories": [day.sheet, day.row - 1, day.col, last, day.col],
+                "values": [place.sheet, place.row - 1, place.col, last, place.col],
+                "line": {"color": INK if key == "paid" else QUIET, "width": 2, "dash_type": dash},
+                "marker": {"type": "none"} if shape == "none" else _marker(shape, 6, RULE if key == "paid" else HEAD),
+            }
+        )
+    chart.set_legend({"position": "bottom", "font": LETTERS})
+    chart.set_size({"width": 900, "height": 300})
+    chart.show_hidden_data()  # its figures stand on workings
+    told = (
+        "Line chart: hours planned, earned and paid up to the evening of each working day; the lines above say the same"
+    )
+    writer.sheets["Progress"].insert_chart(row, 0, chart, {"description": told})
+    return row + CHART_ROWS

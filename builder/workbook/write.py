@@ -16,6 +16,7 @@ from builder.workbook import (
     paper,
     price_page,
     printed,
+    progress_sheet,
     schedule_page,
     shopping_page,
     summary_page,
@@ -284,6 +285,7 @@ def write(layout, estimate, settings, shown=VISIBLE):
         answers.wear_budget(writer)
         answers.trace(writer)
         schedule_page.schedule(writer)
+        progress_sheet.progress(writer)
         answers.crew_card(writer)
         paper.unprinted(writer)
         checks_page.checks(writer)

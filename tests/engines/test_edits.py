@@ -124,6 +124,29 @@ def test_ties_fall_to_the_earlier_size(tmp_path):
     assert (after.pick_at, after.next_at, after.next) == (before.pick_at, new_size + 1, f"twin {picked['size']}")
 
 
+def test_guards_agree_whatever_is_said_of_them(tmp_path):
+    """The shed is sprayed through standard nozzles: its guard costs 14 where it is not on the van."""
+    book = small_book("us", tmp_path)
+
+    def paid():
+        assert book.differences() == []
+        return book.estimate().rows["cost"][0].guards
+
+    assert paid() == 0
+    with book.changed(("guards", "guard", 0, "other")):
+        assert paid() == 14
+        with book.changed(("families", "guard_price", 0, "")):
+            assert paid() == 0
+            with book.changed(("families", "guard", 1, "STANDARD"), ("guards", "note", 4, "a row half typed")):
+                paid()
+        with book.changed(("families", "guard", 0, 7.0), ("guards", "guard", 1, 7.0)):
+            assert paid() == 0
+        with book.changed(("job", "crew", 0, "two guns"), ("coats", "coating", 1, "")):
+            paid()
+        with book.changed(("coats", "method", 0, "brush"), ("takeoff", "length", 0, "")):
+            paid()
+
+
 @pytest.fixture(scope="module")
 def shed(tmp_path_factory):
     return small_book("us", tmp_path_factory.mktemp("shed"))

@@ -49,6 +49,8 @@ ASKED = {
     "turbulent": ([("coatings", "viscosity", 9, 1.0)], [("terms", "reynolds_max", 0, 100000.0)]),
     # the boards, partly reached by a rented lift, dry ten days between two coats
     "rental": ([("coatings", "recoat", 9, 240.0)], [("job", "rental_days", 0, 5.0)]),
+    # both nozzles of the kit are standard ones
+    "guards": ([("guards", "guard", 0, "")], [("guards", "guard", 3, "Standard")]),
     "minimum": ([("job", "minimum", 0, 1e6)], [("job", "minimum", 0, 1.0)]),
     "deposit": ([("terms", "deposit_cap", 0, 0.1)], [("terms", "deposit", 0, 0.1)]),
     "voc": ([("job", "voc_limit", 0, 10.0)], [("job", "voc_limit", 0, "")]),

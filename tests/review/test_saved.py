@@ -77,12 +77,16 @@ def test_a_book_of_every_schema_is_read_and_reissued(schema):
     one, again = taken(back), reissue(back, [CATALOGS])
     changed = one.opened.price() - back.shown("price_total")[0]
     told = [line for line in report(again) if "equations" in line or "the file itself" in line]
-    if schema == versions.SCHEMA:
+    if schema > 4:
         assert changed == 0 and told == []
     else:
         assert changed > 0 and told == [f"the program's equations changed: +{changed:.2f} USD"]
     for key, rows in inputs(open_job(SHED).values).items():  # what was asked for since is blank
-        for row, old in zip(rows, inputs(one.opened.values)[key], strict=True):
+        before = inputs(one.opened.values)[key]
+        if key == "guards" and schema < 6:
+            assert before == []
+            continue
+        for row, old in zip(rows, before, strict=True):
             said = {name: value for name, value in old.items() if value is not None}
             said.pop("accepted", None)  # the shed accepts questions that were not asked then
             assert said.items() <= row.items(), key
@@ -94,7 +98,7 @@ def test_the_schema_goes_up_with_the_inputs():
     puts the new digest here.
     """
     names = " ".join(sorted(f"{kind.key}_{one.key}" for kind in KINDS.values() for one in kind.fields))
-    assert (versions.SCHEMA, hashlib.sha256(names.encode()).hexdigest()[:12]) == (5, "bb90c8c76345")
+    assert (versions.SCHEMA, hashlib.sha256(names.encode()).hexdigest()[:12]) == (6, "a5d778ec989e")
 
 
 def test_inputs_that_were_renamed_since_are_found(tmp_path, monkeypatch):

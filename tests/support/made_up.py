@@ -31,6 +31,7 @@ ROWS = {
     "rooms": (0, 2),
     "openings": (0, 4),
     "kit": (0, 2),
+    "guards": (0, 2),
     "tasks": (0, 4),
     "signed": (0, 3),
     "contract": (0, 3),
@@ -58,6 +59,8 @@ def _names(values, block):
 def _value(field, values, units, number):
     """A strategy for one field; names are those of rows that exist by then."""
     rule = field.rule
+    if field is KINDS["guards"].field_of["guard"]:
+        return st.just(values["families"][number]["guard"])
     if isinstance(rule, OneOf):
         names = _names(values, rule.block)
         return st.sampled_from(names) if names else st.none()

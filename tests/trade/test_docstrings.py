@@ -40,6 +40,8 @@ UNCALLED = {  # not called with quantities, and why
     "working_days.ready_at": "takes the working days",
     "schedule.by_hand": "takes tuples of steps",
     "schedule.sequence": "takes tuples of steps",
+    **dict.fromkeys(("carrying.merged", "carrying.exchange", "carrying.choices"), "takes tuples of money"),
+    **dict.fromkeys(("proving.together", "proving.rivals", "proving.limit", "proving.proved"), "takes tuples of money"),
     "weather.saturation_pressure": "takes the plain 273.15 from a temperature",
     "weather.dew_point": "takes the plain 273.15 from a temperature",
 }

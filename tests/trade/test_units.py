@@ -13,7 +13,20 @@ from builder.records.fields import Field
 from builder.returned.typed import understood
 from builder.spellings import SPELLINGS, measured
 from builder.stages.constants import shown_constants
-from builder.trade import film, labor, packs, price, rental, schedule, spray, takeoff, wear, working_days
+from builder.trade import (
+    carrying,
+    film,
+    labor,
+    packs,
+    price,
+    proving,
+    rental,
+    schedule,
+    spray,
+    takeoff,
+    wear,
+    working_days,
+)
 
 UNIT = pint.UnitRegistry()
 UNIT.define("money = [money]")
@@ -70,6 +83,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
         ],
         "money/ft**2",
     ),
+    wear.guard_share: ([2, (400, "ft**2")], "1/ft**2"),
     wear.worn_by_volume: ([(18, "gal"), (45, "gal")], ""),
     wear.worn_by_fan: ([(9, "inch"), (10, "inch"), 0.75], ""),
     wear.worn_by_flow: ([(0.26, "gal/min"), (0.24, "gal/min"), 17 / 15], ""),
@@ -100,6 +114,11 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     rental.short_rental: ([8, (100, "money"), (300, "money")], "money"),
     rental.least_rental: ([33, (100, "money"), (300, "money"), (900, "money")], "money"),
     spray.line_fill: ([(1, "qt"), (0.5, "gal"), 0.8, 2, 0.1], "gal"),
+    carrying.trip: ([(9, "money"), (45, "min"), (54, "money/hour")], "money"),
+    carrying.saving: ([(36, "money"), (410, "money"), (425, "money")], "money"),
+    carrying.exchange: ([(((9, "money"), (0, "money")), ((8, "money"), (7, "money"))), (0,)], ""),
+    proving.together: ([(((9, "money"), (0, "money")), ((8, "money"), (7, "money"))), (0, 1)], "money"),
+    proving.rivals: ([(((9, "money"), (0, "money")), ((8, "money"), (7, "money")))], ""),
     price.selling_price: ([(10000, "money"), 0.2, 0.15], "money"),
     price.cost_paid: ([(10000, "money"), 0.2, 0.15], "money"),
     price.payable: ([(70.035, "money"), (0.01, "money"), 1e-6], "money"),
@@ -123,8 +142,10 @@ def _plain(value):
 
 # modules whose functions test_docstrings.py alone calls with quantities
 BY_DOCSTRING = ("emission", "learning", "risk", "weather")
-# what takes the working days and steps, and gives many times: tests/trade/test_schedule.py holds them
+# what takes the working days and steps, and gives many times: tests/trade/test_schedule.py holds them; what gives more
+# than one table of money: tests/trade/test_carrying.py
 BY_EXAMPLE = {working_days.ready_at, schedule.by_hand, schedule.sequence}
+BY_EXAMPLE |= {carrying.merged, carrying.choices, proving.limit, proving.proved}
 
 
 def test_every_trade_function_is_called():

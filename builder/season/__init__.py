@@ -1,0 +1,1 @@
+"""What many jobs together ask for: the nozzle sizes to keep on the van."""
