@@ -34,7 +34,7 @@ def books_in(paths: Iterable[str | Path]) -> list[str]:
 def reading(path: str) -> Reading:
     """What the workbook at a path teaches. Nothing is raised: one that cannot be read says why."""
     try:
-        opened = taken(returned(path), formulas=False).opened
+        opened = taken(returned(path, inputs_alone=True), formulas=False).opened
         job = opened.estimate.job
         start = Reading(path, OPEN, name=str(job.name or Path(path).stem), system=opened.units.system)
         if job.closed_on is None:

@@ -15,6 +15,7 @@ from builder.learning.closed import BROKEN, CLOSED, OPEN, TWICE, Target
 from builder.learning.lessons import taught
 from builder.problems import Refused
 from builder.records.folders import Folders
+from builder.returned.read import returned
 
 MANY, FEW = 40, 4
 TRUTH = Truth()
@@ -85,6 +86,15 @@ def test_books_that_teach_nothing_are_told_and_the_others_count(houses, tmp_path
     assert "Lap siding, Handling: 4.6 s/ft2 -> " in told.out and "4 jobs, 90 % between" in told.out
     assert "stay: 4 jobs of the 10 that are needed" in told.out
     assert {path: path.read_bytes() for path in before} == before  # told alone
+
+
+def test_sheets_without_inputs_are_not_read_and_not_missed(houses):
+    whole, alone = (returned(houses / "house-0.xlsx", inputs_alone=one) for one in (False, True))
+    assert (alone.values, alone.settings, alone.issued) == (whole.values, whole.settings, whole.issued)
+    assert list(alone.strays) == list(whole.strays) and alone.gone == whole.gone
+    assert alone.book.sheetnames == whole.book.sheetnames
+    cells = [sum(len(sheet._cells) for sheet in one.book.worksheets) for one in (whole, alone)]
+    assert cells[1] < cells[0] / 2
 
 
 def test_a_folder_without_books_is_refused(tmp_path):
