@@ -2,6 +2,7 @@
 
 import hashlib
 import os
+import signal
 from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import replace
@@ -71,8 +72,14 @@ def readings(books: Sequence[str], processes: int | None = None) -> Iterator[Rea
     if many < 2 or len(books) <= FEW:
         yield from map(reading, books)
         return
-    # made anew, not copied: a copy of a process with threads may hang
-    with ProcessPoolExecutor(many, get_context("spawn"), max_tasks_per_child=A_WORKER) as workers:
+    # made anew, not copied: a copy of a process with threads may hang; the command that is stopped stops them
+    with ProcessPoolExecutor(
+        many,
+        get_context("spawn"),
+        initializer=signal.signal,
+        initargs=(signal.SIGINT, signal.SIG_IGN),
+        max_tasks_per_child=A_WORKER,
+    ) as workers:
         yield from workers.map(reading, books)
 
 
