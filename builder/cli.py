@@ -181,12 +181,14 @@ def _letter(options):
 
     path = Path(options.output or Path(options.book).parent / f"{Path(options.book).stem}.eml")
     apart([(path, options.book)], [options.book])
-    data, opened = letter(options.book, options.to, not options.without_book, options.anyway, options.customer)
+    with_book = not options.without_book
+    data, opened = letter(options.book, options.to, with_book, options.anyway, options.customer, options.bill)
     put(options.output or path, data, options.force)
     _say(f"{path}: {opened.summary()}")
-    if options.customer:
+    if options.customer or options.bill:
         if b"application/pdf" not in data:
-            _say("the letter goes without the Bid page: LibreOffice (soffice), which prints it, is not installed")
+            page = "Bill" if options.bill else "Bid"
+            _say(f"the letter goes without the {page} page: LibreOffice (soffice), which prints it, is not installed")
     elif not options.without_book:
         _say("the attached workbook shows costs, wages and margin; --without-book leaves it out")
     return 0

@@ -108,10 +108,14 @@ def parser(run):
         "-o", "--output", type=_file, metavar="FILE", help="the draft to write (BOOK.eml, beside the workbook)"
     )
     letter.add_argument("--without-book", action="store_true", help="do not attach the workbook, which shows costs")
-    letter.add_argument(
+    page = letter.add_mutually_exclusive_group()
+    page.add_argument(
         "--customer",
         action="store_true",
         help="for the customer: the bid in words, with its page as PDF where LibreOffice is installed; no workbook",
+    )
+    page.add_argument(
+        "--bill", action="store_true", help="for the customer: the last bill in words, with its page; no workbook"
     )
     letter.add_argument(
         "--anyway", action="store_true", help="write it even if there is no price, a draft, or one that may be wrong"

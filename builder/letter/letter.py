@@ -6,10 +6,11 @@ from pathlib import Path
 
 from builder.jobs import Opened
 from builder.letter.draft import Table, addresses, draft, file_name, one_line
-from builder.letter.page import bid_page
+from builder.letter.page import printed_page
 from builder.problems import BadValue, Problem, Refused
 from builder.quantities import Units, Value
 from builder.records.questions import DEMO
+from builder.records.sentences import BILL_TAX
 from builder.returned.read import Returned, returned
 from builder.review.inspect import Inspection, inspect
 from builder.sheets.judging import Judge
@@ -24,10 +25,16 @@ ESTIMATE = (
 
 
 def letter(
-    path: str | Path, to: str | None = None, with_book: bool = True, anyway: bool = False, customer: bool = False
+    path: str | Path,
+    to: str | None = None,
+    with_book: bool = True,
+    anyway: bool = False,
+    customer: bool = False,
+    bill: bool = False,
 ) -> tuple[bytes, Opened]:
     """(the draft as bytes, the estimate it speaks of). Refused where the book's price cannot be relied on, unless
-    `anyway`. customer: the bid in words and, where LibreOffice is at hand, its page; never the workbook.
+    `anyway`. customer, bill: the bid or the last bill in words and, where LibreOffice is at hand, its page; never the
+    workbook. Refused where there is no bill.
     """
     try:
         receivers = addresses(to) if to is not None else ()
@@ -36,13 +43,17 @@ def letter(
     back = returned(path)
     look = inspect(back)
     opened = look.taken.opened
+    if bill:
+        _there_is_a_bill(back.name, opened.estimate)
     if not anyway:
-        _relied_on(look, back)
-    job = opened.estimate.job
-    attached = _bid(opened) if customer else _book(path, back) if with_book else None
-    blocks = tuple(_blocks(opened, attached[0] if attached else None, customer))
-    subject = f"{'Bid' if customer else 'Estimate'}: {_said(job.name, 150) or 'painting'}"
-    return draft(subject, receivers, _day(job.date, job), blocks, attached), opened
+        _relied_on(look, back, bill)
+    job, last = opened.estimate.job, opened.estimate.rows["bill"][0]
+    title = f"Bill {last.number:g}" if bill else "Bid" if customer else "Estimate"
+    attached = _page(opened, title) if customer or bill else _book(path, back) if with_book else None
+    name = attached[0] if attached else None
+    blocks = tuple(_bill_blocks(opened, name) if bill else _blocks(opened, name, customer))
+    day = to_date(last.day) if bill else _day(job.date, job)
+    return draft(f"{title}: {_said(job.name, 150) or 'painting'}", receivers, day, blocks, attached), opened
 
 
 def _book(path: str | Path, back: Returned) -> tuple[str, bytes]:
@@ -50,24 +61,35 @@ def _book(path: str | Path, back: Returned) -> tuple[str, bytes]:
     return file_name(Path(path).name, ".xlsx"), back.source.getvalue()
 
 
-def _bid(opened: Opened) -> tuple[str, bytes] | None:
-    """The Bid page, as (file name, bytes); None where nothing here prints it."""
-    page = bid_page(opened)
-    return None if page is None else (file_name(f"Bid {_said(opened.estimate.job.name, 60)}.pdf", ".pdf"), page)
+def _page(opened: Opened, title: str) -> tuple[str, bytes] | None:
+    """The page of a bid or a bill, as (file name, bytes); None where nothing here prints it."""
+    page = printed_page(opened, title.split()[0])
+    return None if page is None else (file_name(f"{title} {_said(opened.estimate.job.name, 60)}.pdf", ".pdf"), page)
 
 
-def _relied_on(look: Inspection, back: Returned) -> None:
+def _there_is_a_bill(name: str, estimate: Estimate) -> None:
+    """Refuses a book in which nothing is signed or nothing is billed."""
+    if estimate.rows["agreed"][0].signed is None:
+        hint = "type the price as signed on Job, and the contract on Changes; Checks says what else to fix"
+        raise Refused([Problem(name, 0, 0, "there is no bill: no price is signed", hint)])
+    if not estimate.rows["bill"][0].live:
+        hint = "type its date there; what is wrong in a row is said beside it"
+        raise Refused([Problem(name, 0, 0, "there is no bill: no row of Bills on Changes has a date", hint)])
+
+
+def _relied_on(look: Inspection, back: Returned, bill: bool) -> None:
     """Refuses a book whose price somebody who gets the letter cannot rely on: the first reason there is."""
-    for message, hint in _doubts(look, back):
+    for message, hint in _doubts(look, back, bill):
         raise Refused([Problem(back.name, 0, 0, message, f"{hint}, or use --anyway")])
 
 
-def _doubts(look: Inspection, back: Returned) -> Iterator[tuple[str, str]]:
+def _doubts(look: Inspection, back: Returned, bill: bool) -> Iterator[tuple[str, str]]:
     """Why a book should not be mailed, as (what, what to do): no price, touched where that may change the price,
-    another price than its inputs give, figures out of date, a draft with questions open.
+    another price than its inputs give, figures out of date, a draft with questions open. A bill is of what was signed:
+    it asks neither for a price of today nor for answers.
     """
     estimate, units = look.taken.opened.estimate, back.units
-    if estimate.checks.stops:
+    if estimate.checks.stops and not bill:
         more = f", and {estimate.checks.stops - 1:g} more" if estimate.checks.stops > 1 else ""
         yield f"it has no price: {estimate.checks.first}{more}", "fix it in the workbook; Checks lists all"
     touched = [finding for finding in look.doubtful if finding.kind != "stale"]
@@ -85,7 +107,7 @@ def _doubts(look: Inspection, back: Returned) -> Iterator[tuple[str, str]]:
             )
     for finding in look.doubtful:
         yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
-    if questions := look.opened.questions():
+    if not bill and (questions := look.opened.questions()):
         more = f", and {len(questions) - 1} more, which Checks lists" if len(questions) > 1 else ""
         yield f"its price is a draft: {questions[0]}{more}", "answer it in the workbook, or accept it on Job"
 
@@ -132,6 +154,31 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
             "change an input in it, and every figure follows."
         )
     yield "Kind regards"
+
+
+def _bill_blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
+    """The letter of a bill, top to bottom: what its page says."""
+    estimate, units = opened.estimate, opened.units
+    bill = estimate.rows["bill"][0]
+    yield "Hello,"
+    at = f" at {_said(bill.site)}" if bill.site else ""
+    whose = f", for {_said(bill.client)}" if bill.client else ""
+    about = _said(estimate.job.name) or "the painting"
+    yield f"here is our bill number {bill.number:g} for {about}{at}{whose}, of {_date(to_date(bill.day))}."
+    yield f"Due now: {_money(bill.due_now, units)}."
+    yield f"Done so far: {bill.told_done}."
+    lines = [row for row in estimate.rows["bill_list"] if row.amount is not None]
+    yield Table("How it adds up", tuple((_bill_line(row), _money(row.amount, units)) for row in lines), True)
+    yield str(bill.pay_terms)
+    yield f"Sales tax is {BILL_TAX}."
+    if attached:
+        yield f"The bill is attached as {attached}."
+    yield "Kind regards"
+
+
+def _bill_line(row: Row) -> str:
+    """'Held back, until all is done'"""
+    return ", ".join(filter(None, (_said(row.line), _said(row.what))))
 
 
 def _prices(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:

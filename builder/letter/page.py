@@ -1,4 +1,4 @@
-"""The Bid page as a PDF: what a customer gets instead of the workbook, which shows costs.
+"""The Bid or the Bill as a PDF: what a customer gets instead of the workbook, which shows costs.
 
 LibreOffice prints it, where it is installed; nothing else of the workbook is in the file.
 """
@@ -14,21 +14,20 @@ from builder.workbook.make import make
 
 SAME = {14: b"20260101000000", 32: b"0" * 32}
 PROGRAM = "soffice"
-SHEET = "Bid"
 SECONDS = 120  # that a start of LibreOffice and one page may take
 # What LibreOffice writes anew each time: when, and an identity in two copies. Others of the same length stand in its
-# place, so that the same bid gives the same bytes.
+# place, so that the same page gives the same bytes.
 _EACH_TIME = re.compile(rb"(?<=/CreationDate\(D:)\d{14}(?=Z)|(?<=/DocChecksum /)\w{32}|(?<=<)[0-9A-F]{32}(?=>)")
 
 
-def bid_page(opened: Opened) -> bytes | None:
-    """The bytes of the page; None where LibreOffice is not installed or does not print it."""
+def printed_page(opened: Opened, title: str) -> bytes | None:
+    """The bytes of a sheet of one page, by its title; None where LibreOffice is not installed or does not print it."""
     program = shutil.which(PROGRAM)
     if program is None:
         return None
-    with tempfile.TemporaryDirectory(prefix="bid-") as folder:
-        book = Path(folder, "Bid.xlsx")
-        book.write_bytes(make(opened, only=SHEET))
+    with tempfile.TemporaryDirectory(prefix="page-") as folder:
+        book = Path(folder, f"{title}.xlsx")
+        book.write_bytes(make(opened, only=title))
         command = [program, f"-env:UserInstallation={Path(folder, 'profile').as_uri()}", "--headless", "--norestore"]
         command += ["--convert-to", "pdf:calc_pdf_Export", "--outdir", folder, str(book)]
         try:

@@ -36,6 +36,15 @@ SIGNED = (("accepted", "Accepted", '"The price, the work and the conditions abov
           ("customer", "Customer", '"Name, signature, date:"'),
           ("contractor", "Contractor", '"Name, signature, date:"'))
 
+# Bill.
+UNSIGNED_BILL = "No bill yet: type the price as signed on Job, and the contract on Changes."
+NO_BILL = "No bill yet: type its date under Bills on Changes. What is wrong in a row is said beside it."
+BILL_STAGED = "A payment falls due once its part of the work is done, changes as the work goes on."
+BILL_WORKED = "What falls due follows the work done; the deposit counts first."
+BILL_SETTLED = "All is done: this bill settles the contract with its changes."
+BILL_HELD = "Part of it is held back until all is done."
+BILL_TAX = "included as in the contract"
+
 # Summary: three steps, each in its column, with the sheet it leads to and its words.
 STEPS = (
     (2, "Job", "1  Job: who, where, crew"),

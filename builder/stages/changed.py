@@ -2,6 +2,7 @@
 
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
+from builder.stages.bid import day, spoken_day, typed, typed_text
 from builder.stages.cost import payable_formula
 from builder.trade.price import payable
 from builder.values import same
@@ -10,7 +11,9 @@ from builder.values import same
 SHEET = "Contract workings"
 CHANGE_LINES = Block("change_lines", SHEET, (
     C("no", "Change", "count", label=lambda number: number),
-    C("live", "Sound", "count", 'IF((N({row.sound})=1)*(N({terms.sound})=1)=1,1,"")', ""),
+    C("live", "Sound", "count", 'IF((N({row.sound})=1)*(N({basics.live})=1)=1,1,"")', ""),
+    C("day", "Day", "count", "IF({live}=1,{row.date},0)", ""),
+    C("told", "In words, for a bill", "text", f'{typed("{row.what}")}&", "&{day("{day}")}'),
     C("alternate", "Alternate taken", "text", '{row.alternate}&""'),
     C("by_alternate", "Price of the alternate in the contract", "money",
       'IF({alternate}="",0,SUMPRODUCT(--({contract.alternate}={alternate}),{contract.price}))'),
@@ -20,10 +23,11 @@ CHANGE_LINES = Block("change_lines", SHEET, (
       f'IF({{row.amount}}="",{payable_formula("{by_work}+{by_alternate}")},{{row.amount}})'),
 ), {"row": At("changes", "{no}")}, "live")
 AGREED = Block("agreed", SHEET, (
-    C("signed", "Price as signed", "money", 'IF(ISNUMBER({job.signed_price}),{job.signed_price},"")', ""),
+    C("signed", "Price as signed", "money",
+      'IF((N({basics.live})=1)*ISNUMBER({job.signed_price})=1,{job.signed_price},"")', ""),
     C("changes", "Agreed changes", "money", "SUM({change_lines.worth})", "signed"),
     C("contract", "Contract with its changes", "money", "{signed}+{changes}", "signed"),
-), form="upright", top=40)
+), form="upright", top=70)
 BLOCKS = (CHANGE_LINES, AGREED)
 # fmt: on
 
@@ -32,9 +36,11 @@ def changed(est):
     """What each change adds, and what the contract comes to with them."""
     terms, cent = est.terms, est.basics.cent
     for row, entry in zip(est.rows["change_lines"], est.rows["changes"]):
-        row.live = 1.0 if entry.sound and terms.sound else None
+        row.live = 1.0 if entry.sound and est.basics.live else None
+        row.day = entry.date if row.live else 0.0
         if not row.live:
             continue
+        row.told = f"{typed_text(est, entry.what)}, {spoken_day(row.day)}"
         row.alternate = entry.alternate
         row.by_alternate = 0.0
         if entry.alternate is not None:
@@ -45,7 +51,7 @@ def changed(est):
         if entry.amount is None:
             row.worth = payable(row.by_work + row.by_alternate, cent, terms.slack)
     agreed = est.rows["agreed"][0]
-    agreed.signed = est.job.signed_price if est.job.sound else None
+    agreed.signed = est.job.signed_price if est.basics.live else None
     if agreed.signed is not None:
         agreed.changes = sum(row.worth for row in est.rows["change_lines"] if row.live)
         agreed.contract = agreed.signed + agreed.changes

@@ -52,7 +52,7 @@ TABLES = (
     _table("log", C("shown_paid", "Paid hours", "time", "{line.paid}", ""),
            C("shown_said", "Said of it", "text", '{line.said}&""', ""), line="log_lines"),
     _table("changes", C("shown_worth", "Counts", "money", "{line.worth}", ""), line="change_lines"),
-    _table("bills", under="changes"),
+    _table("bills", C("shown_due", "Due", "money", "{line.due_now}", ""), under="changes", line="bill_lines"),
     _table("contract", under="bills"),
     _table("signed", under="contract"),
     _table("coatings"),
@@ -68,7 +68,8 @@ TABLES = (
     _table("holidays", under="access"),
 )
 # Tables of the week, their workings, and what of those stands beside the entries.
-WEEK = (("log", "log_lines", ("paid", "said")), ("changes", "change_lines", ("worth",)))
+WEEK = (("log", "log_lines", {"paid": "paid", "said": "said"}), ("changes", "change_lines", {"worth": "worth"}),
+        ("bills", "bill_lines", {"due": "due_now"}))
 # fmt: on
 
 
@@ -90,7 +91,7 @@ def beside(est):
         entry.set(shown_hours=hours.hours and hours.hours[0])
     for block, working, shown in WEEK:
         for entry, line in zip(rows[block], rows[working]):
-            entry.set(**{f"shown_{key}": getattr(line, key) for key in shown})
+            entry.set(**{f"shown_{key}": getattr(line, of) for key, of in shown.items()})
     for block in (
         "openings",
         "systems",

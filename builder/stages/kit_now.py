@@ -45,11 +45,12 @@ KIT_NOW = Block("kit_now", SHEET, (
       "MIN(1,MAX(0,{worn_volume}-1)*{size.reference_life}/({through}+({through}=0)))*{terms.excess}*{money}"),
     C("rolling", "Coats that are back-rolled", "count", "SUMPRODUCT({film.sprays},{film.rolls})"),
     C("used", "Used in this job", "count", 'IF({through}+{fanned}+{timed}>0,1,"")'),
+    C("told_lost", "Paint lost, in words", "text",
+      f'REPT(", "&{nearest("{late}", "money")}&" "&{{book.currency}}&" of paint lost",'
+      "--({late}>={constants.step_money}))", "used"),
     C("verdict", "Verdict", "text",
       'CHOOSE({state},"' + '","'.join(STATES) + '")'
-      f'&REPT(", "&{nearest("{late}", "money")}&" "&{{book.currency}}&" of paint lost",'
-      "--({late}>={constants.step_money}))"
-      f'&REPT("{ROLLING}",({{state}}>2)*({{rolling}}>0))', "used"),
+      f'&{{told_lost}}&REPT("{ROLLING}",({{state}}>2)*({{rolling}}>0))', "used"),
 ), {"own": At("kit", "{no}"), "size": At("nozzles", "{own.nozzle_at}")}, "live", under="log_days",
     section="Nozzles of the kit by now")
 # fmt: on
@@ -86,5 +87,6 @@ def kit_now(est):
 
 def _verdict(est, row):
     amount = est.units.to_cell(to_nearest(est, row.late, "money"), "money")
-    lost = f", {plain(amount)} {est.units.currency} of paint lost" if est.units.to_cell(row.late, "money") >= 1 else ""
-    return STATES[int(row.state) - 1] + lost + (ROLLING if row.state > 2 and row.rolling else "")
+    lost = est.units.to_cell(row.late, "money") >= 1
+    row.told_lost = f", {plain(amount)} {est.units.currency} of paint lost" if lost else ""
+    return STATES[int(row.state) - 1] + row.told_lost + (ROLLING if row.state > 2 and row.rolling else "")

@@ -15,6 +15,8 @@ from builder.stages import (
     basics,
     bid,
     bid_parts,
+    bill,
+    billed,
     book,
     brief,
     budget,
@@ -101,6 +103,7 @@ SHEETS = (
     Sheet("Log", "run", "One row a day and coat or task: who, how long, how much paint, how much area"),
     Sheet("Progress", "run", "What is done, what is to go, what it will come to, what paint to order"),
     Sheet("Changes", "run", "What was agreed after signing; below, bills, and the contract and plan as signed"),
+    Sheet("Bill", "run", "For the customer: what the last bill asks for, and how it adds up"),
     Sheet("Terms", "keep", "How this contractor works and charges"),
     Sheet("Coatings", "keep", "Coatings: figures of the data sheets, packs and prices"),
     Sheet("Nozzle sizes", "keep",
@@ -146,7 +149,7 @@ SHEETS = (
     Sheet("Log workings", "working",
           "The log against the signed plan, row by row; what it adds up to by coat, task and day"),
     Sheet("Progress workings", "working", "Where the job stands, figure by figure"),
-    Sheet("Contract workings", "working", "What agreed changes add to the contract"),
+    Sheet("Contract workings", "working", "What agreed changes add to the contract, and what each bill asks for"),
     Sheet("Words", "working", "Closed lists of words"),
     Sheet("Limits", "working", "Smallest and largest of every number that may be entered"),
     Sheet("Constants", "working", "Scales between the units of this book"),
@@ -157,7 +160,7 @@ SHEETS = (
 
 
 # Tables of entries of which nothing is worked out beside them.
-UNWORKED = ("guards", "surfaces", "rates", "crews", "exposures", "signed", "contract", "log", "changes", "bills")
+UNWORKED = ("guards", "surfaces", "rates", "crews", "exposures", "signed", "log", "changes", "bills")
 
 
 def blocks(units, capacity):
@@ -242,6 +245,11 @@ def blocks(units, capacity):
         *progress_page.BLOCKS,
         kit_now.KIT_NOW,
         *changed.BLOCKS,
+        billed.contract_block(units),
+        billed.BILL_LINES,
+        billed.sums_block(capacity["changes"]),
+        billed.BILL,
+        *bill.BLOCKS,
         book.BOOK,
         in_use.IN_USE,
         *choice.nozzle_blocks(units, capacity["coats"]),
@@ -326,6 +334,7 @@ def capacities(lines=100, plan_lines=2, contract_lines=2, log_lines=60, **more):
         change_lines=rows["changes"],
         agreed=1,
         kit_now=rows["kit"],
+        **billed.rows(rows),
         findings=len(checks.STATED),
         check_lines=len(checks.STATED) + 1,
         asks=gathered.ASKS,
@@ -393,6 +402,8 @@ STAGES = (
     progress.progress,
     progress_page.progress_page,
     kit_now.kit_now,
+    billed.billed,
+    bill.bill,
     entries.beside,
     issued.issued,
     brief.brief,

@@ -69,9 +69,10 @@ PLANNED = Block("progress", SHEET, (
     C("soonest", "Ordered first", "count",
       "--(({short}>0)*(SUMPRODUCT(--({*short}>0),--({*urgency}<{urgency}))=0)=1)", "leads"),
     C("orders", "There is some to order", "count", 'IF(N({short})>0,1,"")', ""),
+    C("paint", "What to order", "text", '{coating}&REPT(", "&{color},--({color}<>""))', "orders"),
     C("told", "What to do", "text",
-      f'"Order "&{upward("{short}", "volume")}&" "&{{constants.volume_unit}}&" of "&{{coating}}'
-      f'&REPT(", "&{{color}},--({{color}}<>""))&IF({{order_in}}=0,", now",", by "&{short("{order_on}")})', "orders"),
+      f'"Order "&{upward("{short}", "volume")}&" "&{{constants.volume_unit}}&" of "&{{paint}}'
+      f'&IF({{order_in}}=0,", now",", by "&{short("{order_on}")})', "orders"),
 ), {"row": At("signed", "{no}"), "paint": At("coatings", "{paint_at}")}, "live", under="log_lines",
     section="The signed plan, coat by coat and task by task")
 
@@ -187,9 +188,9 @@ def _orders(est, rows):
     for row in short:
         row.orders = 1.0
         amount = plain(est.units.to_cell(to_upward(est, row.short, "volume"), "volume"))
-        color = f", {row.color}" if row.color else ""
+        row.paint = row.coating + (f", {row.color}" if row.color else "")
         when = f"by {said_date(row.order_on)[1]}" if row.order_in else "now"
-        row.told = f"Order {amount} {est.units.shown('volume')} of {row.coating}{color}, {when}"
+        row.told = f"Order {amount} {est.units.shown('volume')} of {row.paint}, {when}"
 
 
 def _workday(est, day, count):

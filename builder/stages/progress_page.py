@@ -18,15 +18,16 @@ UNLOGGED = "Signed. Type the first day on Log."
 ON_PLAN = "as planned"
 
 
-def _hours(amount):
-    return f'{nearest(amount, "time")}&" h"'
-
-
 def _against(more, less, amount, quantity):
     """', 10 h more than planned', or less, or as planned."""
     return (f'CHOOSE(2+({amount}>{{constants.step_{quantity}}}/2)-({amount}<0-{{constants.step_{quantity}}}/2),'
             f'"{less}","{ON_PLAN}","{more}")')
 
+
+# Figures of the sentences, as they are read: key, what it is, of what, quantity.
+READ = (("e", "hours earned", "earned", "time"), ("p", "hours planned", "planned", "time"),
+        ("w", "hours paid", "paid", "time"), ("a", "hours at the end", "at_end", "time"),
+        ("c", "cost at the end", "at_end_cost", "money"))
 
 LOG_DAYS = Block("log_days", SHEET, (
     C("no", "Working day", "count", label=lambda number: number),
@@ -50,18 +51,21 @@ TOLD = Block("week", "Progress workings", (
     C("plan_days", "Days of the plan", "days", "IF(ISNUMBER({job.signed_days}),MAX(1,{job.signed_days}),1)", ""),
     C("more_hours", "Hours over the plan", "time", "{week.at_end}-{week.planned}", ""),
     C("more_cost", "Cost over the plan", "money", "{week.at_end_cost}-{week.planned_cost}", ""),
+    *(C(f"told_{key}", f"Read as: {words}", quantity, nearest(f"{{week.{of}}}", quantity), "started=0")
+      for key, words, of, quantity in READ),
     C("told_done", "Where it stands", "text",
-      f'{short("{week.as_of}")}&": "&INT({{week.share}}*100+1/2+{{terms.slack}})&" % done; earned "'
-      f'&{_hours("{week.earned}")}&" of "&{_hours("{week.planned}")}&" planned, paid "&{_hours("{week.paid}")}',
+      f'{short("{week.as_of}")}&": "&INT({{week.share}}*100+1/2+{{terms.slack}})&" % done; "&{{told_earned}}',
       "started=0"),
+    C("told_earned", "Hours earned and paid", "text",
+      '"earned "&{told_e}&" h of "&{told_p}&" h planned, paid "&{told_w}&" h"', "started=0"),
     C("told_finish", "Its last day", "text",
       f'"finished"&REPT(" on "&{short("{week.finish}")},--({{week.to_go}}>0))', "started=0"),
     C("told_hours", "Hours at the end", "text",
-      f'"At this pace: "&{_hours("{week.at_end}")}&" at the end, "'
+      '"At this pace: "&{told_a}&" h at the end, "'
       f'&{_against("more than planned", "less than planned", "{more_hours}", "time")}&"; "&{{told_finish}}',
       "started=0"),
     C("told_cost", "Cost at the end", "text",
-      f'"Cost at the end: "&{nearest("{week.at_end_cost}", "money")}&" "&{{book.currency}}&", "'
+      '"Cost at the end: "&{told_c}&" "&{book.currency}&", "'
       f'&{_against("more than planned", "less than planned", "{more_cost}", "money")}', "started=0"),
     C("first_short", "Row of the paint to order first", "count",
       'IF(SUM({progress.short})=0,"",MATCH(1,{progress.soonest},0))', ""),
@@ -141,11 +145,14 @@ def _sentences(est, week, said):
 
 
 def _told(est, week):
+    for key, _, of, quantity in READ:
+        setattr(week, f"told_{key}", to_nearest(est, getattr(week, of), quantity))
     percent = floor(week.share * 100 + 0.5 + est.terms.slack)
-    week.told_done = (
-        f"{said_date(week.as_of)[1]}: {percent} % done; earned {_hour_words(est, week.earned)} of "
-        f"{_hour_words(est, week.planned)} planned, paid {_hour_words(est, week.paid)}"
+    week.told_earned = (
+        f"earned {_hour_words(est, week.earned)} of {_hour_words(est, week.planned)} planned, "
+        f"paid {_hour_words(est, week.paid)}"
     )
+    week.told_done = f"{said_date(week.as_of)[1]}: {percent} % done; {week.told_earned}"
     week.told_finish = f"finished on {said_date(week.finish)[1]}" if week.to_go > 0 else "finished"
     week.told_hours = (
         f"At this pace: {_hour_words(est, week.at_end)} at the end, {_against_words(est, week.more_hours, 'time')}; "

@@ -8,9 +8,9 @@ def share_done(measured, planned, finished):
 
     Parameters
     ----------
-    measured : area coated so far, or hours paid for a task [m**2 or s]
-    planned : of the plan, in the same unit, more than 0
-    finished : whether somebody said that nothing is left to do
+    measured : area coated so far, or hours paid for a task, which stand for it here [s]
+    planned : the same of the plan, more than 0 [s]
+    finished : whether somebody said that nothing is left to do [-]
 
     Returns
     -------
@@ -58,7 +58,8 @@ def hours_at_end(paid, planned, earned, pace):
     Parameters
     ----------
     paid : all hours paid so far, those of work that was not planned too [s]
-    planned, earned : hours of the plan, and of what is done of it [s]
+    planned : hours of the plan [s]
+    earned : hours of the plan of what is done of it [s]
     pace : planned hours that an hour earns [-]
 
     Returns
@@ -111,7 +112,8 @@ def still_needed(planned, area, done, used, share):
     Parameters
     ----------
     planned : paint of the whole coat by the plan [m**3]
-    area, done : of the whole coat, and of it so far [m**2]
+    area : of the whole coat [m**2]
+    done : of it so far [m**2]
     used : so far [m**3]
     share : of the coat that is done [-]
 

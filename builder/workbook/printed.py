@@ -7,6 +7,8 @@ from xlsxwriter.utility import xl_col_to_name as letters
 from builder.records.sentences import CONDITIONS, LEAD
 from builder.stages.bid import CHAIN, FACT_LINES, LETTERHEAD, SCOPE, TERM_LINES
 from builder.stages.bid_parts import PRICE
+from builder.stages.bill import LIST
+from builder.stages.billed import LINES, NOW
 from builder.workbook import reading
 from builder.workbook.answers import LOOKS
 from builder.workbook.columns import LINE
@@ -24,7 +26,8 @@ ROLES = {
 }
 # characters: what stands before a line or the part of the work; the line; color or a part; area or its price
 BID_WIDTHS = (27, 54, 31, 14)
-PAGES = ("Bid", "Crew card")
+BILL_WIDTHS = (24, 58, 18)  # characters: what a line is, its words, its amount
+PAGES = ("Bid", "Bill", "Crew card")
 SIGNED_HEIGHT = 34
 NARROW = 1.18  # letters of running text in the width of a character
 ROOM = {"tasks": 2, "exclusions": 2}  # lines kept free for what may be typed
@@ -97,4 +100,22 @@ def bid(writer):
     area = first.row - 1, 0, first.row + first.rows - 2, len(BID_WIDTHS) - 1
     reading.call(writer, sheet, area, ("begins", f"${letters(first.col)}{first.row}=1"))
     print_whole(sheet, LETTERHEAD - 1, places["bid", "contractor"].row - 1, len(BID_WIDTHS) - 1)
+    sheet.fit_to_pages(1, 1)
+
+
+def bill(writer):
+    """One sheet of paper, with what is due now in large."""
+    sheet, places = writer.sheets["Bill"], writer.layout.places
+    for col, width in enumerate(BILL_WIDTHS):
+        sheet.set_column(col, col, width)
+    sheet.freeze_panes(3, 0)
+    said, lines = writer.estimate.rows["bill"][0], writer.estimate.rows["bill_list"]
+    fit(sheet, places["bill", "terms_told"].row - 1, ((said.terms_told, BILL_WIDTHS[1]),), 2)
+    sheet.set_row(places["bill", "asked"].row - 1, 20)
+    for row in lines:
+        fit(sheet, LIST - 2 + row.no, zip((row.line, row.what), BILL_WIDTHS))
+    sheet.write_string(LIST - 3, 0, "How it adds up", writer.styles("section"))
+    last, right = LIST - 2 + len(lines), len(BILL_WIDTHS) - 1
+    reading.call(writer, sheet, (LIST - 1, 0, last, right), ("total", f'$A{LIST}="{LINES[NOW - 1][0]}"'))
+    print_whole(sheet, LETTERHEAD - 1, last, right)
     sheet.fit_to_pages(1, 1)

@@ -281,6 +281,7 @@ def write(layout, estimate, settings, shown=VISIBLE):
         price_page.price(writer)
         shopping_page.shopping(writer)
         printed.bid(writer)
+        printed.bill(writer)
         answers.nozzles(writer)
         answers.wear_budget(writer)
         answers.trace(writer)

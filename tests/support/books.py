@@ -8,7 +8,7 @@ from builder.jobs import open_job
 from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
-from support.places import ATTIC, BEDROOMS, CATALOGS, EXAMPLES, SHED
+from support.places import ANNEX, ATTIC, BEDROOMS, CATALOGS, EXAMPLES, RUNNING, SHED
 from support.slow import slow
 from support.small import CATALOGS as FEW_SIZES
 from support.small import small_books, usual_books
@@ -20,8 +20,9 @@ BOOKS = {
     "blank": (None, None),
     "blank in metric": (None, "metric"),
     "shed": (SHED, None),
+    "shed running": (RUNNING, None),
 }
-ALONE = {"bedrooms": (BEDROOMS, None), "attic": (ATTIC, None)}  # for tests that name it
+ALONE = {"annex": (ANNEX, None), "bedrooms": (BEDROOMS, None), "attic": (ATTIC, None)}  # for tests that name it
 SMALL = "small "  # before a name: the same as a small book
 # the examples, one of them of the usual size; the slow tests look at the others too
 FEW = ("boathouse", *(SMALL + name for name in EXAMPLES if name != "boathouse"))

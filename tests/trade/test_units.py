@@ -14,7 +14,9 @@ from builder.returned.typed import understood
 from builder.spellings import SPELLINGS, measured
 from builder.stages.constants import shown_constants
 from builder.trade import (
+    billing,
     carrying,
+    earning,
     film,
     labor,
     packs,
@@ -83,6 +85,11 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
         ],
         "money/ft**2",
     ),
+    earning.share_done: ([(6, "hour"), (8, "hour"), False], ""),
+    earning.pace: ([(6, "hour"), (8, "hour")], ""),
+    earning.hours_at_end: ([(40, "hour"), (90, "hour"), (36, "hour"), 0.9], "hour"),
+    earning.seen_loss: ([(0.6, "gal"), (2, "gal")], ""),
+    earning.still_needed: ([(3, "gal"), (400, "ft**2"), (300, "ft**2"), (2, "gal"), 0.75], "gal"),
     wear.guard_share: ([2, (400, "ft**2")], "1/ft**2"),
     wear.worn_by_volume: ([(18, "gal"), (45, "gal")], ""),
     wear.worn_by_fan: ([(9, "inch"), (10, "inch"), 0.75], ""),
@@ -123,6 +130,14 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     price.cost_paid: ([(10000, "money"), 0.2, 0.15], "money"),
     price.payable: ([(70.035, "money"), (0.01, "money"), 1e-6], "money"),
     price.markup: ([0.4], ""),
+    billing.contract_to_date: ([(4000, "money"), (250, "money")], "money"),
+    billing.done_so_far: ([(9, "hour"), (32400, "s")], ""),
+    billing.payments_reached: ([2, 0.5, 1e-6], ""),
+    billing.by_stages: ([(400, "money"), (1800, "money"), (250, "money"), 0.5], "money"),
+    billing.by_work: ([(400, "money"), (4250, "money"), 0.5], "money"),
+    billing.due_to_date: ([(2325, "money"), (4250, "money"), (400, "money"), 0.5, False, True], "money"),
+    billing.held_back: ([(2325, "money"), (400, "money"), 0.1], "money"),
+    billing.due_now: ([(2325, "money"), (192.5, "money"), (400, "money")], "money"),
 }
 
 
