@@ -5,6 +5,7 @@ import os
 import signal
 from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from dataclasses import replace
 from multiprocessing import get_context
 from pathlib import Path
@@ -16,7 +17,6 @@ from builder.problems import Problem, Refused
 from builder.returned.read import returned
 from builder.returned.taken import taken
 
-A_WORKER = 64  # books, after which a worker is made anew: whatever a library keeps goes with it
 FEW = 3  # books that are read faster than workers are made
 
 
@@ -72,15 +72,15 @@ def readings(books: Sequence[str], processes: int | None = None) -> Iterator[Rea
     if many < 2 or len(books) <= FEW:
         yield from map(reading, books)
         return
-    # made anew, not copied: a copy of a process with threads may hang; the command that is stopped stops them
-    with ProcessPoolExecutor(
-        many,
-        get_context("spawn"),
-        initializer=signal.signal,
-        initargs=(signal.SIGINT, signal.SIG_IGN),
-        max_tasks_per_child=A_WORKER,
-    ) as workers:
-        yield from workers.map(reading, books)
+    # made anew, not copied: a copy of a process with threads may hang; the command that is stopped stops them. They stay
+    # to the end: those of this library that are replaced after some work were seen to hang.
+    ignoring = (signal.SIGINT, signal.SIG_IGN)
+    try:
+        with ProcessPoolExecutor(many, get_context("spawn"), signal.signal, ignoring) as workers:
+            yield from workers.map(reading, books)
+    except BrokenProcessPool:
+        hint = "read smaller folders, or close other programs"
+        raise Refused([Problem(books[0], 0, 0, "a program that read these books was stopped", hint)]) from None
 
 
 def each_once(readings: Iterable[Reading]) -> Iterator[Reading]:
