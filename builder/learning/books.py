@@ -72,8 +72,8 @@ def readings(books: Sequence[str], processes: int | None = None) -> Iterator[Rea
     if many < 2 or len(books) <= FEW:
         yield from map(reading, books)
         return
-    # made anew, not copied: a copy of a process with threads may hang; the command that is stopped stops them. They stay
-    # to the end: those of this library that are replaced after some work were seen to hang.
+    # made anew, not copied: a copy of a process with threads may hang; the command that is stopped stops them; never
+    # replaced while they work: with max_tasks_per_child the library was seen to wait for ever
     ignoring = (signal.SIGINT, signal.SIG_IGN)
     try:
         with ProcessPoolExecutor(many, get_context("spawn"), signal.signal, ignoring) as workers:

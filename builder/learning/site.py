@@ -26,7 +26,7 @@ def days_lost(est: Estimate, logged: Collection[float]) -> Iterator[Lesson]:
         for day in gap if len(gap) <= ELSEWHERE else ():
             lost[to_date(day).month] += 1
             days[to_date(day).month] += 1
-    for day in logged:
+    for day in sorted(logged)[1:]:  # a job begins with a day of work, whatever the weather: that day tells nothing
         days[to_date(day).month] += 1
     for month, number in sorted(days.items()):
         key = f"lost_{MONTHS[month - 1][:3].lower()}"

@@ -26,35 +26,35 @@ def _said(est, *dates):
 
 
 def test_a_week_with_two_days_of_rain():
-    """Monday June 1 to Friday June 5, 2026, without Tuesday and Wednesday: two of five; half as many days as count
-    whole.
+    """Monday June 1 to Friday June 5, 2026, without Tuesday and Wednesday: two of the four after the first, which is
+    worked by definition; four days of the ten that count whole.
     """
-    assert _said(Open(), "2026-06-01", "2026-06-04", "2026-06-05") == {"lost_jun": (0.4, 0.5)}
+    assert _said(Open(), "2026-06-01", "2026-06-04", "2026-06-05") == {"lost_jun": (0.5, 0.4)}
 
 
 def test_weekends_and_holidays_are_not_lost():
     """Friday July 3, 2026 is taken off, the 4th is a Saturday: from Thursday to Monday nothing is lost."""
     est = Open(holidays=["2026-07-03"])
-    assert _said(est, "2026-07-02", "2026-07-06") == {"lost_jul": (0.0, 0.2)}
-    assert _said(Open(), "2026-07-02", "2026-07-06") == {"lost_jul": (pytest.approx(1 / 3), 0.3)}
+    assert _said(est, "2026-07-02", "2026-07-06") == {"lost_jul": (0.0, 0.1)}
+    assert _said(Open(), "2026-07-02", "2026-07-06") == {"lost_jul": (0.5, 0.2)}
 
 
 def test_each_month_has_its_own():
     """Friday May 29 and Thursday June 4: Monday to Wednesday, June 1 to 3, are lost in June."""
-    assert _said(Open(), "2026-05-29", "2026-06-04") == {"lost_may": (0.0, 0.1), "lost_jun": (0.75, 0.4)}
+    assert _said(Open(), "2026-05-29", "2026-06-04") == {"lost_jun": (0.75, 0.4)}
 
 
 def test_a_crew_that_was_elsewhere_is_no_weather():
     """From Friday June 5 to Monday June 15 are five working days: rain; to Tuesday June 16 six: another job."""
-    assert _said(Open(), "2026-06-05", "2026-06-15") == {"lost_jun": (pytest.approx(5 / 7), 0.7)}
-    assert _said(Open(), "2026-06-05", "2026-06-16") == {"lost_jun": (0.0, 0.2)}
+    assert _said(Open(), "2026-06-05", "2026-06-15") == {"lost_jun": (pytest.approx(5 / 6), 0.6)}
+    assert _said(Open(), "2026-06-05", "2026-06-16") == {"lost_jun": (0.0, 0.1)}
 
 
 def test_a_sheltered_site_loses_part_of_what_the_month_does():
-    """Half of the weather counts there: one day of three is what a month of two thirds would take; under a roof nothing
-    is learned of it.
+    """Half of the weather counts there: one day of two is what a month of all days would take; under a roof nothing is
+    learned of it.
     """
-    assert _said(Open(weather=0.5), "2026-06-01", "2026-06-03")["lost_jun"][0] == pytest.approx(2 / 3)
+    assert _said(Open(weather=0.5), "2026-06-01", "2026-06-03")["lost_jun"][0] == 1.0
     assert _said(Open(weather=0.0), "2026-06-01", "2026-06-03") == {}
 
 
