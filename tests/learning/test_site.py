@@ -1,10 +1,11 @@
 """Days of a log that the weather took, counted by hand on a calendar."""
 
+from random import Random
 from types import SimpleNamespace as Row
 
 import pytest
 
-from builder.learning.site import days_lost
+from builder.learning.site import TENTH, days_lost
 from builder.values import day
 
 
@@ -61,3 +62,20 @@ def test_a_sheltered_site_loses_part_of_what_the_month_does():
 def test_a_slip_of_the_pen_in_a_year_says_nothing():
     assert _said(Open(), "2026-06-01", "2062-06-03") == {}
     assert _said(Open()) == {}
+
+
+def test_many_jobs_tell_the_share_that_drew_them():
+    """Days lost with a chance of 0.3, a job of five days of work: days lost of all days after the first are 0.3 but for
+    runs beyond five, 0.3^6 of them (two standard deviations of 3,400 days are 0.016).
+    """
+    draw, lost, days = Random(6), 0.0, 0.0
+    for _ in range(600):
+        dates, at = [day("2026-06-01")], 0
+        while len(dates) < 5:
+            at += 1
+            if draw.random() >= 0.3:
+                dates.append(day("2026-06-01") + at + 2 * (at // 5))
+        for one in days_lost(Open(), set(dates)):
+            number = one.weight * TENTH
+            lost, days = lost + one.value * number, days + number
+    assert 0.28 <= lost / days <= 0.32
