@@ -6,10 +6,10 @@ loaded when it is first asked for.
 
 TYPE_CHECKING = False  # checkers of types take it for true; that of `typing` would have to be loaded
 if TYPE_CHECKING:
-    from builder.api import Refused, estimate, inspect, make, open_job, read
+    from builder.api import Refused, estimate, inspect, learn, make, open_job, read
 
 __version__ = "0.1.0"
-__all__ = ["Refused", "estimate", "inspect", "make", "open_job", "read"]
+__all__ = ["Refused", "estimate", "inspect", "learn", "make", "open_job", "read"]
 
 
 def __getattr__(name: str) -> object:

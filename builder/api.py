@@ -5,6 +5,7 @@
     make        an estimate -> the bytes of its workbook
     inspect     a workbook that came back -> what in it is not as it was made, and the estimate of its inputs
     read        a workbook that came back -> the text of a job file that builds to the same estimate
+    learn       workbooks of closed jobs -> what they teach the catalogs, proposed and not written
 
 `catalogs` is one folder or several, a later one laid over those before; None: `catalogs` in the folder where the
 program runs, else those that came with Wetfilm. A book is a path, or an open binary stream.
@@ -23,6 +24,7 @@ from builder.records.fields import Values
 from builder.records.folders import Folders
 
 if TYPE_CHECKING:  # what is read of a workbook takes a library that building one does not need
+    from builder.learning.lessons import Taught
     from builder.review.inspect import Inspection
 
 Catalogs: TypeAlias = str | Path | Iterable[str | Path] | None
@@ -99,6 +101,22 @@ def read(book: Book, catalogs: Catalogs = None) -> str:
 
     folders = _folders(catalogs)
     return as_job(inspect(book, folders).taken, folders)
+
+
+def learn(books: Iterable[str | Path], catalogs: Catalogs = None, *, processes: int = 1) -> "Taught":
+    """What workbooks of closed jobs, or folders of them, teach the catalogs; nothing is written.
+
+    processes: how many read at a time. Each of them starts the program that calls anew, so more than 1 asks for
+    `if __name__ == "__main__":` there.
+
+    Of what is returned: `proposals` say of each value where it stands, its text and the `new` one, the ends of 90 %
+    (`low`, `high`) and the `jobs` behind it; `drivers` how closed jobs came out against their estimates; `readings`
+    what each book is, `broken` those that cannot be read. Refused where there is no book, or the catalogs have errors.
+    """
+    from builder.learning.books import books_in, each_once, readings
+    from builder.learning.lessons import taught
+
+    return taught(list(each_once(readings(books_in(books), processes))), _folders(catalogs))
 
 
 def _folders(catalogs: Catalogs) -> Folders:

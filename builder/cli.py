@@ -212,6 +212,35 @@ def _letter(options):
     return 0
 
 
+def _learn(options):
+    import datetime
+
+    from builder.jobs import SHIPPED
+    from builder.learning.books import books_in, each_once, readings
+    from builder.learning.lessons import report, taught, write
+    from builder.learning.report import as_workbook
+
+    books, found = books_in(options.books), []
+    if options.write and tuple(options.catalogs) == SHIPPED:
+        hint = "make your own with 'wetfilm new DIR', and name them with --catalogs"
+        raise Misused([Problem(str(SHIPPED[0]), 0, 0, "the catalogs that came with the program do not learn", hint)])
+    if options.report:
+        apart([(options.report, "the report")], [*books, *_files(options)])
+    step = max(1, len(books) // 20)
+    for number, one in enumerate(each_once(readings(books)), start=1):
+        found.append(one)
+        if len(books) > 4 and number % step == 0:
+            _warn(f"{number} of {len(books)} read")
+    lessons = taught(found, options.catalogs)
+    _say(*report(lessons))
+    if options.report:
+        put(options.report, as_workbook(lessons), options.force)
+        _say(options.report)
+    if options.write:
+        _say(*write(lessons, options.catalogs, datetime.date.today().isoformat()))
+    return 1 if lessons.broken else 0
+
+
 RUN = {
     "build": _build,
     "carry": _carry,
@@ -219,6 +248,7 @@ RUN = {
     "compare": _compare,
     "impact": _impact,
     "inspect": _inspect,
+    "learn": _learn,
     "letter": _letter,
     "new": _new,
     "read": _read,

@@ -145,7 +145,20 @@ def parser(run):
         "--force", action="store_true", help="overwrite a draft that somebody changed, but never BOOK itself"
     )
     letter.set_defaults(run=run["letter"])
-    for command in (build, check, impact, carry, read, inspect, compare, reissue, sign):
+    learn = commands.add_parser("learn", help="what closed jobs teach the catalogs")
+    learn.add_argument(
+        "books", nargs="+", type=_file, metavar="BOOK_OR_DIR", help="workbooks of closed jobs, or folders of them"
+    )
+    learn.add_argument("--write", action="store_true", help="change the values in the catalogs, each with a dated note")
+    learn.add_argument(
+        "--report",
+        type=_file,
+        metavar="FILE.xlsx",
+        help="write estimate against actual, by job and driver, as a workbook",
+    )
+    learn.add_argument("--force", action="store_true", help="overwrite a report that somebody changed")
+    learn.set_defaults(run=run["learn"])
+    for command in (build, check, impact, carry, read, inspect, compare, reissue, sign, learn):
         command.add_argument(
             "--catalogs",
             type=_file,

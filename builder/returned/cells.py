@@ -46,6 +46,7 @@ class _CellsOnly(ExcelReader):
     drawings, pivots, rules."""
 
     letters = 0
+    names = None  # the defined names whose sheets are read; None: all sheets are
 
     def counted(self, parse):
         """The parser of formulas, stopped where a long one that is shared by many cells would fill the memory."""
@@ -73,12 +74,22 @@ class _CellsOnly(ExcelReader):
                         self.shared_strings.append(_string(element))
                         element.clear()
 
+    def sheets(self):
+        """The sheets whose cells are wanted; None for all."""
+        if self.names is None:
+            return None
+        defined = (one for one in self.parser.defined_names.definedName if one.name in self.names)
+        return {sheet.replace("''", "'") for one in defined for sheet, _ in one.destinations}
+
     def read_worksheets(self):
-        read = set()
+        read, wanted = set(), self.sheets()
         for about, relation in self.parser.find_sheets():
             if relation.target in read or relation.target not in self.valid_files:
                 raise ValueError(relation.target)
             read.add(relation.target)
+            if wanted is not None and about.name not in wanted:
+                self.wb.create_sheet(about.name)
+                continue
             with self.archive.open(relation.target) as stream:
                 sheet = WorksheetReader(
                     self.wb.create_sheet(about.name), stream, self.shared_strings, self.data_only, False
@@ -112,22 +123,24 @@ def _sound():
     return safe.Verified(stream.getvalue(), "a sound workbook")
 
 
-def loaded(source, data_only=True):
-    """The library's workbook with its cells. source: as `safe.opened` takes it; data_only: values, else formulas.
+def loaded(source, data_only=True, names=None):
+    """The library's workbook with its cells. source: as `safe.opened` takes it; data_only: values, else formulas;
+    names: the defined names whose sheets are read, where other sheets may stay blank.
 
     What the library stumbles over in a file is a fault of the file; but where it stumbles over a sound one too, this
     module uses something that the library no longer has, and its own error is told.
     """
     verified = safe.opened(source)
     try:
-        return _read(verified, data_only)
+        return _read(verified, data_only, names)
     except BENT:
         _read(_sound(), data_only)
         raise safe.refused(verified.name, "it is damaged", safe.AGAIN) from None
 
 
-def _read(verified, data_only):
+def _read(verified, data_only, names=None):
     reader = _CellsOnly(verified, keep_links=False, data_only=data_only)
+    reader.names = names
     reader.archive = _Parts(verified)
     with warnings.catch_warnings(), contextlib.redirect_stdout(io.StringIO()):  # it prints of styles that are not there
         warnings.simplefilter("ignore")  # it warns of parts it would drop on saving; nothing is saved

@@ -28,6 +28,10 @@ LARGEST = 50_000  # cells under one name, at most
 MADE = {"units": str, "currency": str, "exchange": float, **dict.fromkeys(ROOM, float)}
 LATER = {"plan_lines": 2.0, "contract_lines": 2.0, "log_lines": 60.0, "form": None}
 INPUTS = 60_000  # cells under the names of all inputs; a book of 2,000 lines has 27,000
+INPUT_NAMES = {f"{kind.key}_{one.key}" for kind in KINDS.values() for one in kind.fields} | {
+    *(f"book_{column.key}" for column in BOOK.columns),
+    *(f"issued_{key}" for key in ("kind", "record", "text")),
+}
 DIGITS = 1e-9  # of a number, beyond which another one was typed
 FURTHER = 1000  # rows below a table of inputs in which something typed is looked for
 
@@ -159,14 +163,15 @@ def _areas(book):
     return found, copies
 
 
-def returned(source):
-    """Read a workbook that this program wrote, whatever program has saved it since. source: a path or a binary stream.
+def returned(source, inputs_alone=False):
+    """Read a workbook that this program wrote, whatever program has saved it since. source: a path or a binary stream;
+    inputs_alone: sheets without an input are not read, which is faster; of books of this schema alone.
 
     Inputs whose cells were deleted are blank, catalogs whose sheet was deleted as they were issued; `gone` names both.
     Raises Refused where it is no such workbook or none of its inputs is left.
     """
     verified = safe.opened(source)
-    book = loaded(verified)
+    book = loaded(verified, names=INPUT_NAMES if inputs_alone else None)
     areas, copies = _areas(book)
     back = Returned(verified, book, areas, copies=copies)
     _renamed(back)

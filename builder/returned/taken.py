@@ -170,8 +170,10 @@ def _beyond(stray: Stray, key: str) -> tuple[str, str]:
     return stray.sheet, stray.cells[key]
 
 
-def taken(back: Returned) -> Taken:
-    """The inputs of a Returned workbook, understood, and estimated."""
+def taken(back: Returned, formulas: bool = True) -> Taken:
+    """The inputs of a Returned workbook, understood, and estimated. formulas: whether those that a person typed are
+    told, for which the book is read a second time.
+    """
     found: list[Finding] = []
     values: Values = {key: [] for key in KINDS}
     marks: dict[str, list[dict[str, Cell]]] = {key: [] for key in KINDS}
@@ -187,7 +189,8 @@ def taken(back: Returned) -> Taken:
         marks[kind.key].append(
             cells | {"": Cell(first.sheet, f"row {re.sub('[A-Z]', '', first.cell)}" if first.cell else "")}
         )
-    _formulas(back, found)
+    if formulas:
+        _formulas(back, found)
     grown = {fact: max(back.settings[fact], float(len(values[table]))) for fact, table in ROOM.items()}
     opened = from_values(values, back.units, back.settings | grown)
     told = {Cell(finding.sheet, finding.cell) for finding in found if finding.kind in LOST}

@@ -184,7 +184,7 @@ def hours_by_day(writer, row):
         {"type": "line"},
         "Are the hours as planned?",
         "Evening of",
-        "Hours",
+        "Hours (h)",
         x={"interval_unit": max(1, shown // 10)},
         y={"num_format": "0", "min": 0},
     )

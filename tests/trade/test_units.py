@@ -156,7 +156,7 @@ def _plain(value):
 
 
 # modules whose functions test_docstrings.py alone calls with quantities
-BY_DOCSTRING = ("emission", "risk", "weather")
+BY_DOCSTRING = ("emission", "learning", "risk", "weather")
 # what takes the working days and steps, and gives many times: tests/trade/test_schedule.py holds them; what gives more
 # than one table of money: tests/trade/test_carrying.py
 BY_EXAMPLE = {working_days.ready_at, schedule.by_hand, schedule.sequence}

@@ -39,7 +39,8 @@ NAMES = (  # what, its names, where it is used
     (lambda: ExcelReader, "read read_manifest read_workbook", CELLS),
     (lambda: ExcelReader, "read_properties read_custom read_theme read_strings read_worksheets", CELLS),  # overridden
     (lambda: _reading()[0], "archive data_only package parser shared_strings valid_files wb", CELLS),
-    (lambda: _reading()[0].parser, "find_sheets", CELLS),
+    (lambda: _reading()[0].parser, "defined_names find_sheets", CELLS),
+    (lambda: _reading()[0].parser.defined_names, "definedName", CELLS),
     (lambda: Manifest, "find", CELLS),
     (lambda: _reading()[1], "bind_cells parser", CELLS),
     (lambda: _reading()[1].parser, "parse parse_formula parse_row row_dimensions source", CELLS),
