@@ -137,8 +137,7 @@ def _contract(est: Estimate) -> Iterator[Record]:
         if price.live and line.priced:
             more = _cents(price.total - base.total, units)
             yield {"what": line.called, "alternate": letter_of(line.alone), "price": more}
-    if base.deposit:
-        yield {"what": "Deposit", "payment": _cents(base.deposit, units)}
+    yield {"what": "Deposit", "payment": _cents(base.deposit, units)}  # 0 too: bills take the first for it
     stages = [base.stage] * (int(est.terms.stages) - 1) + [base.last]
     for number, paid in enumerate((one for one in stages if one), start=1):
         yield {"what": f"Payment {number}", "payment": _cents(paid, units)}

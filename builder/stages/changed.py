@@ -20,7 +20,8 @@ CHANGE_LINES = Block("change_lines", SHEET, (
     C("by_work", "By area and hours", "money",
       'IF({row.area}="",0,{row.area}*{terms.extra_area})+IF({row.hours}="",0,{row.hours}*{terms.extra_hour})'),
     C("worth", "Adds to the contract", "money",
-      f'IF({{row.amount}}="",{payable_formula("{by_work}+{by_alternate}")},{{row.amount}})'),
+      f'IF({{row.amount}}="",{payable_formula("MAX(0,{by_work}+{by_alternate})")}'
+      f'-{payable_formula("MAX(0,0-{by_work}-{by_alternate})")},{{row.amount}})'),
 ), {"row": At("changes", "{no}")}, "live")
 AGREED = Block("agreed", SHEET, (
     C("signed", "Price as signed, with its day", "money",
@@ -49,7 +50,8 @@ def changed(est):
         row.by_work = (entry.area or 0.0) * (terms.extra_area or 0.0) + (entry.hours or 0.0) * (terms.extra_hour or 0.0)
         row.worth = entry.amount
         if entry.amount is None:
-            row.worth = payable(row.by_work + row.by_alternate, cent, terms.slack)
+            both = row.by_work + row.by_alternate  # an alternate may be less
+            row.worth = payable(max(0.0, both), cent, terms.slack) - payable(max(0.0, -both), cent, terms.slack)
     agreed = est.rows["agreed"][0]
     agreed.signed = est.job.signed_price if est.basics.live and est.job.signed_on is not None else None
     if agreed.signed is not None:

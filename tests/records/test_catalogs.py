@@ -130,9 +130,9 @@ MISTAKES = [
         "coatings",
         "viscosity: 250 cP",
         "250 cP",
-        "250 mPas",
-        "250 mPas",
-        "Viscosity: unknown unit 'mPas' (use cP, mPa.s, Pa.s)",
+        "250 poise",
+        "250 poise",
+        "Viscosity: unknown unit 'poise' (use cP, mPa.s, Pa.s)",
     ),
     (
         "coatings",
@@ -215,7 +215,7 @@ MISTAKES = [
         "2026-03-02",
         "2026-13-02",
         "2026-13-02",
-        "Priced on: '2026-13-02' is not a date (write year-month-day",
+        "Priced on: 2026-13-02 is not a date (write year-month-day",
     ),
     (
         "coatings",
