@@ -117,7 +117,8 @@ def test_the_catalogs_of_the_program_do_not_learn(houses, monkeypatch, tmp_path,
 @pytest.mark.slow
 def test_forty_closed_jobs_teach_their_truths(small, tmp_path, catalogs, capsys):
     """Each value goes at least half of its way (forty jobs weigh 40 / 50), and not beyond it by more than chance; the
-    intervals hold it; one job with a digit too many moves none of them by a twentieth.
+    intervals hold it; one job with a digit too many in its paint and one too few in its hours moves none by a
+    twentieth.
     """
     folder = tmp_path / "books"
     folder.mkdir()

@@ -54,7 +54,8 @@ tasks: [{{task: Mask openings, system: Boards}}, {{task: Set up}}]
 
 
 def closed_job(seed, truth, folder, catalogs, name=None, slip=1.0):
-    """The text of a closed job. slip: a typing error in the hours of its first day, as a factor."""
+    """The text of a closed job. slip: typing errors in its log: paint with a digit too many, hours with
+    one too few, as a factor."""
     name = name or f"House {seed}"
     plain = folder / f"plain-{seed}.yaml"
     plain.write_text(job_text(Random(seed)), encoding="utf-8")
@@ -90,15 +91,15 @@ def closed_job(seed, truth, folder, catalogs, name=None, slip=1.0):
     days = max(3, round(truly / HOUR / 14))
     workdays = _worked(draw, days + 1, truth.rain)
     rows, through = (
-        [f"{{date: {workdays[0]}, tag: T1, people: 2, hours: {masked / HOUR / 2 * slip:.3f} h, done: yes}}"],
+        [f"{{date: {workdays[0]}, tag: T1, people: 2, hours: {masked / HOUR / 2 / slip:.4f} h, done: yes}}"],
         0.0,
     )
     for day in workdays[1:]:
         through += used / days
         narrower = 1 - 0.25 * through * (1 + coat.thinning) / (truth.life * pick.life)
         rows.append(
-            f"{{date: {day}, tag: C1, people: 2, hours: {truly / days / HOUR / 2 * slip:.4f} h, "
-            f"gallons: {used / days / GAL:.4f} gal, area: {coat.surface_coats / days / FT2:.3f} ft2, kit: K1, "
+            f"{{date: {day}, tag: C1, people: 2, hours: {truly / days / HOUR / 2 / slip:.4f} h, "
+            f"gallons: {used / days / GAL * slip:.4f} gal, area: {coat.surface_coats / days / FT2:.3f} ft2, kit: K1, "
             f"fan: {fan * narrower / 0.0254:.3f} in, wet_film: {wet / MIL:.3f} mil}}"
         )
     for day in workdays:
