@@ -88,6 +88,9 @@ def bid_blocks(tasks, coats):
     helpers = Block("bid", "Bid", (
         C("live", "Priced", "count", 'IF({price.live@1}=1,1,"")', ""),
         C("job_told", "Job", "text", typed("{job.name}"), ""),
+        C("drafted", "Said of a draft", "text",
+          f'REPT("{DRAFT_BID}",({{checks.open}}>0)*({{agreed.signed}}=""))'),
+        C("said_signed", "Said of a signed bid", "text", f'REPT("{SIGNED_BID}",--({{agreed.signed}}<>""))'),
         C("sales_tax", "Sales tax", "money", "{price.tax@1}"),
         C("fixed", "The price is fixed", "count",
           '--(IF({job.price_is}="",{terms.price_is},{job.price_is})<>"estimate")'),
@@ -127,8 +130,7 @@ def bid_blocks(tasks, coats):
     ), form="page", place=0, top=LETTERHEAD)
     heading = Block("bid", "Bid", (
         C("heading", "", "text", '"Bid for painting"&IF({job_told}="","",": "&{job_told})'),
-        C("state", "", "text", f'IF({{price.live@1}}=1,REPT("{DRAFT_BID}",({{checks.open}}>0)*({{agreed.signed}}=""))'
-          f'&REPT("{SIGNED_BID}",--({{agreed.signed}}<>"")),"{NO_PRICE}")'),
+        C("state", "", "text", f'IF({{price.live@1}}=1,{{drafted}}&{{said_signed}},"{NO_PRICE}")'),
         C("missing", "", "text",
           f'IF({{price.live@1}}=1,REPT("{DEMO}",--({{checks.said_demo}}="yes")),{{checks.first}})'),
     ), form="page", place=0, top=HEADING)
@@ -199,7 +201,9 @@ def bid(est):
         row.state, row.missing = NO_PRICE, est.checks.first
         return
     signed = est.rows["agreed"][0].signed is not None
-    row.state = SIGNED_BID if signed else DRAFT_BID if est.checks.open else None
+    row.drafted = DRAFT_BID if est.checks.open and not signed else None
+    row.said_signed = SIGNED_BID if signed else None
+    row.state = row.said_signed or row.drafted
     row.missing = DEMO if est.checks.demo else None
     row.client, row.site = typed_text(est, job.client), typed_text(est, job.site)
     _dates(est, row)

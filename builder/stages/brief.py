@@ -52,10 +52,11 @@ TOLD = (
       'IF({stands}="","",FIXED(INT({stands}+1/2+{terms.slack}),0)&" "&{book.currency})', ""),
     C("price_called", "What the price is called on Summary", "text",
       f'"Price"&REPT("{BY_TODAY}",--({{agreed.signed}}<>""))&" ("&{{book.currency}}&")"', ""),
+    C("moved_way", "It is 1 less, 2 as it was, 3 more", "count",
+      f"2+({{moved}}>{HALF})-({{moved}}<0-{HALF})", "moved"),
     C("told_moved", "How far it has moved, in words", "text",
-      f'IF({{moved}}="","","By today\'s inputs the price is "&REPT({said_money("ABS({moved})")},'
-      '--(ABS({moved})>{constants.money_step}/2))'
-      f'&CHOOSE(2+({{moved}}>{HALF})-({{moved}}<0-{HALF}),"{MOVED[0]}","{MOVED[1]}","{MOVED[2]}"))', ""),
+      f'"By today\'s inputs the price is "&REPT({said_money("ABS({moved})")},--({{moved_way}}<>2))'
+      f'&CHOOSE({{moved_way}},"{MOVED[0]}","{MOVED[1]}","{MOVED[2]}")', "moved"),
     C("told_stands", "Contract, in words", "text",
       f'IF({{agreed.signed}}="",""," · contract "&{said_money("{stands}")})', ""),
     C("next", "Next to do", "text", '{first}&""', ""),
@@ -132,6 +133,7 @@ def _signed(est, row, agreed):
         row.moved = row.price - agreed.signed
         half = est.units.from_cell(est.units.money_step, "money") / 2
         way = (row.moved > half) - (row.moved < -half)
+        row.moved_way = 2.0 + way
         row.told_moved = f"By today's inputs the price is {money(est, abs(row.moved)) if way else ''}{MOVED[1 + way]}"
     if row.stands is not None:
         whole = floor(est.units.to_cell(row.stands, "money") + 0.5 + est.terms.slack)

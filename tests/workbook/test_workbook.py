@@ -80,7 +80,7 @@ def test_formulas_use_plain_functions_and_no_bare_numbers(books):
         assert set(re.findall(r"\d+(?:\.\d+)?", bare)) <= NUMBERS, told
 
 
-def test_sixteen_coats_by_fifty_sizes_stay_under_660_kb(tmp_path):
+def test_sixteen_coats_by_fifty_sizes_stay_under_710_kb(tmp_path):
     opened = open_job(ROOT / "examples/boathouse.yaml", [ROOT / "catalogs"])
     values = opened.values
     values["coats"] = (values["coats"] * 2)[:16]
@@ -90,7 +90,7 @@ def test_sixteen_coats_by_fifty_sizes_stay_under_660_kb(tmp_path):
     assert len([row for row in estimate.rows["trials"] if row.cost]) > 700
     assert (
         len(write(Layout(blocks(opened.units, estimate.capacity), estimate.capacity), estimate, opened.settings))
-        < 660_000
+        < 710_000
     )
 
 
