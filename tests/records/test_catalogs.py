@@ -132,8 +132,8 @@ MISTAKES = [
         "250 cP",
         "250 poise",
         "250 poise",
-        "Viscosity: unknown unit 'poise' (use cP, mPa.s, Pa.s)",
         "Viscosity: unknown unit 'poise' (1 poise is 100 cP; use cP, mPa.s, Pa.s)",
+    ),
     (
         "coatings",
         "pack_price: 44.00",
