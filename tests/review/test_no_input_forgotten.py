@@ -55,8 +55,8 @@ def changed(values, units):
     """
     found = {key: [dict(row) for row in rows] for key, rows in values.items()}
     for kind in KINDS.values():
-        if not found[kind.key]:
-            found[kind.key] = [{}]
+        if not found[kind.key]:  # a record of its own has a name
+            found[kind.key] = [{key: f"{key} of {kind.key}" for key in identity(kind) if key}]
         for field in kind.fields:
             if field.key not in identity(kind):
                 row = found[kind.key][0]
