@@ -20,7 +20,7 @@ def said_money(amount):
 
 HALF = "{constants.money_step}/2"
 MOVED = (" less than was signed.", "what was signed.", " more than was signed.")
-BY_TODAY = ", by today's inputs"
+BY_TODAY = "by today's inputs"
 STATE = (f'IF({{agreed.signed}}="",REPT("{NO_PRICE}",--({{checks.stops}}>0))'
          f'&REPT("{DRAFT}: "&{{checks.open}}&" OPEN",({{checks.stops}}=0)*({{checks.open}}>0))'
          f'&REPT("{READY}",({{checks.stops}}=0)*({{checks.open}}=0)),"{SIGNED}")')
@@ -50,8 +50,6 @@ TOLD = (
     C("told_days", "Days, in words", "text", f'{said_hundredths("{days}")}&" day"&REPT("s",--({{days}}<>1))'),
     C("shown_price", "Price, whole, in words", "text",
       'IF({stands}="","",FIXED(INT({stands}+1/2+{terms.slack}),0)&" "&{book.currency})', ""),
-    C("price_called", "What the price is called on Summary", "text",
-      f'"Price"&REPT("{BY_TODAY}",--({{agreed.signed}}<>""))&" ("&{{book.currency}}&")"', ""),
     C("moved_way", "It is 1 less, 2 as it was, 3 more", "count",
       f"2+({{moved}}>{HALF})-({{moved}}<0-{HALF})", "moved"),
     C("told_moved", "How far it has moved, in words", "text",
@@ -123,11 +121,9 @@ def brief(est):
 
 def _signed(est, row, agreed):
     """The price that stands, and how far that of today's inputs has moved from what was signed."""
-    row.price_called = f"Price ({est.units.currency})"
     row.stands = row.price
     if agreed.signed is not None:
         row.stands = agreed.contract
-        row.price_called = f"Price{BY_TODAY} ({est.units.currency})"
         row.told_stands = f" · contract {money(est, row.stands)}"
     if agreed.signed is not None and row.price is not None:
         row.moved = row.price - agreed.signed

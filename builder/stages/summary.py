@@ -3,7 +3,7 @@
 from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest
-from builder.stages.brief import FACTS, TOLD, plain
+from builder.stages.brief import BY_TODAY, FACTS, TOLD, plain
 from builder.stages.day_words import said_date, short
 from builder.stages.parts import ROOM
 from builder.stages.priced import LINE, part, part_money, part_name, read_parts, rule
@@ -29,7 +29,8 @@ def _plural(number, word):
 ANSWERS = (  # key, what it is, quantity, the answer, more of it
     ("state", "State", "text", "{brief.state}", '""'),
     ("price", "Price", "money", f'IF({{price.live@1}}="","",{nearest("{price.total@1}", "money")})',
-     'IF({price.tax@1}>0,"sales tax included","no sales tax is added")'),
+     'CHOOSE(1+({price.tax@1}>0)+2*({agreed.signed}<>""),"no sales tax is added","sales tax included",'
+     f'"{BY_TODAY}","{BY_TODAY}")'),
     ("days", "Working days", "days", nearest("{days.days@1}", "days"),
      f'IF({{brief.finish}}="","no start date yet","promised by "&{short("{brief.finish}")})'),
     ("paint", "Paint to buy", "volume", nearest("{brief.gallons}", "volume"),
@@ -129,6 +130,8 @@ def _answer(est, row, price):
     row.more_state = ""
     row.price, row.days = to_nearest(est, price.total, "money"), to_nearest(est, days.days, "days")
     row.more_price = "sales tax included" if price.tax > 0 else "no sales tax is added"
+    if est.rows["agreed"][0].signed is not None:
+        row.more_price = BY_TODAY
     row.more_days = "no start date yet" if brief.finish is None else f"promised by {said_date(brief.finish)[1]}"
     row.paint, row.hours = to_nearest(est, brief.gallons, "volume"), to_nearest(est, days.labor, "time")
     row.more_paint = _count(len(bought), "color") + (", the owner's too" if brief.from_owner > 0 else "")

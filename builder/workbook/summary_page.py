@@ -36,11 +36,7 @@ def _band(writer, sheet):
         sheet.set_row(row - 1, height)
     for col, (_, title, quantity, *_) in zip(PLACES, ANSWERS):
         role = "answer_name" if col else "answer_first"
-        if quantity == "money":  # its name says so once it is signed
-            called = writer.estimate.rows["brief"][0].price_called
-            writer.formula(sheet, BAND - 1, col, "=brief_price_called", writer.styles(role), called)
-            continue
-        unit = writer.units.shown(quantity) if quantity == "volume" else ""
+        unit = writer.units.shown(quantity) if quantity in ("money", "volume") else ""
         sheet.write_string(BAND - 1, col, f"{title} ({unit})" if unit else title, writer.styles(role))
     for row, role in zip(HEIGHTS, ("answer_name", "answer", "answer_more")):
         for col in set(range(len(WIDTHS))).difference(PLACES):
