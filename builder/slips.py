@@ -121,11 +121,15 @@ def _bracket(lines: list[str], error: yaml.MarkedYAMLError) -> Slip | None:
         return None
     said = lines[at.line] if at.line < len(lines) else ""
     begins = said.lstrip(" ")
-    outside = len(lines[opens.line]) - len(lines[opens.line].lstrip(" "))
-    sign = lines[opens.line][opens.column : opens.column + 1]
-    if at.line > opens.line and (not begins or begins.startswith("-") or len(said) - len(begins) <= outside):
+    first, column = opens.line, opens.column
+    if first >= len(lines) or not lines[first].strip():  # open until the end of the file: the reader names the end
+        first = next(number for number in range(len(lines) - 1, -1, -1) if set("{[") & set(lines[number]))
+        column = max(map(lines[first].rfind, "{["))
+    outside = len(lines[first]) - len(lines[first].lstrip(" "))
+    sign = lines[first][column : column + 1]
+    if at.line > first and (not begins or begins.startswith("-") or len(said) - len(begins) <= outside):
         close = {"{": "}", "[": "]"}.get(sign, "")
-        return Slip(opens.line + 1, opens.column + 1, f"the {sign} that begins here is not closed", f"add {close}")
+        return Slip(first + 1, column + 1, f"the {sign} that begins here is not closed", f"add {close}")
     hint = "write {key: value, key: value}; text with a comma, a colon or a bracket stands in quotes"
     return Slip(at.line + 1, at.column + 1, "a comma is missing before this", hint)
 

@@ -255,3 +255,9 @@ def test_no_question_asks_for_what_a_problem_tells(tmp_path, old, new):
     assert not left.errors
     if old.startswith(("travel_time", "date")):
         assert len(left.questions()) == len(asked) + 1
+
+
+@pytest.mark.parametrize("text, place", [("job: [", "1:6"), ("a: {b: 1}\nc: [\n\n\n", "2:4"), ("[", "1:1")])
+def test_a_bracket_that_stays_open_until_the_end_of_the_file(tmp_path, text, place):
+    (said,) = of_job(tmp_path, text)
+    assert said.startswith(f"{place}: the [ that begins here is not closed (add ])")
