@@ -1,5 +1,6 @@
 """What is kept of the workbook of a closed job: the few rows that teach something."""
 
+from collections import Counter, defaultdict
 from dataclasses import dataclass
 from typing import Any
 
@@ -7,6 +8,7 @@ from builder.stages.estimate import Estimate
 from builder.values import same, to_date
 
 CLOSED, OPEN, TWICE, BROKEN = "closed", "not closed", "twice", "broken"  # what came of a book
+PAINT = ("coating", "color")
 OUT_OF_PLAN = ("waiting", "breaks", "lost time")  # words of the log for time of nothing that is planned
 
 
@@ -91,22 +93,58 @@ class Logged:
     entry: Any
 
 
+def _coats(est: Estimate) -> dict[int, int]:
+    """Row of the signed plan -> row of its coat: by the tag, else the only coat left of its coating and color."""
+    planned = {int(row.no): row for row in est.rows["signed"] if row.sound and row.coating is not None}
+    coats = {int(row.no): row for row in est.rows["coats"] if row.sound}
+    times = Counter(same(row.tag) for row in coats.values())
+    found = {
+        at: no
+        for at, step in planned.items()
+        for no, coat in coats.items()
+        if same(coat.tag) == same(step.tag) and times[same(coat.tag)] == 1
+    }
+    for at, step in planned.items():
+        left = [
+            no
+            for no, coat in coats.items()
+            if no not in found.values() and all(same(getattr(coat, key)) == same(getattr(step, key)) for key in PAINT)
+        ]
+        if at not in found and len(left) == 1:
+            found[at] = left[0]
+    return found
+
+
+def _tasks(est: Estimate) -> dict[int, int]:
+    """Row of the signed plan -> row of its task, by its words ('Mask openings, Cladding'): of like ones in their
+    order.
+    """
+    named: defaultdict[str, list[int]] = defaultdict(list)
+    for row in est.rows["tasks"]:
+        if row.sound:
+            words = [est.judge.as_text(part) for part in (row.task, row.system) if part is not None]
+            named[same(", ".join(words))].append(int(row.no))
+    found: dict[int, int] = {}
+    for step in est.rows["signed"]:
+        if step.sound and step.coating is None and (left := named.get(same(est.judge.as_text(step.what or "")))):
+            found[int(step.no)] = left.pop(0)
+    return found
+
+
 def log_of(est: Estimate) -> list[Logged]:
-    """The rows of the log that are sound, each with the coat or task that its tag names."""
-    coats = {same(row.tag or f"C{row.no:g}"): int(row.no) for row in est.rows["coats"] if row.sound}
-    tasks = {same(f"T{row.no:g}"): int(row.no) for row in est.rows["tasks"] if row.sound}
+    """The rows of the log that are sound, each with the coat or task that it was planned for."""
+    coats, tasks = _coats(est), _tasks(est)
     found = []
     for line, entry in zip(est.rows["log_lines"], est.rows["log"]):
         if line.live:
             step = est.row("signed", line.plan_at)
-            tag = same(entry.tag) if step else ""
             found.append(
                 Logged(
                     line.day,
-                    same(entry.tag),
+                    same(est.judge.as_text(entry.tag)),
                     step,
-                    coats.get(tag, 0),
-                    tasks.get(tag, 0),
+                    coats.get(line.plan_at, 0),
+                    tasks.get(line.plan_at, 0),
                     line.people,
                     line.paid,
                     line.used,

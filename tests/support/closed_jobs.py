@@ -75,7 +75,7 @@ def closed_job(seed, truth, folder, catalogs, name=None, slip=1.0):
         f"  - {{tag: C1, what: Boards, coating: Exterior acrylic satin, color: Gray, "
         f"area: {coat.surface_coats / FT2:.3f} ft2, hours: {paid / HOUR:.4f} h, gallons: {gallons.need / GAL:.4f} gal, "
         "cost: 100}\n"
-        f"  - {{tag: T1, what: Mask, hours: {mask / HOUR:.4f} h, cost: 100}}\n"
+        f'  - {{tag: T1, what: "Mask openings, Boards", hours: {mask / HOUR:.4f} h, cost: 100}}\n'
         "  - {tag: T2, what: Set up, hours: 4 h, cost: 100}"
     )
     productive = productive if truth.waiting else 1.0  # of the hours of a coat or task in the log
