@@ -182,12 +182,12 @@ def load_catalogs(folders: Sequence[str | Path], units: Units, job: Loaded | Non
     stock = Loaded()
     for over in (*Folders(folders).understood(units), *([job.own] if job and job.own else ())):
         _overlay(stock, over)
-    if job:
-        _leave_out(stock, job.without)
     lacking = [key for key in NEEDED if not stock.values[key] and key not in stock.lost]
     if lacking:
         nowhere = documents.Mark(str(folders[0]), 1, 1)
         keys = " or ".join(f"'{key}:'" for key in lacking)
         stock.problems.append(nowhere.problem(f"no {keys} in any catalog of this folder", "add a file that has it"))
         stock.lost |= set(lacking)
+    if job:
+        _leave_out(stock, job.without)
     return stock
