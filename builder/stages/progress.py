@@ -99,9 +99,10 @@ WEEK = Block("week", "Progress workings", (
     C("paint_more", "Cost of paint beyond what was bought", "money", "SUM({progress.short_cost})", ""),
     C("at_end_cost", "Cost at the end", "money", "{planned_cost}+({at_end}-{planned})*{wage}+{paint_more}", ""),
     C("a_day", "Hours paid a day", "time", "IF({days}=0,0,{paid}/{days})", ""),
+    C("rate", "Hours of a day to come", "time",
+      "{a_day}+({a_day}=0)*MAX(0,N({plan.hours}))*N({basics.people})", ""),
     C("days_to_go", "Working days to go", "count",
-      "IF({a_day}=0,ROUNDUP({to_go}/(N({plan.hours})*N({basics.people})+({signed}=0)),0),"
-      "ROUNDUP(MAX(0,{to_go}/({a_day}+({a_day}=0))-{checks.slack}),0))", ""),
+      "IF({rate}=0,0,ROUNDUP(MAX(0,{to_go}/({rate}+({rate}=0))-{checks.slack}),0))", ""),
     C("finish", "Finished on, as it went", "count", "IF({as_of}=0,0,WORKDAY({as_of},{days_to_go},{holidays.day}))", ""),
 ), form="upright")
 BLOCKS = (PLANNED, WEEK)
@@ -213,9 +214,8 @@ def _job(est, rows, lines):
     week.wage = est.rows["cost"][0].wage or 0.0
     week.planned_cost = sum(row.cost for row in rows)
     week.a_day = week.paid / week.days if week.days else 0.0
-    if week.a_day:
-        week.days_to_go = labor.steps_up(max(0.0, week.to_go / week.a_day - est.checks.slack), 1, 0.0)
-    else:
-        each = (plan.hours or 0.0) * (est.basics.people or 0.0) + est.units.from_cell(1.0 - week.signed, "time")
-        week.days_to_go = labor.steps_up(week.to_go / each, 1, 0.0) if each else 0.0
+    week.rate = week.a_day or max(0.0, plan.hours or 0.0) * (est.basics.people or 0.0)
+    week.days_to_go = 0.0
+    if week.rate:
+        week.days_to_go = labor.steps_up(max(0.0, week.to_go / week.rate - est.checks.slack), 1, 0.0)
     week.finish = _workday(est, week.as_of, week.days_to_go)
