@@ -59,7 +59,11 @@ def test_any_job_comes_back_from_its_file_and_its_workbook(system, count, tmp_pa
         job.write_text(job_text(values, units, unfinished=True))
         opened = open_job(job, [CATALOGS])
         assert not opened.errors and inputs(opened.values) == inputs(values)
-        book.write_bytes(make(from_values(values, units, facts(units, "", capacities(20), [CATALOGS]))))
+        book.write_bytes(
+            make(
+                from_values(values, units, facts(units, "", capacities(20, plan_lines=3, contract_lines=3), [CATALOGS]))
+            )
+        )
         assert inputs(taken(returned(book)).opened.values) == inputs(values)
 
     comes_back()
