@@ -48,25 +48,26 @@ SENTENCES = Block("told_progress", PAGE, (
 ), form="page", place=0, top=HEAD)
 
 TOLD = Block("week", "Progress workings", (
+    C("telling", "There is a plan, and a log of it", "count", 'IF({week.signed}*{week.started}=1,1,"")', ""),
     C("plan_days", "Days of the plan", "days", "IF(ISNUMBER({job.signed_days}),MAX(1,{job.signed_days}),1)", ""),
     C("more_hours", "Hours over the plan", "time", "{week.at_end}-{week.planned}", ""),
     C("more_cost", "Cost over the plan", "money", "{week.at_end_cost}-{week.planned_cost}", ""),
-    *(C(f"told_{key}", f"Read as: {words}", quantity, nearest(f"{{week.{of}}}", quantity), "started=0")
+    *(C(f"told_{key}", f"Read as: {words}", quantity, nearest(f"{{week.{of}}}", quantity), "telling")
       for key, words, of, quantity in READ),
     C("told_done", "Where it stands", "text",
       f'{short("{week.as_of}")}&": "&INT({{week.share}}*100+1/2+{{terms.slack}})&" % done; "&{{told_earned}}',
-      "started=0"),
+      "telling"),
     C("told_earned", "Hours earned and paid", "text",
-      '"earned "&{told_e}&" h of "&{told_p}&" h planned, paid "&{told_w}&" h"', "started=0"),
+      '"earned "&{told_e}&" h of "&{told_p}&" h planned, paid "&{told_w}&" h"', "telling"),
     C("told_finish", "Its last day", "text",
-      f'"finished"&REPT(" on "&{short("{week.finish}")},--({{week.to_go}}>0))', "started=0"),
+      f'"finished"&REPT(" on "&{short("{week.finish}")},--({{week.to_go}}>0))', "telling"),
     C("told_hours", "Hours at the end", "text",
       '"At this pace: "&{told_a}&" h at the end, "'
       f'&{_against("more than planned", "less than planned", "{more_hours}", "time")}&"; "&{{told_finish}}',
-      "started=0"),
+      "telling"),
     C("told_cost", "Cost at the end", "text",
       '"Cost at the end: "&{told_c}&" "&{book.currency}&", "'
-      f'&{_against("more than planned", "less than planned", "{more_cost}", "money")}', "started=0"),
+      f'&{_against("more than planned", "less than planned", "{more_cost}", "money")}', "telling"),
     C("first_short", "Row of the paint to order first", "count",
       'IF(SUM({progress.short})=0,"",MATCH(1,{progress.soonest},0))', ""),
     C("told_paint", "Paint to order first", "text", 'IF({first_short}="","",INDEX({progress.told},{first_short}))', ""),
@@ -137,7 +138,8 @@ def _sentences(est, week, said):
     soonest = next((row for row in est.rows["progress"] if row.soonest), None)
     week.first_short = float(soonest.no) if soonest else None
     week.told_paint = soonest.told if soonest else None
-    if week.signed and week.started:
+    week.telling = 1.0 if week.signed and week.started else None
+    if week.telling:
         _told(est, week)
     said.stands = (UNSIGNED, UNLOGGED, week.told_done)[int(week.signed * (1 + week.started))]
     said.takes, said.costs = week.told_hours or "", week.told_cost or ""
