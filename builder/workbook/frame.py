@@ -2,7 +2,7 @@
 and what a person may do to it though it is protected.
 """
 
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 from builder.workbook import paper, printed
 from builder.workbook.palette import ROW_HEIGHT, TITLE_HEIGHT
 from builder.workbook.theme import GROUP_TABS

@@ -1,6 +1,7 @@
 """An opened job -> the bytes of its workbook."""
 
-from builder.stages.order import SHEETS, blocks
+from builder.stages.order import blocks
+from builder.stages.sheet_list import SHEETS
 from builder.workbook.frame import VISIBLE
 from builder.workbook.layout import Layout
 from builder.workbook.write import write

@@ -4,7 +4,7 @@ from itertools import accumulate
 from math import ceil
 
 from builder.records.kinds import KINDS
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 from builder.workbook.layout import COLUMNS, HEAD, ROWS
 from builder.workbook.palette import ROW_HEIGHT
 

@@ -4,7 +4,7 @@ from textwrap import wrap
 
 from builder.records.sentences import BELOW, STEPS
 from builder.sheets.grammar import SECTION
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 from builder.stages.summary import ANSWERS, BAND, PARTS_TOP, PLACES, STEPS_ROW
 from builder.workbook import reading
 from builder.workbook.columns import folded_on

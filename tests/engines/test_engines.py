@@ -12,7 +12,7 @@ from support.engines import IronCalc, Values, differences, formula_cells, libreo
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
 
 from builder.stages.estimate import Estimate
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 from builder.workbook.frame import BANNER
 
 

@@ -8,7 +8,7 @@ from support.parcels import packed, parts
 
 from builder.cli import main
 from builder.letter.draft import addresses, file_name, one_line
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 
 pytestmark = pytest.mark.usefixtures("small")
 

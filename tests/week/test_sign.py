@@ -19,7 +19,7 @@ from builder.returned.read import returned
 from builder.returned.taken import as_job, taken
 from builder.review.reissue import reissue
 from builder.review.sign import sign
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 from builder.values import day
 from builder.workbook.make import make
 

@@ -12,7 +12,7 @@ from support.engines import IronCalc
 from support.files import MAIN, File, cells_of
 from support.slow import slow
 
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 from builder.workbook.columns import folded_fact, tables
 
 TITLES = [sheet.title for sheet in SHEETS]

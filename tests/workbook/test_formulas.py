@@ -7,7 +7,7 @@ from openpyxl.utils import get_column_letter as letter
 from openpyxl.utils import range_boundaries
 
 from builder.records.kinds import KINDS
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 
 TITLES = [sheet.title for sheet in SHEETS]
 

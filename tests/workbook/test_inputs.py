@@ -11,7 +11,7 @@ from builder.records.questions import STATES
 from builder.records.rules import Length
 from builder.stages.checks import STATED
 from builder.stages.gathered import OPEN
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 from builder.workbook.theme import ROLES
 
 TITLES = [sheet.title for sheet in SHEETS]

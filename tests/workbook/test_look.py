@@ -6,7 +6,7 @@ from math import ceil
 import pytest
 from support.files import MAIN
 
-from builder.stages.order import SHEETS
+from builder.stages.sheet_list import SHEETS
 from builder.workbook.columns import folded, tables, width
 from builder.workbook.layout import HEAD
 from builder.workbook.palette import ALERT, ENTRY, INK, PAPER, ROW_HEIGHT, RULE
