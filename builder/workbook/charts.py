@@ -13,9 +13,9 @@ def draw(writer):
     _when_to_change(writer)
 
 
-def _chart(writer, kind, question, across, up, **axes):
+def chart_of(book, kind, question, across, up, **axes):
     """A chart with its question as title and its axes named; `axes`: more options of the axis x and y."""
-    chart = writer.book.add_chart(kind)
+    chart = book.add_chart(kind)
     chart.set_title({"name": question, "name_font": {"name": FONT, "size": 12, "color": INK}, "overlay": False})
     for set_axis, name, key in ((chart.set_x_axis, across, "x"), (chart.set_y_axis, up, "y")):
         set_axis(
@@ -36,7 +36,9 @@ def _chart(writer, kind, question, across, up, **axes):
 def _bars(writer, block, first_key, last_key, question, told):
     """Lines that stand one below the other on a page, as bars with their figures."""
     first, last = writer.layout.places[block, first_key], writer.layout.places[block, last_key]
-    chart = _chart(writer, {"type": "bar"}, question, "", "", x={"visible": False, "min": 0}, y={"reverse": True})
+    chart = chart_of(
+        writer.book, {"type": "bar"}, question, "", "", x={"visible": False, "min": 0}, y={"reverse": True}
+    )
     chart.add_series(
         {
             "name": "Part of the price",
@@ -82,8 +84,8 @@ def _marker(shape, size, color):
 def _which_sizes(writer):
     """Beside the sizes: flow against fan of those that fit the chosen coat; the one used is the large diamond."""
     units = writer.units
-    chart = _chart(
-        writer,
+    chart = chart_of(
+        writer.book,
         {"type": "scatter"},
         "Which sizes fit this coat?",
         f"Fan ({units.shown('width')})",
@@ -116,8 +118,8 @@ def _which_sizes(writer):
 def _when_to_change(writer):
     """Below it: what nozzles and waste cost, by the volume after which the nozzle is changed."""
     units = writer.units
-    chart = _chart(
-        writer,
+    chart = chart_of(
+        writer.book,
         {"type": "scatter", "subtype": "smooth"},
         "When does a new nozzle pay on it?",
         f"Sprayed through it ({units.shown('volume')})",
@@ -179,8 +181,8 @@ def hours_by_day(writer, row):
     day, week = writer.layout.places["log_days", "day"], writer.estimate.rows["week"][0]
     ended = sum(1 for one in writer.estimate.rows["log_days"] if 0 < one.date <= week.as_of)
     shown = min(day.rows, max(FEWEST_DAYS, int(week.plan_days) + SPARE_DAYS, ended + SPARE_DAYS))
-    chart = _chart(
-        writer,
+    chart = chart_of(
+        writer.book,
         {"type": "line"},
         "Are the hours as planned?",
         "Evening of",

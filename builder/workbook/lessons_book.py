@@ -4,12 +4,9 @@ proposed, what was left out; figures alone, with two charts.
 
 import warnings
 
-from builder.seals import BOOK_SEAL
-from builder.workbook.charts import LETTERS
+from builder.workbook.charts import LETTERS, chart_of
 from builder.workbook.palette import HEAD, INK, PAPER, QUIET, RULE
-from builder.workbook.prepared import Prepared
-from builder.workbook.theme import Styles
-from builder.workbook.write import CREATED
+from builder.workbook.tables import plain_book
 
 HEADER, FIRST = 3, 4  # rows, from 0: of the headers, and the first below them
 CHART_ROWS = 18  # that a chart covers
@@ -26,11 +23,7 @@ def lessons_book(sheets, runs, units, builder):
     """
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        book = Prepared({"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False})
-        book.set_properties({"created": CREATED, "comments": "Made by Wetfilm"})
-        book.set_custom_property("builder", builder)
-        book.set_custom_property("seal", BOOK_SEAL)
-        styles = Styles(book, units)
+        book, styles = plain_book(units, builder)
         made = {title: _sheet(book, styles, title, *rest) for title, *rest in sheets}
         rows = {title: len(rest[-1]) for title, *rest in sheets}
         if rows[DRIVERS]:
@@ -65,13 +58,8 @@ def _sheet(book, styles, title, purpose, columns, rows):
 
 
 def _chart(book, kind, question, across, up, **up_axis):
-    chart = book.add_chart(kind)
-    chart.set_title({"name": question, "name_font": {**LETTERS, "size": 12}, "overlay": False})
-    look = {"num_font": LETTERS, "name_font": LETTERS, "line": {"color": INK}, "major_gridlines": {"visible": False}}
-    chart.set_x_axis({"name": across, **look})
-    chart.set_y_axis({"name": up, **look, **up_axis})
+    chart = chart_of(book, kind, question, across, up, y=up_axis)
     chart.set_legend({"position": "bottom", "font": LETTERS})
-    chart.set_chartarea({"border": {"color": RULE}, "fill": {"color": PAPER}})
     chart.set_size({"width": 640, "height": 330})
     return chart
 

@@ -10,17 +10,22 @@ from builder.workbook.write import CREATED
 HEADER, WIDE, NARROW = 3, 70, 24  # the row of the headers, from 0; widths of columns
 
 
+def plain_book(units, builder):
+    """A new workbook that holds no estimate, sealed, and its styles. builder: what makes it."""
+    book = Prepared({"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False})
+    book.set_properties({"created": CREATED, "comments": "Made by Wetfilm"})
+    book.set_custom_property("builder", builder)
+    book.set_custom_property("seal", BOOK_SEAL)
+    return book, Styles(book, units)
+
+
 def tables(sections, purpose, units, builder):
     """Bytes of a workbook. sections: (title, header, rows of texts); purpose: a line under every title; builder: what
     made it.
     """
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        book = Prepared({"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False})
-        book.set_properties({"created": CREATED, "comments": "Made by Wetfilm"})
-        book.set_custom_property("builder", builder)
-        book.set_custom_property("seal", BOOK_SEAL)
-        styles = Styles(book, units)
+        book, styles = plain_book(units, builder)
         for title, header, rows in sections:
             sheet = book.add_worksheet(title)
             sheet.write_string(0, 0, title, styles("title"))
