@@ -40,7 +40,7 @@ KIT_NOW = Block("kit_now", SHEET, (
     C("soon", "Worn after another day like these", "share",
       "{worn}+{through}/MAX(1,{week.days})/{size.reference_life}"),
     C("state", "1 good, 2 watch, 3 change", "count",
-      "1+({soon}>=1-{terms.slack})*({through}>0)+({worn}>=1-{terms.slack})*(2-({soon}>=1-{terms.slack})*({through}>0))"),
+      "MAX(1+({soon}>=1-{terms.slack})*({through}>0),(1+2)*({worn}>=1-{terms.slack}))"),
     C("late", "Paint lost past its life", "money",
       "MIN(1,MAX(0,{worn_volume}-1)*{size.reference_life}/({through}+({through}=0)))*{terms.excess}*{money}"),
     C("rolling", "Coats that are back-rolled", "count", "SUMPRODUCT({film.sprays},{film.rolls})"),

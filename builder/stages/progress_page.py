@@ -4,7 +4,7 @@ from math import floor
 
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.sheets.shown import nearest, to_nearest, to_upward, upward
+from builder.sheets.shown import nearest, step, to_nearest, to_upward, upward
 from builder.stages.brief import plain
 from builder.stages.day_words import said_date, short
 from builder.stages.logged import SHEET
@@ -19,7 +19,7 @@ ON_PLAN = "as planned"
 
 
 def _against(more, less, amount, quantity):
-    """', 10 h more than planned', or less, or as planned."""
+    """In words whether an amount is more than nothing, less, or so little that it is read as none."""
     return (f'CHOOSE(2+({amount}>{{constants.step_{quantity}}}/2)-({amount}<0-{{constants.step_{quantity}}}/2),'
             f'"{less}","{ON_PLAN}","{more}")')
 
@@ -116,9 +116,9 @@ def progress_page(est):
         row.earned = sum(one.earned or 0.0 for one in lines if one.day <= row.date)
         row.paid = sum(one.paid for one in lines if one.day <= row.date)
     _sentences(est, week, said)
-    for row, step, plan in zip(est.rows["progress_list"], est.rows["progress"], est.rows["signed"]):
-        if step.live:
-            _line(est, row, step, plan, week)
+    for row, own, plan in zip(est.rows["progress_list"], est.rows["progress"], est.rows["signed"]):
+        if own.live:
+            _line(est, row, own, plan, week)
 
 
 def _hour_words(est, time):
@@ -126,11 +126,8 @@ def _hour_words(est, time):
 
 
 def _against_words(est, amount, quantity):
-    least = est.units.from_cell(1.0, quantity) * STEP[quantity]
+    least = est.units.from_cell(step(quantity, est.units.system), quantity)
     return ("less than planned", ON_PLAN, "more than planned")[1 + (amount > least / 2) - (amount < -least / 2)]
-
-
-STEP = {"time": 0.5, "money": 1.0}
 
 
 def _sentences(est, week, said):
@@ -164,14 +161,14 @@ def _told(est, week):
     week.told_cost = f"Cost at the end: {money} {est.units.currency}, {_against_words(est, week.more_cost, 'money')}"
 
 
-def _line(est, row, step, plan, week):
+def _line(est, row, own, plan, week):
     said = est.judge.as_text
     row.what = said(plan.tag) + ("" if plan.what is None else f": {said(plan.what)}")
-    row.planned, row.paid = to_nearest(est, step.hours, "time"), to_nearest(est, step.paid, "time")
-    row.done = to_nearest(est, step.share, "share")
-    row.to_go = to_nearest(est, step.hours * (1 - step.share) / week.pace, "time")
-    if step.gallons:
-        row.used, row.needed = to_nearest(est, step.used, "volume"), to_upward(est, step.needed, "volume")
-    row.spread = None if step.spread is None else to_nearest(est, step.spread, "spread")
-    row.loss = None if step.loss is None else to_nearest(est, step.loss, "share")
-    row.told = step.told or ""
+    row.planned, row.paid = to_nearest(est, own.hours, "time"), to_nearest(est, own.paid, "time")
+    row.done = to_nearest(est, own.share, "share")
+    row.to_go = to_nearest(est, own.hours * (1 - own.share) / week.pace, "time")
+    if own.gallons:
+        row.used, row.needed = to_nearest(est, own.used, "volume"), to_upward(est, own.needed, "volume")
+    row.spread = None if own.spread is None else to_nearest(est, own.spread, "spread")
+    row.loss = None if own.loss is None else to_nearest(est, own.loss, "share")
+    row.told = own.told or ""
