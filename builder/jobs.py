@@ -86,11 +86,20 @@ class Opened:
         rows = sorted(found, key=lambda row: row.rank)
         return [str(row.line) for row in rows if row.state_no == OPEN and not any(row is one for one in waiting)]
 
+    def to_fix(self, behind: str = "") -> str:
+        """The first that stops the price, and how many more there are: '..., and 2 more'. behind: words after that."""
+        more = self.estimate.checks.stops - 1
+        return f"{self.estimate.checks.first}{f', and {more:g} more{behind}' if more > 0 else ''}"
+
+    def asked(self) -> str:
+        """The first question that is open, and how many more; '' where none is."""
+        first, *others = self.questions() or [""]
+        return f"{first}{f', and {len(others)} more, which Checks lists' if others else ''}"
+
     def summary(self) -> str:
         """The estimate in one line; what is signed before it."""
         price, agreed = self.price(), self.estimate.rows["agreed"][0]
-        more = self.estimate.checks.stops - 1
-        to_fix = f"{self.estimate.checks.first}{f', and {more:g} more to fix' if more > 0 else ''}"
+        to_fix = self.to_fix(" to fix")
         if agreed.signed is not None:
             signed, contract = (self.amount(one) for one in (agreed.signed, agreed.contract))
             changed = f", contract with changes {contract}" if agreed.changes else ""

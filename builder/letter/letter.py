@@ -5,15 +5,15 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from builder.jobs import Opened
-from builder.letter.draft import Table, addresses, draft, file_name, one_line
+from builder.letter.bill_letter import bill_blocks, there_is_a_bill
+from builder.letter.draft import Table, addresses, draft, file_name
 from builder.letter.page import printed_page
+from builder.letter.said import day_of, money, said, spelled_date
 from builder.problems import BadValue, Problem, Refused
-from builder.quantities import Units, Value
+from builder.quantities import Units
 from builder.records.questions import DEMO
-from builder.records.sentences import BILL_TAX
 from builder.returned.read import Returned, returned
 from builder.review.inspect import Inspection, inspect
-from builder.sheets.judging import Judge
 from builder.sheets.rows import Row
 from builder.stages.estimate import Estimate
 from builder.values import same, to_date
@@ -44,7 +44,7 @@ def letter(
     look = inspect(back)
     opened = look.taken.opened
     if bill:
-        _there_is_a_bill(back.name, opened.estimate)
+        there_is_a_bill(back.name, opened.estimate)
     if not anyway:
         _relied_on(look, back, bill)
     job, last = opened.estimate.job, opened.estimate.rows["bill"][0]
@@ -55,9 +55,9 @@ def letter(
     else:
         attached = _book(path, back) if with_book else None
     name = attached[0] if attached else None
-    blocks = tuple(_bill_blocks(opened, name) if bill else _blocks(opened, name, customer))
-    day = to_date(last.day) if bill else _day(job.date, job)
-    return draft(f"{title}: {_said(job.name, 150) or 'painting'}", receivers, day, blocks, attached), opened
+    blocks = tuple(bill_blocks(opened, name) if bill else _blocks(opened, name, customer))
+    day = to_date(last.day) if bill else day_of(job.date, job)
+    return draft(f"{title}: {said(job.name, 150) or 'painting'}", receivers, day, blocks, attached), opened
 
 
 def _book(path: str | Path, back: Returned) -> tuple[str, bytes]:
@@ -68,17 +68,7 @@ def _book(path: str | Path, back: Returned) -> tuple[str, bytes]:
 def _page(opened: Opened, title: str) -> tuple[str, bytes] | None:
     """The page of a bid or a bill, as (file name, bytes); None where nothing here prints it."""
     page = printed_page(opened, title.split()[0])
-    return None if page is None else (file_name(f"{title} {_said(opened.estimate.job.name, 60)}.pdf", ".pdf"), page)
-
-
-def _there_is_a_bill(name: str, estimate: Estimate) -> None:
-    """Refuses a book in which nothing is signed or nothing is billed."""
-    if estimate.rows["agreed"][0].signed is None:
-        hint = "type the price as signed on Job, and the contract on Changes; Checks says what else to fix"
-        raise Refused([Problem(name, 0, 0, "there is no bill: no price is signed", hint)])
-    if not estimate.rows["bill"][0].live:
-        hint = "type its date there; what is wrong in a row is said beside it"
-        raise Refused([Problem(name, 0, 0, "there is no bill: no row of Bills on Changes has a date", hint)])
+    return None if page is None else (file_name(f"{title} {said(opened.estimate.job.name, 60)}.pdf", ".pdf"), page)
 
 
 def _relied_on(look: Inspection, back: Returned, bill: bool) -> None:
@@ -92,10 +82,9 @@ def _doubts(look: Inspection, back: Returned, bill: bool) -> Iterator[tuple[str,
     another price than its inputs give, figures out of date, a draft with questions open. A bill is of what was signed:
     it asks neither for a price of today nor for answers.
     """
-    estimate, units = look.taken.opened.estimate, back.units
+    estimate, units = look.opened.estimate, back.units
     if estimate.checks.stops and not bill:
-        more = f", and {estimate.checks.stops - 1:g} more" if estimate.checks.stops > 1 else ""
-        yield f"it has no price: {estimate.checks.first}{more}", "fix it in the workbook; Checks lists all"
+        yield f"it has no price: {look.opened.to_fix()}", "fix it in the workbook; Checks lists all"
     touched = [finding for finding in look.doubtful if finding.kind != "stale"]
     if touched:
         more = f"; and {len(touched) - 1} more, which 'wetfilm inspect' lists" if len(touched) > 1 else ""
@@ -106,15 +95,14 @@ def _doubts(look: Inspection, back: Returned, bill: bool) -> Iterator[tuple[str,
         ):
             shows = f"shows {units.amount(value)}" if isinstance(value, float) else "is blank"
             yield (
-                f"its price cell {shows}, but its inputs give {_money(row.total, units)}",
+                f"its price cell {shows}, but its inputs give {money(row.total, units)}",
                 "recalculate and save it; look for overwritten formulas",
             )
     for finding in look.doubtful:
         yield f"it is out of date: {finding.sheet} {finding.cell}: {finding.message}", finding.hint
     signed = estimate.rows["agreed"][0].signed is not None
-    if not bill and not signed and (questions := look.opened.questions()):
-        more = f", and {len(questions) - 1} more, which Checks lists" if len(questions) > 1 else ""
-        yield f"its price is a draft: {questions[0]}{more}", "answer it in the workbook, or accept it on Job"
+    if not bill and not signed and (asked := look.opened.asked()):
+        yield f"its price is a draft: {asked}", "answer it in the workbook, or accept it on Job"
 
 
 def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[str | Table]:
@@ -123,13 +111,14 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
     job, base = estimate.job, estimate.rows["price"][0]
     yield "Hello,"
     about = " ".join(
-        part for part in (_said(job.name) or "the painting", _said(job.site) and f"at {_said(job.site)}") if part
+        part for part in (said(job.name) or "the painting", said(job.site) and f"at {said(job.site)}") if part
     )
-    client, date = _said(job.client), _day(job.date, job)
-    whose, when = f", for {client}" if client else "", f", as of {_date(date)}" if date else ""
+    client, date = said(job.client), day_of(job.date, job)
+    whose, when = f", for {client}" if client else "", f", as of {spelled_date(date)}" if date else ""
     signed = estimate.rows["agreed"][0].signed is not None
     if signed:
-        yield f"here is how the contract for {about}{whose} stands. It was signed on {_date(to_date(job.signed_on))}."
+        signed_on = spelled_date(to_date(job.signed_on))
+        yield f"here is how the contract for {about}{whose} stands. It was signed on {signed_on}."
     else:
         yield f"here is our {'bid' if customer else 'estimate'} for {about}{whose}{when}."
     if base.live and estimate.checks.open and not signed:
@@ -139,7 +128,7 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
     if signed:
         yield Table("Contract", tuple(_contract(estimate, units)), True)
         if rows := tuple(
-            (_said(row.what), _money(row.payment, units)) for row in _sound(estimate, "contract", "payment")
+            (said(row.what), money(row.payment, units)) for row in _sound(estimate, "contract", "payment")
         ):
             yield Table("Payments as signed", rows, True)
     elif base.live:
@@ -154,16 +143,16 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
     if rows := tuple(_covered(estimate, units)):
         yield Table("What is coated", rows)
     if job.exclusions is not None:
-        yield f"Not included: {_said(job.exclusions, 2000).rstrip('.')}."
+        yield f"Not included: {said(job.exclusions, 2000).rstrip('.')}."
     if base.live and date and not signed:
         until = date + datetime.timedelta(days=int(estimate.terms.validity))
-        yield f"The price is valid for {estimate.terms.validity:g} days, until {_date(until)}."
+        yield f"The price is valid for {estimate.terms.validity:g} days, until {spelled_date(until)}."
     if lead := estimate.rows["bid"][0].lead:
         yield str(lead)
     if signed:
         yield "What is agreed beyond it is agreed in writing. Local codes and the product data sheets come first."
     else:
-        yield _said(estimate.rows["bid"][0].conditions, 2000) if customer and base.live else ESTIMATE
+        yield said(estimate.rows["bid"][0].conditions, 2000) if customer and base.live else ESTIMATE
     if attached and customer:
         yield f"The bid is attached as {attached}: a page to print, sign and send back."
     elif attached:
@@ -172,31 +161,6 @@ def _blocks(opened: Opened, attached: str | None, customer: bool) -> Iterator[st
             "change an input in it, and every figure follows."
         )
     yield "Kind regards"
-
-
-def _bill_blocks(opened: Opened, attached: str | None) -> Iterator[str | Table]:
-    """The letter of a bill, top to bottom: what its page says."""
-    estimate, units = opened.estimate, opened.units
-    bill = estimate.rows["bill"][0]
-    yield "Hello,"
-    at = f" at {_said(bill.site)}" if bill.site else ""
-    whose = f", for {_said(bill.client)}" if bill.client else ""
-    about = _said(estimate.job.name) or "the painting"
-    yield f"here is our bill number {bill.number:g} for {about}{at}{whose}, of {_date(to_date(bill.day))}."
-    yield f"Due now: {_money(bill.due_now, units)}."
-    yield f"Done so far: {bill.told_done}."
-    lines = [row for row in estimate.rows["bill_list"] if row.amount is not None]
-    yield Table("How it adds up", tuple((_bill_line(row), _money(row.amount, units)) for row in lines), True)
-    yield str(bill.pay_terms)
-    yield f"Sales tax is {BILL_TAX}."
-    if attached:
-        yield f"The bill is attached as {attached}."
-    yield "Kind regards"
-
-
-def _bill_line(row: Row) -> str:
-    """'Held back, until all is done'"""
-    return ", ".join(filter(None, (_said(row.line), _said(row.what))))
 
 
 def _sound(estimate: Estimate, kind: str, key: str) -> Iterator[Row]:
@@ -209,34 +173,34 @@ def _contract(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     agreed, shown = estimate.rows["agreed"][0], estimate.terms.show_parts
     for row in _sound(estimate, "contract", "price"):
         if row.alternate is None and shown is not None and same(shown) == "yes":
-            yield _said(row.what), _money(row.price, units)
-    yield "Price as signed", _money(agreed.signed, units)
+            yield said(row.what), money(row.price, units)
+    yield "Price as signed", money(agreed.signed, units)
     changes = [row for row in estimate.rows["change_lines"] if row.live]
     for row in changes:
         entry = estimate.rows["changes"][row.no - 1]
-        yield f"{_said(entry.what)}, {_date(to_date(entry.date))}", _money(row.worth, units)
+        yield f"{said(entry.what)}, {spelled_date(to_date(entry.date))}", money(row.worth, units)
     if changes:
-        yield "Contract with its changes", _money(agreed.contract, units)
+        yield "Contract with its changes", money(agreed.contract, units)
 
 
 def _prices(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     """The base, its tax, and what each alternate adds."""
     base, *others = estimate.rows["price"]
     if base.tax:
-        yield "Price before tax", _money(base.net, units)
-        yield f"Sales tax, {100 * base.tax_share:.4g}\u00a0%", _money(base.tax, units)
-        yield "Price, tax included", _money(base.total, units)
+        yield "Price before tax", money(base.net, units)
+        yield f"Sales tax, {100 * base.tax_share:.4g}\u00a0%", money(base.tax, units)
+        yield "Price, tax included", money(base.total, units)
     else:
-        yield "Price, no sales tax added", _money(base.total, units)
+        yield "Price, no sales tax added", money(base.total, units)
     for row, letter in zip(others, "ABC"):
         if row.live:
             systems = ", ".join(
-                _said(one.name) for one in estimate.rows["systems"] if one.live and _alternate(one) == letter
+                said(one.name) for one in estimate.rows["systems"] if one.live and _alternate(one) == letter
             )
             tax = ", before tax" if base.tax else ""
             yield (
                 f"Alternate {letter} ({systems}), {'more' if row.difference >= 0 else 'less'}{tax}",
-                _money(abs(row.difference), units),
+                money(abs(row.difference), units),
             )
 
 
@@ -246,20 +210,20 @@ def _parts(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     """
     for row in estimate.rows["bid_parts"]:
         if row.kind:
-            yield _said(row.part), _money(row.amount, units)
+            yield said(row.part), money(row.amount, units)
 
 
 def _payments(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
     """Deposit, stages and the remainder of the base."""
     base, stages = estimate.rows["price"][0], int(estimate.terms.stages)
     if base.deposit:
-        yield "At signing", _money(base.deposit, units)
+        yield "At signing", money(base.deposit, units)
     if stages > 1 and base.stage:
         yield (
             "Then, while work goes on" if stages == 2 else f"Then {stages - 1} times, while work goes on",
-            _money(base.stage, units),
+            money(base.stage, units),
         )
-    yield "When the work is done", _money(base.last, units)
+    yield "When the work is done", money(base.last, units)
 
 
 def _work(opened: Opened, customer: bool) -> Iterator[tuple[str, str]]:
@@ -269,10 +233,10 @@ def _work(opened: Opened, customer: bool) -> Iterator[tuple[str, str]]:
     if day.days:
         crew = f" with {people:g} {'person' if people == 1 else 'people'}"
         yield "Working time", f"{day.days:g} day{'s' * (day.days != 1)}{'' if customer else crew}"
-    if start := _day(job.start, job):
-        yield "First working day", _date(start)
+    if start := day_of(job.start, job):
+        yield "First working day", spelled_date(start)
     if day.promised:
-        yield "Finished about", _date(to_date(day.promised))
+        yield "Finished about", spelled_date(to_date(day.promised))
     if opened.gallons() and not customer:
         yield "Coating to be bought", f"about {opened.gallons():,.4g} {units.shown('volume')}"
     if opened.from_owner():
@@ -290,14 +254,14 @@ def _covered(estimate: Estimate, units: Units) -> Iterator[tuple[str, str]]:
             ]
             alternate = f" (alternate {_alternate(system)})" if _alternate(system) else ""
             yield (
-                f"{_said(system.name)}{alternate}",
+                f"{said(system.name)}{alternate}",
                 f"{units.to_cell(system.measured, 'area'):,.0f} {units.shown('area')}: {'; '.join(coats)}",
             )
 
 
 def _coat(coat: Row) -> str:
-    count = f"{coat.times:g} {'coat' if coat.times == 1 else 'coats'} of {_said(coat.coating)}"
-    color = f", {_said(coat.color)}" if coat.color is not None else ""
+    count = f"{coat.times:g} {'coat' if coat.times == 1 else 'coats'} of {said(coat.coating)}"
+    color = f", {said(coat.color)}" if coat.color is not None else ""
     part = f", on {100 * coat.share:.4g}\u00a0% of it" if coat.share is not None and coat.share < 1 else ""
     owner = ", supplied by the owner" if coat.owner_supplied is not None and same(coat.owner_supplied) == "yes" else ""
     return count + color + part + owner
@@ -306,21 +270,3 @@ def _coat(coat: Row) -> str:
 def _alternate(system: Row) -> str:
     """'A', 'B', 'C', or '' for the base."""
     return "" if system.alternate is None else same(system.alternate).upper()
-
-
-def _money(amount: float, units: Units) -> str:
-    return f"{units.amount(units.to_cell(amount, 'money'))} {one_line(units.currency, 20)}"
-
-
-def _said(value: Value, most: int = 400) -> str:
-    """What was typed as a name, in one line; '' for blank."""
-    return "" if value is None else one_line(Judge.as_text(value), most)
-
-
-def _day(value: float | None, job: Row) -> datetime.date | None:
-    """A date of a job without a fault."""
-    return to_date(value) if job.sound and value is not None else None
-
-
-def _date(day: datetime.date) -> str:
-    return f"{day.day} {day:%B %Y}"

@@ -79,17 +79,13 @@ def _unsigned(opened: Opened, name: str) -> None:
 
 def _relied_on(opened: Opened, name: str, doubts: Sequence[tuple[str, str]], anyway: bool) -> None:
     """Refuses what has no price; what looks touched, and a draft, unless `anyway`."""
-    checks = opened.estimate.checks
-    if checks.stops:
-        more = f", and {checks.stops - 1:g} more" if checks.stops > 1 else ""
-        raise _refused(name, f"it has no price to sign: {checks.first}{more}", "fix it; Checks lists all")
+    if opened.estimate.checks.stops:
+        raise _refused(name, f"it has no price to sign: {opened.to_fix()}", "fix it; Checks lists all")
     for told, hint in doubts:
         raise _refused(name, f"its price may be wrong: {told}", f"{hint}, or use --anyway")
-    questions = opened.questions()
-    if questions and not anyway:
-        more = f", and {len(questions) - 1} more, which Checks lists" if len(questions) > 1 else ""
+    if (asked := opened.asked()) and not anyway:
         hint = "answer it, or accept it on Job, or use --anyway"
-        raise _refused(name, f"its price is a draft: {questions[0]}{more}", hint)
+        raise _refused(name, f"its price is a draft: {asked}", hint)
 
 
 def _kept(before: Opened, name: str, day: float, accepted: Sequence[str]) -> Opened:
