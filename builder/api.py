@@ -14,7 +14,7 @@ What cannot be done for a reason that lies in a file raises Refused: its `proble
 what to do, one to a line in its text. Nothing is written: bytes and text are the caller's to keep.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO, Literal, TypeAlias, get_args
 
@@ -22,6 +22,8 @@ from builder import jobs
 from builder.problems import Refused
 from builder.records.fields import Values
 from builder.records.folders import Folders
+from builder.records.kinds import TABLES
+from builder.stages.book import room_facts, room_of
 
 if TYPE_CHECKING:  # what is read of a workbook takes a library that building one does not need
     from builder.learning.lessons import Taught
@@ -39,12 +41,13 @@ def open_job(
     *,
     units: System | None = None,
     paper: Paper | None = None,
-    lines: int | None = None,
+    rows: Mapping[str, int] | None = None,
 ) -> jobs.Opened:
     """A job file, loaded with its catalogs, judged and estimated; None: a blank one.
 
-    units, paper: of its workbook; None: the job's own units, and the paper usual with them. lines: rows of takeoff,
-    from 1 to 1,000; None: a hundred, or twenty more than the job has. ValueError for any others.
+    units, paper: of its workbook; None: the job's own units, and the paper usual with them. rows: of tables by
+    their keys in files, as {'takeoff': 200}; others have those of a usual book, or more where the job has more.
+    ValueError for any others.
 
     Of what is returned: `price()` is in `units.currency`, None while something is missing; `gallons()` and
     `from_owner()` are volumes in `units.shown("volume")`, gallons or liters; `state()` is 'NO PRICE',
@@ -54,9 +57,12 @@ def open_job(
     for word, known in ((units, get_args(System)), (paper, get_args(Paper))):
         if word not in (None, *known):
             raise ValueError(f"{word!r} is none of {', '.join(known)}")
-    if lines is not None and not 1 <= lines <= 1000:
-        raise ValueError(f"{lines} lines: from 1 to 1000 are possible")
-    return jobs.open_job(path, _folders(catalogs), units, paper, lines)
+    for table, count in (rows or {}).items():
+        if table not in TABLES:
+            raise ValueError(f"no table is called {table!r}: {', '.join(TABLES)}")
+        if not 1 <= count <= TABLES[table].most:
+            raise ValueError(f"{count} rows of {table}: from 1 to {TABLES[table].most} are possible")
+    return jobs.open_job(path, _folders(catalogs), units, paper, rows)
 
 
 def estimate(opened: jobs.Opened, values: Values) -> jobs.Opened:
@@ -66,7 +72,9 @@ def estimate(opened: jobs.Opened, values: Values) -> jobs.Opened:
     unknown = values.keys() - opened.values.keys()
     if unknown:
         raise ValueError(f"no block is called {', '.join(sorted(unknown))}")
-    return jobs.from_values({**opened.values, **values}, opened.units, opened.settings)
+    changed = {**opened.values, **values}
+    room = room_facts(jobs.room_for(changed, room_of(opened.settings)))
+    return jobs.from_values(changed, opened.units, opened.settings | room)
 
 
 def make(opened: jobs.Opened, *, workings: bool = False) -> bytes:

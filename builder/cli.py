@@ -48,7 +48,7 @@ def _build(options):
     paths = [Path(options.output or Path("out", f"{Path(job).stem if job else 'blank'}.xlsx")) for job in jobs]
     apart(zip(paths, jobs), [*options.jobs, *_files(options)])
     for job, path in zip(jobs, paths):
-        opened = open_job(job, options.catalogs, units=options.units, paper=options.paper, lines=options.lines)
+        opened = open_job(job, options.catalogs, units=options.units, paper=options.paper, rows=dict(options.rows))
         data = make(opened, workings=options.workings)
         _warn(*opened.problems)
         put(options.output or path, data, options.force)
@@ -170,7 +170,7 @@ def _reissue(options):
     path = Path(options.output or Path("out", f"{Path(options.book).stem}-reissued.xlsx"))
     if not options.dry_run:
         apart([(path, options.book)], [options.book, *_files(options)])
-    found = reissue(returned(options.book), options.catalogs, options.instead, options.keep)
+    found = reissue(returned(options.book), options.catalogs, options.instead, options.keep, dict(options.rows))
     _say(*report(found))
     if not options.dry_run:
         put(options.output or path, make(found.after), options.force)

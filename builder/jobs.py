@@ -2,7 +2,7 @@
 
 import contextlib
 import hashlib
-from collections.abc import Callable, Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, TypeAlias
@@ -16,14 +16,13 @@ from builder.quantities import Units
 from builder.records.checklist import ITEMS
 from builder.records.fields import Marks, Values
 from builder.records.folders import STARTER, Folders, catalog_files, yaml_files
-from builder.records.job import LINES
 from builder.records.job_file import load_job
-from builder.records.kinds import CATALOGS, JOBS, KINDS
+from builder.records.kinds import CATALOGS, JOBS, KINDS, TABLES
 from builder.records.load import Settings
 from builder.records.overlay import currency_of, load_catalogs
 from builder.records.questions import NO_PRICE, QUESTIONS
 from builder.records.versions import SCHEMA
-from builder.stages.book import ROOM, room_of
+from builder.stages.book import room_facts, room_of
 from builder.stages.estimate import Estimate
 from builder.stages.gathered import OPEN
 from builder.stages.order import capacities
@@ -158,10 +157,12 @@ def _starter(folders: Iterable[Path]) -> Path:
     return found[-1]
 
 
-def _too_many(key: str, room: int, lines: int | None) -> tuple[str, str]:
-    """That a file has more rows of a kind than its book, and what to do. lines: as asked for by --lines."""
-    hint = "leave some out" if key != "takeoff" else "leave --lines out" if lines else "split the job in two"
-    return f"more than {room:,} rows on {KINDS[key].title}", hint
+def too_many(values: Values) -> Iterator[tuple[str, str, str]]:
+    """(table, what is wrong, what to do) of every table that has more rows than a book may have."""
+    for table, kind in TABLES.items():
+        if len(values[table]) > kind.most:
+            hint = "leave some out" if kind in CATALOGS else "split the job in two"
+            yield table, f"more than {kind.most:,} rows on {kind.title}", hint
 
 
 def open_job(
@@ -169,13 +170,13 @@ def open_job(
     catalogs: Iterable[str | Path] = SHIPPED,
     system: str | None = None,
     paper: str | None = None,
-    lines: int | None = None,
+    rows: Mapping[str, int] | None = None,
 ) -> Opened:
     """Load a job file (None: the starter, for a blank book) with the catalogs of some folders.
 
     catalogs: folders, a later one laid over those before; system: 'us' or 'metric' instead of the job's own; paper:
-    'letter' or 'a4'; lines: rows of takeoff. Raises Refused where a job cannot be read at all; all else is in
-    `problems`.
+    'letter' or 'a4'; rows: of tables by their keys, as {'takeoff': 200}, not less than the job has. Raises Refused
+    where a job cannot be read at all; all else is in `problems`.
     """
     problems: list[Problem] = []
     catalogs = Folders(catalogs)
@@ -183,15 +184,10 @@ def open_job(
     stock = load_catalogs(catalogs, job.units, job)
     values = {kind.key: stock.values[kind.key] for kind in CATALOGS} | {kind.key: job.values[kind.key] for kind in JOBS}
     marks = {kind.key: stock.marks[kind.key] for kind in CATALOGS} | {kind.key: job.marks[kind.key] for kind in JOBS}
-    asked = {"lines": lines} if lines else {}
-    room = capacities(**room_for(values) | asked)
+    room = capacities(**room_for(values, asked=rows))
     estimate = Estimate(_whole(values), job.units, room)
     problems += stock.problems + job.problems
-    problems += [
-        marks[key][room[key]][""].problem(*_too_many(key, room[key], lines))
-        for key in room
-        if len(marks.get(key, ())) > room[key]
-    ]
+    problems += [marks[key][TABLES[key].most][""].problem(*told) for key, *told in too_many(values)]
     stands = (ERROR, WARNING) if job.unfinished else (ERROR,)  # for a fault: nothing that weighs less than it
     told = {Mark(problem.file, problem.line, problem.column) for problem in problems if problem.severity in stands}
     found = list(faults(estimate, marks, told, stock.lost | job.lost))
@@ -213,7 +209,7 @@ def facts(units: Units, paper: str | None, room: Mapping[str, int], catalogs: It
         "currency": units.currency,
         "exchange": units.exchange,
         "paper": paper or ("letter" if units.system == "us" else "a4"),
-        **{fact: float(room[table]) for fact, table in ROOM.items()},
+        **room_facts(room),
         "schema": float(SCHEMA),
         "catalogs": fingerprint(catalogs),
         "builder": BUILDER,
@@ -223,15 +219,18 @@ def facts(units: Units, paper: str | None, room: Mapping[str, int], catalogs: It
 FEWEST = 2  # rows of a table: programs differ in what is a column of one cell
 
 
-def room_for(values: Values, before: Mapping[str, int] | None = None) -> dict[str, int]:
-    """Rows of the tables that grow with a job: of takeoff a hundred, of the log sixty, or twenty more than it has; of
-    what was signed as many as there are. `before`: those of the book it was.
+def room_for(
+    values: Values, before: Mapping[str, int] | None = None, asked: Mapping[str, int] | None = None
+) -> dict[str, int]:
+    """Rows of every table: those of a usual book, more where a job has more, with some to spare. before: those of the
+    book it was, which are the least; asked: those of some tables that a person asks for, which a job may fill.
     """
-    had = before or {}
-    found = {"plan_lines": max(FEWEST, len(values["signed"])), "contract_lines": max(FEWEST, len(values["contract"]))}
-    for fact, least in (("lines", 100), ("log_lines", 60)):
-        found[fact] = min(LINES, max(least, len(values[ROOM[fact]]) + 20))
-    return {fact: max(rows, had.get(fact, 0)) for fact, rows in found.items()}
+    had, wanted, room = before or {}, asked or {}, {}
+    for table, kind in TABLES.items():
+        used = len(values[table])
+        usual = wanted[table] if table in wanted else max(kind.capacity, used + kind.spare)
+        room[table] = max(FEWEST, min(max(usual, used), kind.most), had.get(table, 0))
+    return room
 
 
 def _whole(values: Values) -> Values:

@@ -16,7 +16,7 @@ def parser(run):
     build.add_argument("-o", "--output", type=_file, metavar="FILE", help="the workbook to write (out/JOB.xlsx)")
     build.add_argument("--units", choices=("us", "metric"), help="units of the workbook (the job's)")
     build.add_argument("--paper", choices=("letter", "a4"), help="paper of the workbook (letter for us, a4 for metric)")
-    build.add_argument("--lines", type=_lines, metavar="N", help="rows of takeoff (100)")
+    _rows_of(build)
     build.add_argument("--workings", action="store_true", help="show the sheets of workings, which are hidden else")
     build.add_argument("--force", action="store_true", help="overwrite a workbook that somebody changed")
     build.set_defaults(run=run["build"])
@@ -97,6 +97,7 @@ def parser(run):
         default=[],
         help="a catalog record that is gone today: use the workbook's own",
     )
+    _rows_of(reissue)
     reissue.add_argument("--dry-run", action="store_true", help="tell what would change, and write nothing")
     reissue.add_argument(
         "--force", action="store_true", help="overwrite a workbook that somebody changed, but never BOOK itself"
@@ -189,10 +190,29 @@ def _renaming(text):
     return old.strip(), new.strip()
 
 
-def _lines(text):
-    if not (text.isdecimal() and len(text) < 6 and 1 <= int(text) <= 1000):
-        raise argparse.ArgumentTypeError(f"{text!r} is not a whole number from 1 to 1,000")
-    return int(text)
+def _rows_of(command):
+    command.add_argument(
+        "--rows",
+        metavar="TABLE=N",
+        type=_rows,
+        action="append",
+        default=[],
+        help="rows of a table, as takeoff=200; again for another (as many as the job needs, and some to spare)",
+    )
+
+
+def _rows(text):
+    from builder.records.kinds import TABLES
+
+    table, _, count = text.partition("=")
+    table = table.strip().lower()
+    if table not in TABLES:
+        raise argparse.ArgumentTypeError(f"{text!r} names no table: write TABLE=N with one of {', '.join(TABLES)}")
+    if not (count.strip().isdecimal() and len(count) < 9 and 1 <= int(count) <= TABLES[table].most):
+        raise argparse.ArgumentTypeError(
+            f"{text!r}: rows of {table} are a whole number from 1 to {TABLES[table].most:,}"
+        )
+    return table, int(count)
 
 
 def _sizes(text):

@@ -110,7 +110,7 @@ COATINGS = Kind("coatings", named="name", capacity=24, fields=(
           lambda row, judge: row.orifice_min > row.orifice_max),
     _pack_check(2), _pack_check(3)))
 
-FAMILIES = Kind("families", named="name", capacity=6, fields=(
+FAMILIES = Kind("families", named="name", capacity=6, most=30, fields=(
     Field("name", "Family", rule=Name(), required=True, help="A plain word of your own."),
     Field("loss_factor", "Loss factor", "number", Between(0.1, 3), True, "Times the loss of a standard nozzle."),
     Field("pressure_factor", "Pressure factor", "number", Between(0.2, 2), True,
@@ -143,7 +143,7 @@ NOZZLES = Kind("nozzles", capacity=50, named="name", fields=(
           lambda row, judge: sum(same(other.family) == same(row.family) and same(other.size) == same(row.size)
                                  for other in judge.entered("nozzles")) > 1),))
 
-PUMPS = Kind("pumps", named="name", capacity=8, fields=(
+PUMPS = Kind("pumps", named="name", capacity=8, most=30, fields=(
     Field("name", "Pump", rule=Name(), required=True, help="As it is marked in your van."),
     Field("flow_max", "Feeds up to", "flow", Between(0.05, 20, "gal/min"), True, "At the pressure it is used at."),
     Field("pressure_max", "Pump rated to", "pressure", Between(200, 9000, "psi"), True, help="On its plate."),
@@ -249,7 +249,7 @@ RATES = Kind("rates", named="name", capacity=36, fields=(
                               "hours": 1, "visit": row.hours_each, "color": row.hours_each,
                               "disturbed": row.area_rate}[same(row.basis)] is None),))
 
-CREWS = Kind("crews", named="name", capacity=6, fields=(
+CREWS = Kind("crews", named="name", capacity=6, most=30, fields=(
     Field("name", "Crew", rule=Name(), required=True, help="Jobs and systems name it by this."),
     Field("guns", "Guns at once", "count", Between(1, 6, whole=True), True, help="Spraying at once."),
     Field("rollers", "Rollers", "count", Between(0, 6, whole=True), True, "People who back-roll behind a gun."),
@@ -262,7 +262,7 @@ CREWS = Kind("crews", named="name", capacity=6, fields=(
     Field("wage", "Wage", "money_hour", MONEY_HOUR, True, "One person, before burden."),
     SOURCE))
 
-EXPOSURES = Kind("exposures", named="name", capacity=6, fields=(
+EXPOSURES = Kind("exposures", named="name", capacity=6, most=30, fields=(
     Field("name", "Exposure", rule=Name(), required=True, help="Jobs and systems name it by this."),
     Field("factor", "Loss factor", "number", Between(0.5, 3), True, help="Times the loss of the surface in still air."),
     Field("weather", "Share of the weather that counts", "number", Between(0, 5),
@@ -273,7 +273,7 @@ EXPOSURES = Kind("exposures", named="name", capacity=6, fields=(
     Field("outdoors", "Outdoors", rule=Word("answer"), help="no: under a roof and between walls. Leave blank for yes."),
     SOURCE))
 
-ACCESS = Kind("access", named="name", capacity=6, fields=(
+ACCESS = Kind("access", named="name", capacity=6, most=30, fields=(
     Field("name", "Access", rule=Name(), required=True, help="Takeoff lines name it by this."),
     Field("factor", "Work factor", "number", Between(0.5, 5), True,
           help="Times the measured area: how much slower the work is up there."),

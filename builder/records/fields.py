@@ -68,7 +68,9 @@ class Kind:
     fields: tuple[Field, ...]
     checks: tuple[Check, ...] = ()
     upright: bool = False
-    capacity: int = 0  # rows of its block; an upright kind has one record
+    capacity: int = 0  # rows of its table in a usual book; an upright kind has one record
+    spare: int = 1  # rows that a larger book leaves blank for more
+    most: int = 200  # rows that a book may have
     named: str = ""  # the field whose value other rows look it up by
     field_of: dict[str, Field] = default(init=False, compare=False)
 

@@ -12,7 +12,6 @@ AMOUNTS = {"measured area": 1.0, "coated area": 1.0, "opening perimeter": 2.0, "
 BASES = {"area": 1.0, "perimeter": 2.0, "length": 2.0, "count": 3.0, "hours": 0.0, "visit": 0.0, "color": 0.0,
          "disturbed": 0.0}
 WHOLE_JOB = ("visit", "color", "disturbed")
-LINES = 2_000                  # rows of takeoff that a book may have, to be read back
 
 
 def _stated(judge: Judge, *keys: str) -> bool:
@@ -97,7 +96,7 @@ JOB = Kind("job", upright=True, fields=(
 # The field from which on they stand under a heading, and the heading.
 SECTIONS = (("hose_length", "Only where this job differs"), ("signed_on", "Once it is signed"))
 
-SYSTEMS = Kind("systems", named="name", capacity=10, fields=(
+SYSTEMS = Kind("systems", named="name", capacity=10, most=40, fields=(
     Field("name", "System", rule=Name(), required=True, help="One surface with its coats, as 'Cladding'."),
     Field("surface", "Surface", rule=OneOf("surfaces"), required=True,
           help="What it is sprayed on: sets loss, fans and hand speed."),
@@ -113,7 +112,7 @@ SYSTEMS = Kind("systems", named="name", capacity=10, fields=(
     Field("alternate", "Alternate", rule=Word("alternate"),
           help="Leave blank for the base price. A, B or C is priced apart.")))
 
-COATS = Kind("coats", capacity=16, fields=(
+COATS = Kind("coats", capacity=16, most=60, fields=(
     Field("system", "System", rule=OneOf("systems"), required=True, help="What it goes on."),
     Field("coating", "Coating", rule=OneOf("coatings"), required=True, help="What goes on."),
     Field("color", "Color", rule=Name(unique=False), help="Each coating and color is bought apart."),
@@ -131,7 +130,7 @@ COATS = Kind("coats", capacity=16, fields=(
     Field("method", "Method of this coat", rule=Word("method"), help="Leave blank to use the system's."),
     Field("owner_supplied", "Owner supplies", rule=Word("answer"), help="yes: the coating costs nothing.")))
 
-TAKEOFF = Kind("takeoff", named="tag", capacity=100, fields=(
+TAKEOFF = Kind("takeoff", named="tag", capacity=100, spare=20, most=2000, fields=(
     Field("system", "System", rule=OneOf("systems"), required=True, help="What goes on it."),
     Field("place", "Place", help="Side, floor or room."), Field("item", "Item", help="What it is."),
     Field("length", "Length", "length", Length(0, 5000, "ft"), True,
@@ -178,7 +177,7 @@ ROOMS = Kind("rooms", capacity=12, fields=(
     Check("base_height", "enter the height of a base on Terms", '({row.base}<>"")*({terms.base_height}="")',
           lambda row, judge: row.base is not None and not _stated(judge, "base_height"))))
 
-OPENINGS = Kind("openings", capacity=40, fields=(
+OPENINGS = Kind("openings", capacity=40, most=500, fields=(
     Field("line", "Line", rule=OneOf("takeoff"), required=True, help="The tag of a takeoff line."),
     Field("name", "Opening", help="Door, window, louver."),
     Field("width", "Width", "length", Length(0, 500, "ft"), True, help="Of one, frame to frame."),
@@ -199,7 +198,7 @@ GUARDS = Kind("guards", named="guard", capacity=6, fields=(
           help="A guard on the van, one for each gun, by the word that Nozzle families use."),
     Field("note", "Note", help="For yourself.")))
 
-TASKS = Kind("tasks", capacity=24, fields=(
+TASKS = Kind("tasks", capacity=24, most=60, fields=(
     Field("task", "Task", rule=OneOf("rates"), required=True, help="From the sheet Task rates."),
     Field("system", "System", rule=OneOf("systems"), help="Leave blank for the whole job."),
     Field("amount_from", "Amount from", rule=Word("amount_from"),

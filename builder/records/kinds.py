@@ -34,3 +34,4 @@ JOBS = (
     *WEEK,
 )
 KINDS = MappingProxyType({kind.key: kind for kind in (*CATALOGS, *JOBS)})
+TABLES = MappingProxyType({kind.key: kind for kind in KINDS.values() if not kind.upright})

@@ -38,13 +38,13 @@ BILLS = Kind("bills", capacity=8, fields=(
     Field("paid", "Paid", "money", Between(0, 1e7), help="What came in on this bill. Leave blank while nothing has."),
     Field("note", "Note", help="For yourself.")))
 
-CONTRACT = Kind("contract", capacity=32, fields=(
+CONTRACT = Kind("contract", capacity=2, spare=0, fields=(
     Field("what", "Part or payment", required=True, help="As the bid said it on the day it was signed."),
     ALTERNATE,
     Field("price", "Price", "money", Between(-1e7, 1e9), help="Of a part of the work."),
     Field("payment", "Payment", "money", Between(0, 1e9), help="The deposit, then each payment, in their order.")))
 
-SIGNED = Kind("signed", named="tag", capacity=40, fields=(
+SIGNED = Kind("signed", named="tag", capacity=2, spare=0, fields=(
     Field("tag", "Tag", rule=Name(), required=True, help="By which the log names it. Keep it as it is."),
     Field("what", "Coat or task", help="In words."),
     Field("coating", "Coating", rule=Name(unique=False), help="Of a coat. Blank for a task."),
@@ -57,7 +57,7 @@ SIGNED = Kind("signed", named="tag", capacity=40, fields=(
     Field("cost", "Cost", "money", Between(0, 1e9),
           help="In itself: paint, nozzles, wages, material. Travel, machines, tax and overhead stand in no row.")))
 
-LOG = Kind("log", capacity=60, fields=(
+LOG = Kind("log", capacity=60, spare=20, most=2000, fields=(
     Field("date", "Date", "date", Day(), True, help="One row a day and coat or task."),
     Field("tag", "Coat or task", rule=Offered("signed"), required=True,
           help="Its tag in the signed plan. Other words stand for work that was not planned."),

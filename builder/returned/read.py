@@ -11,8 +11,7 @@ from openpyxl.utils.datetime import to_excel
 
 from builder import documents
 from builder.quantities import Units
-from builder.records.job import LINES
-from builder.records.kinds import CATALOGS, JOBS, KINDS
+from builder.records.kinds import CATALOGS, JOBS, KINDS, TABLES
 from builder.records.load import load_record
 from builder.records.overlay import label
 from builder.records.renamed import current_word
@@ -26,8 +25,8 @@ from builder.values import is_number
 LARGEST = 50_000  # cells under one name, at most
 # What the first line of As issued says; facts that older books do not have.
 MADE = {"units": str, "currency": str, "exchange": float, **dict.fromkeys(ROOM, float)}
-LATER = {"plan_lines": 2.0, "contract_lines": 2.0, "log_lines": 60.0, "form": None}
-INPUTS = 60_000  # cells under the names of all inputs; a book of 2,000 lines has 27,000
+LATER = {**{fact: float(TABLES[table].capacity) for fact, table in ROOM.items() if fact != "lines"}, "form": None}
+INPUTS = 120_000  # cells under the names of all inputs; a book of 2,000 lines and as many days has 60,000
 INPUT_NAMES = {f"{kind.key}_{one.key}" for kind in KINDS.values() for one in kind.fields} | {
     *(f"book_{column.key}" for column in BOOK.columns),
     *(f"issued_{key}" for key in ("kind", "record", "text")),
@@ -208,7 +207,7 @@ def _spanned(back):
             area = back.area(kind.key, one.key)
             cells = (area.bottom - area.top + 1) * (area.right - area.left + 1) if area else 0
             whole += cells
-            if cells > LINES or whole > INPUTS:
+            if cells > kind.most or whole > INPUTS:
                 words = f"{kind.title}, {one.title}: its defined name covers {cells:,} cells, more than an estimate has"
                 raise safe.refused(back.name, words, safe.PUT_BACK)
 

@@ -13,7 +13,7 @@ from xml.parsers import expat
 from builder.files import NO_FILE, words
 from builder.problems import Problem, Refused
 from builder.quantities import SYSTEMS
-from builder.records.job import LINES
+from builder.records.kinds import TABLES
 from builder.records.versions import SCHEMA
 from builder.stages.book import ROOM
 
@@ -90,8 +90,8 @@ def sound(name: str, settings: Mapping[str, Any]) -> None:
         "currency": isinstance(settings["currency"], str),
         "exchange": isinstance(settings["exchange"], float) and 0 < settings["exchange"] < float("inf"),
         **{
-            fact: isinstance(settings[fact], float) and 1 <= settings[fact] <= LINES and settings[fact] % 1 == 0
-            for fact in ROOM
+            fact: isinstance(settings[fact], float) and settings[fact] in range(1, TABLES[table].most + 1)
+            for fact, table in ROOM.items()
         },
     }
     for key in right:

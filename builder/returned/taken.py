@@ -27,6 +27,7 @@ from builder.stages.book import BOOK, ROOM
 from builder.values import is_number
 
 TRUTHS = ("=TRUE()", "=FALSE()")  # how some programs save what was typed as TRUE
+COUNTED = "wetfilm counts it; 'wetfilm reissue' builds a book that has room for it"
 START = {column.key: column.title for column in BOOK.columns}
 LOST = ("cell", "formula without a value")  # kinds of finding that leave a cell as it is, or without its value
 
@@ -181,7 +182,7 @@ def taken(back: Returned, formulas: bool = True) -> Taken:
     for stray in back.strays:
         record = said(KINDS[stray.block], stray.values, back.units)
         words = f"'{record}' is {stray.where} the table, where the workbook does not count it"
-        found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, "wetfilm counts it"))
+        found.append(Finding(f"row {stray.where}", stray.sheet, f"row {stray.row}", words, COUNTED))
     for kind, row, place in _rows(back):
         values[kind.key].append(_row(back, kind, row, place, found))
         cells = {one.key: Cell(*place(one.key)) for one in kind.fields if back.area(kind.key, one.key)}
@@ -191,7 +192,7 @@ def taken(back: Returned, formulas: bool = True) -> Taken:
         )
     if formulas:
         _formulas(back, found)
-    grown = {fact: max(back.settings[fact], float(len(values[table]))) for fact, table in ROOM.items()}
+    grown = {fact: max(back.settings[fact], len(values[table])) for fact, table in ROOM.items()}
     opened = from_values(values, back.units, back.settings | grown)
     told = {Cell(finding.sheet, finding.cell) for finding in found if finding.kind in LOST}
     return Taken(opened, tuple(found) + tuple(faults(opened.estimate, marks, told)))

@@ -100,7 +100,7 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
                 "form",
                 "Sources",
                 "",
-                "its rows of takeoff were changed, or another build of this version made the workbook",
+                "the rows of its tables were changed, or another build of this version made the workbook",
             )
         )
     found += _catalogs(back, one)

@@ -1,11 +1,11 @@
 """The inputs of a returned workbook on today's catalogs and builder, and what moved the price."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple, TypeAlias
 
-from builder.jobs import BUILDER, Opened, facts, fingerprint, from_values, room_for
+from builder.jobs import BUILDER, Opened, facts, fingerprint, from_values, room_for, too_many
 from builder.problems import Problem, Refused, did_you_mean, errors
 from builder.records.differ import Difference, differences
 from builder.records.fields import Kind, Record, Values
@@ -42,11 +42,18 @@ class Reissue:
     earlier: bool  # another version of the program made it, by equations of its day
 
 
-def reissue(back: Returned, catalogs: Folders, instead: Renamings = (), keep: Sequence[str] = ()) -> Reissue:
+def reissue(
+    back: Returned,
+    catalogs: Folders,
+    instead: Renamings = (),
+    keep: Sequence[str] = (),
+    rows: Mapping[str, int] | None = None,
+) -> Reissue:
     """The inputs of a Returned workbook on the catalogs of some folders.
 
     instead: (old name, new name) of records that are called otherwise today; keep: names of records to carry as the
-    book has them. Refused, all at once, where the job uses records that today's catalogs do not have.
+    book has them; rows: of tables by their keys, where the book is to have more. Refused, all at
+    once, where the job uses records that today's catalogs do not have, or has more rows than a book may have.
     """
     look = inspect(back, catalogs)
     before = look.taken.opened
@@ -62,7 +69,9 @@ def reissue(back: Returned, catalogs: Folders, instead: Renamings = (), keep: Se
     lost = [one for one in lost if not _carried(values, one, keep)]
     _rename(values, instead)
     _ask(values, before.values, back.name)
-    room = capacities(**room_for(values, room_of(back.settings)))
+    if crowded := [Problem(back.name, 0, 0, *told) for _, *told in too_many(values)]:
+        raise Refused(crowded)
+    room = capacities(**room_for(values, room_of(back.settings), rows))
     after = from_values(values, before.units, facts(before.units, back.settings["paper"], room, catalogs))
     changes = effects(before, differences(CATALOGS, before.values, values))
     held = tuple(one for one in kept if one not in lost)

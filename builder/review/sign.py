@@ -21,7 +21,7 @@ from builder.returned.read import returned
 from builder.review.effects import is_book
 from builder.review.inspect import inspect
 from builder.review.signed_plan import letter_of, plan_rows
-from builder.stages.book import room_of
+from builder.stages.book import room_facts, room_of
 from builder.stages.estimate import Estimate
 
 
@@ -100,12 +100,12 @@ def _kept(before: Opened, name: str, day: float, accepted: Sequence[str]) -> Ope
     values["signed"] = _settled("signed", rows, units)
     values["contract"] = _settled("contract", _contract(est), units)
     values["changes"] += _settled("changes", _agreed(est, name, day, accepted), units)
-    if len(values["changes"]) > est.capacity["changes"]:
-        raise _refused(name, f"more than {est.capacity['changes']} rows on Changes", "leave some out")
     values["job"][0] |= _settled(
         "job", [{"signed_on": day, "signed_price": _cents(base.total, units), "signed_days": days.days}], units
     )[0]
-    room = {fact: float(rows) for fact, rows in jobs.room_for(values, room_of(before.settings)).items()}
+    for _, *told in jobs.too_many(values):
+        raise _refused(name, *told)
+    room = room_facts(jobs.room_for(values, room_of(before.settings)))
     settings = {**before.settings, **room, "schema": float(SCHEMA), "builder": BUILDER}
     return jobs.from_values(values, units, settings)
 

@@ -6,7 +6,7 @@ from builder.records.overlay import label
 from builder.records.store import flow, record_text, scalar
 from builder.sheets.grammar import Block
 from builder.sheets.grammar import Column as C
-from builder.stages.book import ROOM
+from builder.stages.book import room_facts
 
 # fmt: off
 ISSUED = Block("issued", "As issued", (C("kind", "Kind", "text"), C("record", "Record", "text"),
@@ -20,7 +20,7 @@ def issued(est):
         "units": units.system,
         "currency": scalar(units.currency),
         "exchange": f"{units.exchange:.15g}",
-        **{fact: f"{est.capacity[table]}" for fact, table in ROOM.items()},
+        **{fact: f"{rows:g}" for fact, rows in room_facts(est.capacity).items()},
     }
     first, *others = est.rows["issued"]
     first.set(kind="book", record="Sources", text=flow(about))

@@ -1,7 +1,7 @@
 """What a book is made of, in order: its blocks and rows, and the steps of the model that fill them."""
 
 from builder.records import job
-from builder.records.kinds import CATALOGS, KINDS
+from builder.records.kinds import CATALOGS, KINDS, TABLES
 from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.scenarios import SCENARIOS
 from builder.records.sources import SOURCES
@@ -175,10 +175,9 @@ def names(units, capacity):
     return found
 
 
-def capacities(lines=100, plan_lines=2, contract_lines=2, log_lines=60, **more):
-    """Rows of every block: of takeoff, the signed plan, the contract, the log; any other block by its key."""
-    rows = {kind.key: kind.capacity for kind in KINDS.values() if not kind.upright}
-    rows.update(dict(zip(book.ROOM.values(), (lines, plan_lines, contract_lines, log_lines))), **more)
+def capacities(**asked):
+    """Rows of every block. asked: table of inputs -> its rows, where they are not those of a usual book."""
+    rows = {table: kind.capacity for table, kind in TABLES.items()} | asked
     rows["issued"] = 1 + sum(1 if kind.upright else rows[kind.key] for kind in CATALOGS)
     coats = rows["coats"]
     rows.update(

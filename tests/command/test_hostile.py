@@ -13,7 +13,9 @@ from support.slow import slow
 
 from builder.cli import main
 from builder.jobs import fingerprint, open_job
-from builder.records.job import LINES
+from builder.records.kinds import TABLES
+
+LINES = TABLES["takeoff"].most
 
 
 def test_a_job_of_more_lines_than_a_book_is_read_back_with(tmp_path):

@@ -60,9 +60,7 @@ def test_any_job_comes_back_from_its_file_and_its_workbook(system, count, tmp_pa
         opened = open_job(job, [CATALOGS])
         assert not opened.errors and inputs(opened.values) == inputs(values)
         book.write_bytes(
-            make(
-                from_values(values, units, facts(units, "", capacities(20, plan_lines=3, contract_lines=3), [CATALOGS]))
-            )
+            make(from_values(values, units, facts(units, "", capacities(takeoff=20, signed=3, contract=3), [CATALOGS])))
         )
         assert inputs(taken(returned(book)).opened.values) == inputs(values)
 

@@ -5,6 +5,7 @@ import copy
 
 from builder.jobs import open_job
 from builder.records.kinds import KINDS
+from builder.stages.book import room_facts
 from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
@@ -18,10 +19,6 @@ SETTINGS = {
     "currency": "USD",
     "exchange": 1.0,
     "paper": "letter",
-    "lines": 100.0,
-    "plan_lines": 2.0,
-    "contract_lines": 2.0,
-    "log_lines": 60.0,
     "schema": 1.0,
     "catalogs": "test",
     "builder": "wetfilm test",
@@ -29,7 +26,7 @@ SETTINGS = {
 
 
 SMALL = {
-    "lines": 9,
+    "takeoff": 9,
     "coats": 7,
     "nozzles": 14,
     "openings": 8,
@@ -39,9 +36,9 @@ SMALL = {
     "systems": 6,
     "profiles": 20,
     "rates": 27,
-    "log_lines": 6,
-    "plan_lines": 3,
-    "contract_lines": 3,
+    "log": 6,
+    "signed": 3,
+    "contract": 3,
 }
 
 
@@ -68,7 +65,13 @@ class LiveBook:
             write(
                 self.layout,
                 self.estimate(),
-                {**SETTINGS, "units": units.system, "currency": units.currency, "exchange": units.exchange},
+                {
+                    **SETTINGS,
+                    **room_facts(self.capacity),
+                    "units": units.system,
+                    "currency": units.currency,
+                    "exchange": units.exchange,
+                },
             )
         )
         self.engine = engine(self.path)

@@ -10,7 +10,7 @@ from builder.records.rules import Between, Day, Name, Offered, OneOf, Word
 from support.places import ROOT
 
 ROOM = {
-    "lines": 8,
+    "takeoff": 8,
     "coats": 5,
     "openings": 5,
     "rooms": 3,
@@ -18,9 +18,9 @@ ROOM = {
     "kit": 3,
     "systems": 4,
     "nozzles": 12,
-    "plan_lines": 3,
-    "contract_lines": 3,
-    "log_lines": 5,
+    "signed": 3,
+    "contract": 3,
+    "log": 5,
     "changes": 3,
     "bills": 2,
 }

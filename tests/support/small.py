@@ -11,13 +11,13 @@ from pathlib import Path
 from unittest import mock
 
 from builder import jobs
-from builder.jobs import room_for
-from builder.returned import located
+from builder.records.kinds import TABLES
 from builder.review import reissue
-from builder.stages.order import capacities
 from support.places import CATALOGS as SHIPPED
 
 FEWER = {  # enough for either example
+    "takeoff": 50,
+    "log": 12,
     "coats": 12,
     "coatings": 18,
     "holidays": 10,
@@ -32,7 +32,7 @@ FEWER = {  # enough for either example
     "systems": 8,
     "tasks": 24,
 }
-LINES = 50
+SPARE = 5  # of takeoff and log
 KEPT = ("310", "315", "412", "515", "517", "527", "617", "621", "627", "1223")
 OTHER_SIZES = re.compile(rf'^ *- \{{size: "(?!(?:{"|".join(KEPT)})").*\n', re.MULTILINE)
 
@@ -42,35 +42,27 @@ for _path in SHIPPED.glob("*.yaml"):
     (CATALOGS / _path.name).write_text(OTHER_SIZES.sub("", _path.read_text()))
 
 
-def _capacities(lines=LINES, **more):
-    return capacities(lines, **{**FEWER, **more})
+_ROOM_FOR = jobs.room_for
 
 
-def _room_for(values, before=None):
-    return {
-        **room_for(values, before),
-        **{
-            fact: max(least, len(values[table]) + 5, (before or {}).get(fact, 0))
-            for fact, table, least in (("lines", "takeoff", LINES), ("log_lines", "log", 12))
-        },
-    }
+def _room_for(values, before=None, asked=None):
+    fewer = {table: max(rows, len(values[table]) + min(SPARE, TABLES[table].spare)) for table, rows in FEWER.items()}
+    return _ROOM_FOR(values, before, {**fewer, **(asked or {})})
 
 
 @contextlib.contextmanager
-def _rooms(capacities, room_for):
+def _rooms(room_for):
     with contextlib.ExitStack() as patches:
-        for module in (jobs, located, reissue):
-            patches.enter_context(mock.patch.object(module, "capacities", capacities))
         for module in (jobs, reissue):
             patches.enter_context(mock.patch.object(module, "room_for", room_for))
         yield
 
 
 def small_books():
-    """Every book that is made or looked at meanwhile is a small one."""
-    return _rooms(_capacities, _room_for)
+    """Every book that is made meanwhile is a small one."""
+    return _rooms(_room_for)
 
 
 def usual_books():
-    """Every book that is made or looked at meanwhile is of the usual size, whatever is in force around this."""
-    return _rooms(capacities, room_for)
+    """Every book that is made meanwhile is of the usual size, whatever is in force around this."""
+    return _rooms(_ROOM_FOR)

@@ -7,15 +7,15 @@ from builder.stages.order import capacities
 
 ROWS = {
     "access": 12, "coatings": 5, "coats": 9, "crews": 3, "exposures": 3, "families": 3, "holidays": 3, "kit": 5,
-    "nozzles": 5, "openings": 6, "profiles": 5, "pumps": 5, "rates": 12, "rooms": 2, "surfaces": 4, "systems": 7,
+    "nozzles": 5, "openings": 6, "profiles": 5, "pumps": 5, "rates": 12, "rooms": 2, "surfaces": 4, "systems": 7, "takeoff": 10,
     "tasks": 12,
 }  # fmt: skip
-LINES, STEPS, DAYS = 10, 16, 30
+STEPS, DAYS = 16, 30
 
 
-def _capacities(lines=LINES, **more):
-    rows = capacities(min(lines, LINES), **{**ROWS, **more})
-    return {**rows, "steps": STEPS, "run": STEPS, "work_days": DAYS, "daily": DAYS, "day_list": DAYS}
+def _capacities(**asked):
+    steps = {"steps": STEPS, "run": STEPS, "work_days": DAYS, "daily": DAYS, "day_list": DAYS}
+    return {**capacities(**{**asked, **ROWS}), **steps}
 
 
 def tight_books():
