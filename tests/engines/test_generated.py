@@ -10,6 +10,7 @@ from support.slow import examples
 
 from builder.records.kinds import KINDS
 from builder.returned.read import read
+from builder.stages.book import room_facts
 from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
@@ -36,7 +37,7 @@ def test_a_generated_job_reads_back_as_it_was(system, count):
     @given(jobs(system))
     def reads_back(job):
         values, units = job
-        facts = {**SETTINGS, "units": system, "currency": units.currency}
+        facts = {**SETTINGS, **room_facts(room), "units": system, "currency": units.currency}
         again, same_units, _ = read(
             io.BytesIO(write(Layout(blocks(units, room), room), Estimate(values, units, room), facts))
         )

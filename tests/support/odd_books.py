@@ -6,7 +6,7 @@ from hypothesis import HealthCheck, Phase, given, settings
 
 from builder.jobs import open_job
 from builder.quantities import Units
-from builder.stages import book
+from builder.stages.book import room_facts
 from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
@@ -41,8 +41,9 @@ def drawn(system, folder):
 
     draw()
     values, units = found[-1]
-    facts = {**SETTINGS, "units": system, "currency": units.currency, **{fact: float(ROOM[fact]) for fact in book.ROOM}}
-    return _written(folder, f"drawn {system}", Estimate(values, units, capacities(**ROOM)), facts)
+    room = capacities(**ROOM)
+    facts = {**SETTINGS, **room_facts(room), "units": system, "currency": units.currency}
+    return _written(folder, f"drawn {system}", Estimate(values, units, room), facts)
 
 
 def large(folder):
