@@ -60,7 +60,8 @@ SIGNED = Kind("signed", named="tag", capacity=2, spare=0, fields=(
 LOG = Kind("log", capacity=60, spare=20, most=2000, fields=(
     Field("date", "Date", "date", Day(), True, help="One row a day and coat or task."),
     Field("tag", "Coat or task", rule=Offered("signed"), required=True,
-          help="Its tag in the signed plan. Other words stand for work that was not planned."),
+          help="Its tag in the signed plan, or what stands beside it there. Other words stand for work that was not "
+               "planned; waiting, breaks, lost time tell what a day loses."),
     Field("people", "People", "count", Between(1, 50, whole=True), help="Leave blank for the people on the job."),
     Field("hours", "Hours of each", "time", Between(0, 24, "h"), help="That are paid, travel left out."),
     Field("gallons", "Paint used", "volume", Between(0, 10000, "gal"),

@@ -34,8 +34,10 @@ LOG_LINES = Block("log_lines", SHEET, (
     C("day", "Day", "count", "IF(N({row.sound})=1,{row.date},0)", ""),
     C("live", "Counted", "count", "IF(({day}>0)*({day}<={week.as_of})=1,1,\"\")", ""),
     C("place", "Place in time", "number", "{day}+{no}/(COUNT({*no})+1)", "day=0"),
+    C("named_at", "Row of the signed plan that says the same", "count",
+      'IF(SUMPRODUCT(--({signed.what}={row.tag}))=0,"",MATCH({row.tag},{signed.what},0))'),
     C("plan_at", "Row of the signed plan", "count",
-      'IF(SUMPRODUCT(--({signed.known}={row.tag}))=0,"",MATCH({row.tag},{signed.known},0))'),
+      'IF(SUMPRODUCT(--({signed.known}={row.tag}))=0,{named_at},MATCH({row.tag},{signed.known},0))'),
     C("first_of_day", "Day, on its first row", "count",
       'IF(SUMPRODUCT(--({*day}={day}),--({*place}<{place}))=0,{day},"")'),
     C("people", "People", "count", 'IF({row.people}="",N({basics.people}),{row.people})'),
@@ -65,7 +67,7 @@ LOG_LINES = Block("log_lines", SHEET, (
     C("money", "Price of that paint", "money", "IF(N({paint_at})=0,0,{used}*{paint.price})"),
     C("fanned", "Place in time, where the fan was measured", "number", '({row.fan}<>"")*N({live})*N({place})', ""),
     C("coat_at", "Row of its coat on Paint", "count",
-      'IF(SUMPRODUCT(--({coats.tag}={row.tag}))=0,"",MATCH({row.tag},{coats.tag},0))', "plan_at"),
+      'IF(SUMPRODUCT(--({coats.tag}={planned.tag}))=0,"",MATCH({planned.tag},{coats.tag},0))', "plan_at"),
     C("new_flow", "Flow of its nozzle when new", "flow",
       'IF((N({coat_at})=0)+(N({kit_at})=0)>0,0,N({pick.gauge_flow})*({size.orifice}/{picked.orifice})^2)'),
     C("flow", "Flow that was timed", "flow",
@@ -118,7 +120,9 @@ def logged(est):
 
 def _read(est, row, entry, counted):
     """What a row says by itself."""
-    row.plan_at = est.judge.at("signed", entry.tag)
+    said = [None if one.what is None else same(est.judge.as_text(one.what)) for one in est.rows["signed"]]
+    row.named_at = said.index(same(entry.tag)) + 1 if same(entry.tag) in said else None
+    row.plan_at = est.judge.at("signed", entry.tag) or row.named_at
     row.first_of_day = None if any(one.day == row.day and one.place < row.place for one in counted) else row.day
     row.people = entry.people or est.basics.people or 0.0
     row.paid = row.people * (entry.hours or 0.0)
@@ -145,7 +149,8 @@ def _flow(est, row, entry):
     """How worn its nozzle is by the flow that was timed, against a new one's at the set pressure of the coat."""
     if row.plan_at:
         tags = [None if one.tag is None else same(one.tag) for one in est.rows["coats"]]
-        row.coat_at = tags.index(same(entry.tag)) + 1.0 if same(entry.tag) in tags else None
+        tag = same(est.row("signed", row.plan_at).tag)
+        row.coat_at = tags.index(tag) + 1.0 if tag in tags else None
     row.new_flow = row.flow = 0.0
     if row.coat_at and row.kit_at:
         pick, own = est.rows["picks"][int(row.coat_at) - 1], est.row("kit", row.kit_at)

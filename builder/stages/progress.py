@@ -70,9 +70,10 @@ PLANNED = Block("progress", SHEET, (
       "--(({short}>0)*(SUMPRODUCT(--({*short}>0),--({*urgency}<{urgency}))=0)=1)", "leads"),
     C("orders", "There is some to order", "count", 'IF(N({short})>0,1,"")', ""),
     C("paint", "What to order", "text", '{coating}&REPT(", "&{color},--({color}<>""))', "orders"),
-    C("told", "What to do", "text",
-      f'"Order "&{upward("{short}", "volume")}&" "&{{constants.volume_unit}}&" of "&{{paint}}'
-      f'&IF({{order_in}}=0,", now",", by "&{short("{order_on}")})', "orders"),
+    C("amount", "How much", "text", f'"Order "&{upward("{short}", "volume")}&" "&{{constants.volume_unit}}', "orders"),
+    C("by", "When", "text", f'IF({{order_in}}=0,", now",", by "&{short("{order_on}")})', "orders"),
+    C("told", "What to do", "text", '{amount}&" of "&{paint}&{by}', "orders"),
+    C("briefly", "The same beside it", "text", "{amount}&{by}", "orders"),
 ), {"row": At("signed", "{no}"), "paint": At("coatings", "{paint_at}")}, "live", under="log_lines",
     section="The signed plan, coat by coat and task by task")
 
@@ -94,10 +95,12 @@ WEEK = Block("week", "Progress workings", (
       "IF(({earned}>0)*({plan_paid}>0)=1,{earned}/{plan_paid},1)", ""),
     C("to_go", "Hours to go, as it went", "time", "({planned}-{earned})/{pace}", ""),
     C("at_end", "Hours at the end", "time", "{paid}+{to_go}", ""),
+    C("over", "Hours over the plan", "time", "({at_end}-{planned})*(ABS({at_end}-{planned})>{checks.slack})", ""),
     C("wage", "Wage with burden", "money_hour", "N({cost.wage@1})", ""),
     C("planned_cost", "Cost planned", "money", "SUM({progress.cost})", ""),
     C("paint_more", "Cost of paint beyond what was bought", "money", "SUM({progress.short_cost})", ""),
-    C("at_end_cost", "Cost at the end", "money", "{planned_cost}+({at_end}-{planned})*{wage}+{paint_more}", ""),
+    C("over_cost", "Cost over the plan", "money", "{over}*{wage}+{paint_more}", ""),
+    C("at_end_cost", "Cost at the end", "money", "{planned_cost}+{over_cost}", ""),
     C("a_day", "Hours paid a day", "time", "IF({days}=0,0,{paid}/{days})", ""),
     C("rate", "Hours of a day to come", "time",
       "{a_day}+({a_day}=0)*MAX(0,N({plan.hours}))*N({basics.people})", ""),
@@ -153,7 +156,8 @@ def progress(est):
     _orders(est, [row for row in rows if row.leads])
     week = est.rows["week"][0]
     week.paint_more = sum(row.short_cost or 0.0 for row in rows)
-    week.at_end_cost = week.planned_cost + (week.at_end - week.planned) * week.wage + week.paint_more
+    week.over_cost = week.over * week.wage + week.paint_more
+    week.at_end_cost = week.planned_cost + week.over_cost
 
 
 def _same_paint(one, other):
@@ -190,8 +194,9 @@ def _orders(est, rows):
         row.orders = 1.0
         amount = plain(est.units.to_cell(to_upward(est, row.short, "volume"), "volume"))
         row.paint = row.coating + (f", {row.color}" if row.color else "")
-        when = f"by {said_date(row.order_on)[1]}" if row.order_in else "now"
-        row.told = f"Order {amount} {est.units.shown('volume')} of {row.paint}, {when}"
+        row.amount = f"Order {amount} {est.units.shown('volume')}"
+        row.by = f", by {said_date(row.order_on)[1]}" if row.order_in else ", now"
+        row.told, row.briefly = f"{row.amount} of {row.paint}{row.by}", row.amount + row.by
 
 
 def _workday(est, day, count):
@@ -211,6 +216,8 @@ def _job(est, rows, lines):
     week.pace = earning.pace(week.earned, week.plan_paid)
     week.to_go = (week.planned - week.earned) / week.pace
     week.at_end = earning.hours_at_end(week.paid, week.planned, week.earned, week.pace)
+    over = week.at_end - week.planned
+    week.over = over * (abs(est.units.to_cell(over, "time")) > est.checks.slack)
     week.wage = est.rows["cost"][0].wage or 0.0
     week.planned_cost = sum(row.cost for row in rows)
     week.a_day = week.paid / week.days if week.days else 0.0

@@ -32,7 +32,7 @@ READ = (("e", "hours earned", "earned", "time"), ("p", "hours planned", "planned
 LOG_DAYS = Block("log_days", SHEET, (
     C("no", "Working day", "count", label=lambda number: number),
     C("date", "Date", "count", "IF({week.first_day}=0,0,WORKDAY({week.first_day}-1,{no},{holidays.day}))", ""),
-    C("day", "Day, in words", "text", f'IF({{date}}=0,"",{short("{date}")})', ""),
+    C("until", "Date, not after that of Progress", "count", "MIN({date},{week.as_of})", ""),
     C("planned", "Planned hours", "time", '{week.planned}*MIN(1,{no}/{week.plan_days})', ""),
     C("earned", "Earned hours", "time", "SUMPRODUCT(--({log_lines.day}<={date}),{log_lines.earned})", ""),
     C("paid", "Paid hours", "time", "SUMPRODUCT(--({log_lines.day}<={date}),{log_lines.paid})", ""),
@@ -50,8 +50,6 @@ SENTENCES = Block("told_progress", PAGE, (
 TOLD = Block("week", "Progress workings", (
     C("telling", "There is a plan, and a log of it", "count", 'IF({week.signed}*{week.started}=1,1,"")', ""),
     C("plan_days", "Days of the plan", "days", "IF(ISNUMBER({job.signed_days}),MAX(1,{job.signed_days}),1)", ""),
-    C("more_hours", "Hours over the plan", "time", "{week.at_end}-{week.planned}", ""),
-    C("more_cost", "Cost over the plan", "money", "{week.at_end_cost}-{week.planned_cost}", ""),
     *(C(f"told_{key}", f"Read as: {words}", quantity, nearest(f"{{week.{of}}}", quantity), "telling")
       for key, words, of, quantity in READ),
     C("told_done", "Where it stands", "text",
@@ -63,11 +61,11 @@ TOLD = Block("week", "Progress workings", (
       f'"finished"&REPT(" on "&{short("{week.finish}")},--({{week.to_go}}>0))', "telling"),
     C("told_hours", "Hours at the end", "text",
       '"At this pace: "&{told_a}&" h at the end, "'
-      f'&{_against("more than planned", "less than planned", "{more_hours}", "time")}&"; "&{{told_finish}}',
+      f'&{_against("more than planned", "less than planned", "{week.over}", "time")}&"; "&{{told_finish}}',
       "telling"),
     C("told_cost", "Cost at the end", "text",
-      '"Cost at the end: "&{told_c}&" "&{book.currency}&", "'
-      f'&{_against("more than planned", "less than planned", "{more_cost}", "money")}', "telling"),
+      '"Cost at the end: "&FIXED({told_c},0)&" "&{book.currency}&", "'
+      f'&{_against("more than planned", "less than planned", "{week.over_cost}", "money")}', "telling"),
     C("first_short", "Row of the paint to order first", "count",
       'IF(SUM({progress.short})=0,"",MATCH(1,{progress.soonest},0))', ""),
     C("told_paint", "Paint to order first", "text", 'IF({first_short}="","",INDEX({progress.told},{first_short}))', ""),
@@ -90,7 +88,7 @@ LIST = (
         C("spread", "A volume covers", "spread", f'IF({{step.spread}}="","",{nearest("{step.spread}", "spread")})',
           look="read"),
         C("loss", "Loss seen", "share", f'IF({{step.loss}}="","",{nearest("{step.loss}", "share")})', look="read"),
-        C("told", "What to do", "text", '{step.told}&""', look="words_bold"),
+        C("told", "What to do", "text", '{step.briefly}&""', look="words_bold"),
     ), LINE, "what", "list", 2, TOP),
 )
 BLOCKS = (LOG_DAYS, SENTENCES, TOLD, *LIST)
@@ -111,7 +109,7 @@ def progress_page(est):
     off = {one.day for one in est.rows["holidays"]}
     for row in est.rows["log_days"]:
         row.date = float(labor.workday(int(week.first_day), row.no, off)) if week.first_day else 0.0
-        row.day = said_date(row.date)[1] if row.date else None
+        row.until = min(row.date, week.as_of)
         row.planned = week.planned * min(1.0, row.no / week.plan_days)
         row.earned = sum(one.earned or 0.0 for one in lines if one.day <= row.date)
         row.paid = sum(one.paid for one in lines if one.day <= row.date)
@@ -131,7 +129,6 @@ def _against_words(est, amount, quantity):
 
 
 def _sentences(est, week, said):
-    week.more_hours, week.more_cost = week.at_end - week.planned, week.at_end_cost - week.planned_cost
     soonest = next((row for row in est.rows["progress"] if row.soonest), None)
     week.first_short = float(soonest.no) if soonest else None
     week.told_paint = soonest.told if soonest else None
@@ -154,11 +151,11 @@ def _told(est, week):
     week.told_done = f"{said_date(week.as_of)[1]}: {percent} % done; {week.told_earned}"
     week.told_finish = f"finished on {said_date(week.finish)[1]}" if week.to_go > 0 else "finished"
     week.told_hours = (
-        f"At this pace: {_hour_words(est, week.at_end)} at the end, {_against_words(est, week.more_hours, 'time')}; "
+        f"At this pace: {_hour_words(est, week.at_end)} at the end, {_against_words(est, week.over, 'time')}; "
         f"{week.told_finish}"
     )
-    money = plain(est.units.to_cell(to_nearest(est, week.at_end_cost, "money"), "money"))
-    week.told_cost = f"Cost at the end: {money} {est.units.currency}, {_against_words(est, week.more_cost, 'money')}"
+    money = f"{est.units.to_cell(to_nearest(est, week.at_end_cost, 'money'), 'money'):,.0f}"
+    week.told_cost = f"Cost at the end: {money} {est.units.currency}, {_against_words(est, week.over_cost, 'money')}"
 
 
 def _line(est, row, own, plan, week):
@@ -171,4 +168,4 @@ def _line(est, row, own, plan, week):
         row.used, row.needed = to_nearest(est, own.used, "volume"), to_upward(est, own.needed, "volume")
     row.spread = None if own.spread is None else to_nearest(est, own.spread, "spread")
     row.loss = None if own.loss is None else to_nearest(est, own.loss, "share")
-    row.told = own.told or ""
+    row.told = own.briefly or ""

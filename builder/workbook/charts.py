@@ -178,28 +178,28 @@ def hours_by_day(writer, row):
     """On Progress, from a row (zero-based): hours planned, earned and paid, each up to the evening of the day. Returns
     its last row.
     """
-    day, week = writer.layout.places["log_days", "day"], writer.estimate.rows["week"][0]
+    places, week = writer.layout.places, writer.estimate.rows["week"][0]
     ended = sum(1 for one in writer.estimate.rows["log_days"] if 0 < one.date <= week.as_of)
-    shown = min(day.rows, max(FEWEST_DAYS, int(week.plan_days) + SPARE_DAYS, ended + SPARE_DAYS))
+    shown = min(places["log_days", "date"].rows, max(FEWEST_DAYS, int(week.plan_days) + SPARE_DAYS, ended + SPARE_DAYS))
     chart = chart_of(
         writer.book,
-        {"type": "line"},
+        {"type": "scatter", "subtype": "straight_with_markers"},
         "Are the hours as planned?",
         "Evening of",
         "Hours (h)",
-        x={"interval_unit": max(1, shown // 10)},
+        x={"num_format": "mmm d", "major_unit": max(1, shown // 7)},
         y={"num_format": "0", "min": 0},
     )
-    for key, name, dash, shape in (
-        ("planned", "planned", "dash", "none"),
-        ("earned", "earned", "solid", "circle"),
-        ("paid", "paid", "solid", "square"),
+    for key, date, dash, shape in (
+        ("planned", "date", "dash", "none"),
+        ("earned", "until", "solid", "circle"),  # what came later is drawn where the last day is: a line that ends
+        ("paid", "until", "solid", "square"),
     ):
-        place = writer.layout.places["log_days", key]
+        place, day = places["log_days", key], places["log_days", date]
         last = place.row + shown - 2
         chart.add_series(
             {
-                "name": name,
+                "name": key,
                 "categories": [day.sheet, day.row - 1, day.col, last, day.col],
                 "values": [place.sheet, place.row - 1, place.col, last, place.col],
                 "line": {"color": INK if key == "paid" else QUIET, "width": 2, "dash_type": dash},

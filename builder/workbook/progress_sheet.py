@@ -3,8 +3,9 @@
 from builder.stages.progress_page import PAGE, TOP
 from builder.workbook import charts, reading
 
-WIDTHS = (110, 190, 75, 65, 60, 65, 75, 80, 90, 70, 300)  # pixels
+WIDTHS = (110, 300, 75, 65, 60, 65, 75, 80, 90, 70, 190)  # pixels
 ROOM, HEADER = 11, 46  # columns that are printed; points
+ON_A_PAGE = 24  # coats and tasks that leave room for the chart below them
 
 
 def progress(writer):
@@ -21,5 +22,6 @@ def progress(writer):
     end = last
     if writer.estimate.rows["week"][0].signed:
         end = charts.hours_by_day(writer, last + 2)
+        sheet.set_h_pagebreaks([last + 1] if place.rows > ON_A_PAGE else [])
     sheet.print_area(0, 0, end, ROOM - 1)
-    sheet.fit_to_pages(1, 0)
+    sheet.fit_to_pages(1, int(place.rows <= ON_A_PAGE))
