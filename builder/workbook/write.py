@@ -260,6 +260,11 @@ class _Writer:
 
 def write(layout, estimate, settings, shown=VISIBLE):
     """The workbook as bytes. settings: the facts of the book; shown: titles of the sheets that are not hidden."""
+    return prepared(layout, estimate, settings, shown).done()
+
+
+def prepared(layout, estimate, settings, shown=VISIBLE):
+    """The same workbook, to be `done` or looked at."""
     estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
         warnings.simplefilter("error")
@@ -292,4 +297,4 @@ def write(layout, estimate, settings, shown=VISIBLE):
         checks_page.checks(writer)
         charts.draw(writer)
         writer.names()
-        return book.done()
+        return book
