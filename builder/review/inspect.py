@@ -193,6 +193,7 @@ def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
             ours: dict[tuple[Shared, str], bool] = {}  # whether a shared formula is the one of a template
             for _, copy, row, col, template in located.formulas(key, place):
                 shared = sheet.shared(row, col)
+                shared = shared if shared and shared.col == col else None
                 if shared and (shared, template) not in ours:
                     ours[shared, template] = rewritten.same(
                         shared.text, at_record(template, shared.row, shared.col - 1)
