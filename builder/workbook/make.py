@@ -17,10 +17,10 @@ def make(opened, workings=False, only=None):
 
 def written(opened):
     """What stands in the cells of its workbook, as `Prepared.written` gives it, without making its file."""
-    return _prepared(opened, VISIBLE).written()
+    return _prepared(opened, VISIBLE, cells_alone=True).written()
 
 
-def _prepared(opened, shown):
+def _prepared(opened, shown, cells_alone=False):
     capacity = opened.estimate.capacity
     layout = Layout(blocks(opened.units, capacity), capacity)
-    return prepared(layout, opened.estimate, {**opened.settings, "form": layout.form(opened.units)}, shown)
+    return prepared(layout, opened.estimate, {**opened.settings, "form": layout.form(opened.units)}, shown, cells_alone)

@@ -263,8 +263,8 @@ def write(layout, estimate, settings, shown=VISIBLE):
     return prepared(layout, estimate, settings, shown).done()
 
 
-def prepared(layout, estimate, settings, shown=VISIBLE):
-    """The same workbook, to be `done` or looked at."""
+def prepared(layout, estimate, settings, shown=VISIBLE, cells_alone=False):
+    """The same workbook, to be `done`; cells_alone: to be looked at, without what writes no cell."""
     estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
         warnings.simplefilter("error")
@@ -280,7 +280,8 @@ def prepared(layout, estimate, settings, shown=VISIBLE):
         writer.heads()
         for block in layout.blocks:
             writer.block(block)
-        paper.areas(writer, set_columns(writer))
+        if not cells_alone:
+            paper.areas(writer, set_columns(writer))
         pages.sources(writer)
         summary_page.summary(writer)
         price_page.price(writer)
@@ -295,6 +296,7 @@ def prepared(layout, estimate, settings, shown=VISIBLE):
         answers.crew_card(writer)
         paper.unprinted(writer)
         checks_page.checks(writer)
-        charts.draw(writer)
-        writer.names()
+        if not cells_alone:
+            charts.draw(writer)
+            writer.names()
         return book
