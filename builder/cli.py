@@ -2,28 +2,26 @@
 is wrong.
 """
 
-import codecs
 import sys
+from functools import partial
 from pathlib import Path
 
 from builder.files import apart, put, put_all, words
 from builder.options import parser
-from builder.problems import ERROR, Misused, Problem, Refused, as_json, on_one_line
+from builder.problems import Misused, Problem, Refused, as_json
+from builder.telling import done, each_of, plain_text, say, warn, worst
 
 
-def _say(*lines, file=None):
-    """Print lines, each as one, whatever foreign text is in them."""
-    for line in lines:
-        print(on_one_line(str(line)), file=file)
-
-
-def _warn(*lines):
-    _say(*lines, file=sys.stderr)
-
-
-def _plain_text():
-    """Whether what is printed must keep to ASCII: another program would not read it as UTF-8."""
-    return codecs.lookup(getattr(sys.stdout, "encoding", None) or "utf-8").name != "utf-8"
+def _places(command, options):
+    """Where what is made of each book is written, which is read by nothing and by none of the others."""
+    books, ending = options.books, ".yaml" if command == "read" else "-reissued.xlsx"
+    if options.output and len(books) > 1:
+        hint = f"leave -o out, or {command} the workbooks one by one"
+        raise Misused([Problem(options.output, 0, 0, "-o names one file, but there are several workbooks", hint)])
+    usual = [str(Path("out", f"{Path(book).stem}{ending}")) for book in books]
+    places = [options.output] if options.output else usual
+    apart(zip(places, books), [*books, *_files(options)])
+    return dict(zip(books, places))
 
 
 def _open(opened):
@@ -50,32 +48,39 @@ def _build(options):
     for job, path in zip(jobs, paths):
         opened = open_job(job, options.catalogs, units=options.units, paper=options.paper, rows=dict(options.rows))
         data = make(opened, workings=options.workings)
-        _warn(*opened.problems)
+        warn(*opened.problems)
         put(options.output or path, data, options.force)
-        _say(f"{path}: {opened.summary()}", *(f"    {number}  {question}" for number, question in _open(opened)))
+        say(f"{path}: {opened.summary()}", *(f"    {number}  {question}" for number, question in _open(opened)))
     return 0
 
 
 def _check(options):
-    from builder.checking import open_all, problems, questions
+    from builder.one_file import checked
 
-    opened = open_all([Path(path) for path in options.paths], options.catalogs)
-    found = problems(opened)
-    if options.format == "json":
-        print(as_json(found, _plain_text()))
+    json, told, questions, statuses = options.format == "json", {}, [], []
+    for one in done(partial(checked, catalogs=options.catalogs), options.paths):
+        statuses.append(one.status)
+        problems, asked = one.result or ((), ())
+        new = [problem for problem in problems if problem not in told]
+        told.update(dict.fromkeys(new))
+        questions += asked
+        if not json:
+            say(*new)
+    if json:
+        print(as_json(told, plain_text()))
     else:
-        _say(*found or ["no problems"], *questions(opened))
-    return 1 if any(problem.severity == ERROR for problem in found) else 0
+        say(*([] if told or worst(statuses) else ["no problems"]), *questions)
+    return worst(statuses)
 
 
 def _schema(options):
     from builder.schema import FILES, as_text
 
     if options.kind:
-        print(as_text(options.kind, _plain_text()), end="")
+        print(as_text(options.kind, plain_text()), end="")
     else:
         written = put_all(options.all, {f"{name}.json": as_text(name).encode() for name in FILES}, options.force)
-        _say(*written or [f"{options.all}: nothing to write, all schemas are as they should be"])
+        say(*written or [f"{options.all}: nothing to write, all schemas are as they should be"])
     return 0
 
 
@@ -84,68 +89,70 @@ def _new(options):
 
     from builder.starter import new
 
-    _say(*new(options.folder), f"next: cd {shlex.quote(options.folder)} && wetfilm build boathouse.yaml")
+    say(*new(options.folder), f"next: cd {shlex.quote(options.folder)} && wetfilm build boathouse.yaml")
     return 0
 
 
 def _impact(options):
     from builder.jobs import in_force
-    from builder.review.impact import impact, report
+    from builder.one_file import moved
 
-    found, today = [], in_force()
-    for number, path in enumerate(options.jobs, start=1):
-        if len(options.jobs) > 4:
-            _warn(f"{number} of {len(options.jobs)}: {path}")
-        found.append(impact(path, today, options.catalogs))
-    for one in sorted(found, key=lambda one: -abs(one.moved())):
-        _say(*report(one))
-    return 1 if any(one.changes for one in found) else 0
+    work = partial(moved, today=in_force(), catalogs=options.catalogs)
+    found = [(one.status, one.result) for one in done(work, options.jobs)]
+    if len(found) > 1:
+        results = [result for _, result in found]
+        counts = f"{results.count(True)} moved, {results.count(False)} not, {results.count(None)} could not be read"
+        say(f"{len(found)} jobs: {counts}")
+    return worst(status for status, _ in found)
 
 
 def _carry(options):
     from builder.season.carry import report
-    from builder.season.gathering import Season
+    from builder.season.gathering import Season, gathered
 
     season = Season()
-    for number, path in enumerate(options.jobs, start=1):
-        if len(options.jobs) > 4:
-            _warn(f"{number} of {len(options.jobs)}: {path}")
-        season.take(path, options.catalogs)
-    _warn(*season.told)
-    _say(*report(season, options.sizes))
+    for one in each_of(partial(gathered, catalogs=options.catalogs), options.jobs):
+        season.take(one)
+    warn(*season.told)
+    say(*report(season, options.sizes))
     return 1 if season.failed else 0
 
 
 def _read(options):
-    from builder.api import inspect
-    from builder.returned.taken import as_job
+    from builder.one_file import read
 
-    if options.output:
-        apart([(options.output, options.book)], [options.book, *_files(options)])
-    look = inspect(options.book, options.catalogs)
-    one = look.taken
-    _warn(*(f"{options.book}: {finding}" for finding in look.touched))
-    text = as_job(one, options.catalogs)
-    if options.output:
-        put(options.output, text.encode(), options.force)
-        _say(f"{options.output}: {one.opened.summary()}")
-    else:  # what is not ASCII stands in quotes, where YAML has the same escapes
-        print(text.encode("ascii", "backslashreplace").decode() if _plain_text() else text, end="")
-    return 1 if one.unfinished or look.touched else 0
+    several = len(options.books) > 1
+    places = _places("read", options) if options.output or several else {}
+    statuses = []
+    for one in done(partial(read, catalogs=options.catalogs, outputs=places, force=options.force), options.books):
+        statuses.append(one.status)
+        if one.result:  # what is not ASCII stands in quotes, where YAML has the same escapes
+            print(one.result.encode("ascii", "backslashreplace").decode() if plain_text() else one.result, end="")
+    return worst(statuses)
 
 
 def _inspect(options):
+    from builder.one_file import inspected
+
+    work = partial(inspected, catalogs=options.catalogs, lines=options.format == "text")
+    if options.format == "text":
+        return worst([one.status for one in done(work, options.books)])
     import json
 
-    from builder.api import inspect
+    def text(told):
+        return json.dumps(told, indent=2, ensure_ascii=plain_text())
 
-    found = inspect(options.book, options.catalogs)
-    if options.format == "json":
-        told = {"facts": found.facts, "findings": [finding.as_dict() for finding in found.findings]}
-        print(json.dumps(told, indent=2, ensure_ascii=_plain_text()))
-    else:
-        _say(*(f"{options.book}: {fact}" for fact in found.facts), *(f"  {finding}" for finding in found.findings))
-    return 1 if found.findings else 0
+    if len(options.books) == 1:
+        (one,) = done(work, options.books)
+        print(text(one.result))
+        return one.status
+    statuses = []
+    for one in done(work, options.books):
+        told = {"book": one.path, **(one.result or {"refused": one.warned})}
+        print("," if statuses else "[", text(told), sep="\n")
+        statuses.append(one.status)
+    print("]")
+    return worst(statuses)
 
 
 def _compare(options):
@@ -155,27 +162,26 @@ def _compare(options):
     if options.output:
         apart([(options.output, options.before)], [options.before, options.after, *_files(options)])
     found = compare(returned(options.before), returned(options.after), options.catalogs)
-    _say(*report(found))
+    say(*report(found))
     if options.output:
         put(options.output, as_workbook(found, (Path(options.before).name, Path(options.after).name)), options.force)
-        _say(options.output)
+        say(options.output)
     return 1 if found.differ else 0
 
 
 def _reissue(options):
-    from builder.returned.read import returned
-    from builder.review.reissue import reissue, report
-    from builder.workbook.make import make
+    from builder.one_file import reissued
 
-    path = Path(options.output or Path("out", f"{Path(options.book).stem}-reissued.xlsx"))
-    if not options.dry_run:
-        apart([(path, options.book)], [options.book, *_files(options)])
-    found = reissue(returned(options.book), options.catalogs, options.instead, options.keep, dict(options.rows))
-    _say(*report(found))
-    if not options.dry_run:
-        put(options.output or path, make(found.after), options.force)
-        _say(f"{path}: {found.after.summary()}")
-    return 0
+    work = partial(
+        reissued,
+        catalogs=options.catalogs,
+        outputs={} if options.dry_run else _places("reissue", options),
+        force=options.force,
+        instead=options.instead,
+        keep=options.keep,
+        rows=dict(options.rows),
+    )
+    return worst([one.status for one in done(work, options.books, head=True)])
 
 
 def _sign(options):
@@ -185,9 +191,9 @@ def _sign(options):
     path = Path(options.output or Path(options.job).parent / f"{Path(options.job).stem}-signed.xlsx")
     apart([(path, options.job)], [options.job, *_files(options)])
     found = sign(options.job, options.catalogs, options.on, options.accepted, options.anyway)
-    _warn(*found.before.problems, *(f"{options.job}: {finding}" for finding in found.findings))
+    warn(*found.before.problems, *(f"{options.job}: {finding}" for finding in found.findings))
     put(options.output or path, make(found.after), options.force)
-    _say(f"{path}: {found.after.summary()}", *report(found))
+    say(f"{path}: {found.after.summary()}", *report(found))
     return 0
 
 
@@ -200,15 +206,15 @@ def _letter(options):
     with_book = not options.without_book
     data, opened = letter(options.book, options.to, with_book, options.anyway, options.customer, options.bill)
     put(options.output or path, data, options.force)
-    _say(f"{path}: {opened.summary()}")
+    say(f"{path}: {opened.summary()}")
     if options.customer and opened.state() == SIGNED:
-        _say("it says the contract as it stands: a bid that is signed needs no page to sign")
+        say("it says the contract as it stands: a bid that is signed needs no page to sign")
     elif options.customer or options.bill:
         if b"application/pdf" not in data:
             page = "Bill" if options.bill else "Bid"
-            _say(f"the letter goes without the {page} page: LibreOffice (soffice), which prints it, is not installed")
+            say(f"the letter goes without the {page} page: LibreOffice (soffice), which prints it, is not installed")
     elif not options.without_book:
-        _say("the attached workbook shows costs, wages and margin; --without-book leaves it out")
+        say("the attached workbook shows costs, wages and margin; --without-book leaves it out")
     return 0
 
 
@@ -216,28 +222,23 @@ def _learn(options):
     import datetime
 
     from builder.jobs import SHIPPED
-    from builder.learning.books import books_in, each_once, readings
+    from builder.learning.books import books_in, each_once, reading
     from builder.learning.lessons import report, taught, write
     from builder.learning.report import as_workbook
 
-    books, found = books_in(options.books), []
+    books = books_in(options.books)
     if options.write and tuple(options.catalogs) == SHIPPED:
         hint = "make your own with 'wetfilm new DIR', and name them with --catalogs"
         raise Misused([Problem(str(SHIPPED[0]), 0, 0, "the catalogs that came with the program do not learn", hint)])
     if options.report:
         apart([(options.report, "the report")], [*books, *_files(options)])
-    step = max(1, len(books) // 20)
-    for number, one in enumerate(each_once(readings(books)), start=1):
-        found.append(one)
-        if len(books) > 4 and number % step == 0:
-            _warn(f"{number} of {len(books)} read")
-    lessons = taught(found, options.catalogs)
-    _say(*report(lessons))
+    lessons = taught(list(each_once(each_of(reading, books))), options.catalogs)
+    say(*report(lessons))
     if options.report:
         put(options.report, as_workbook(lessons), options.force)
-        _say(options.report)
+        say(options.report)
     if options.write:
-        _say(*write(lessons, options.catalogs, datetime.date.today().isoformat()))
+        say(*write(lessons, options.catalogs, datetime.date.today().isoformat()))
     return 1 if lessons.broken else 0
 
 
@@ -273,15 +274,15 @@ def main(arguments=None):
             sys.stdout.flush()
         return status
     except Refused as refused:
-        _warn(*refused.problems)
+        warn(*refused.problems)
         return refused.status
     except KeyboardInterrupt:
-        _warn("wetfilm: stopped")
+        warn("wetfilm: stopped")
         return 130
     except BrokenPipeError:  # the reader of our output has seen enough
         sys.stdout = None
         return 1
     except OSError as error:
         sys.stdout = None  # it may be what cannot be written
-        _warn(f"{error.filename or 'wetfilm'}: {words(error)}")
+        warn(f"{error.filename or 'wetfilm'}: {words(error)}")
         return 1

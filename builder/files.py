@@ -69,7 +69,7 @@ def apart(written: Iterable[tuple[Place, Place | None]], read: Iterable[Place]) 
                         0,
                         0,
                         f"{places[place]} and {source} would both be written to this file",
-                        "build them one by one, with -o",
+                        "name them one by one, with -o",
                     )
                 ]
             )

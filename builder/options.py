@@ -58,13 +58,21 @@ def parser(run):
     )
     carry.add_argument("--sizes", type=_sizes, metavar="N", required=True, help="how many sizes, at most")
     carry.set_defaults(run=run["carry"])
-    read = commands.add_parser("read", help="the inputs of a returned workbook as a job file")
-    read.add_argument("book", type=_file, metavar="BOOK", help="a workbook of wetfilm, saved by any program")
-    read.add_argument("-o", "--output", type=_file, metavar="JOB.yaml", help="the job file to write (printed)")
-    read.add_argument("--force", action="store_true", help="overwrite a job file of that name, but never BOOK itself")
+    read = commands.add_parser("read", help="the inputs of returned workbooks as job files")
+    read.add_argument(
+        "books", nargs="+", type=_file, metavar="BOOK", help="a workbook of wetfilm, saved by any program"
+    )
+    read.add_argument(
+        "-o",
+        "--output",
+        type=_file,
+        metavar="JOB.yaml",
+        help="the job file to write (printed; out/BOOK.yaml of several)",
+    )
+    read.add_argument("--force", action="store_true", help="overwrite a job file of that name, but never a BOOK")
     read.set_defaults(run=run["read"])
-    inspect = commands.add_parser("inspect", help="what was touched in a returned workbook, and what is out of date")
-    inspect.add_argument("book", type=_file, metavar="BOOK")
+    inspect = commands.add_parser("inspect", help="what was touched in returned workbooks, and what is out of date")
+    inspect.add_argument("books", nargs="+", type=_file, metavar="BOOK")
     inspect.add_argument("--format", choices=("text", "json"), default="text", help="form of the answer (text)")
     inspect.set_defaults(run=run["inspect"])
     compare = commands.add_parser("compare", help="what the other side changed, and what that did to the results")
@@ -78,7 +86,7 @@ def parser(run):
     )
     compare.set_defaults(run=run["compare"])
     reissue = commands.add_parser("reissue", help="the same inputs on today's catalogs, and what moved the price")
-    reissue.add_argument("book", type=_file, metavar="BOOK")
+    reissue.add_argument("books", nargs="+", type=_file, metavar="BOOK")
     reissue.add_argument(
         "-o", "--output", type=_file, metavar="FILE", help="the workbook to write (out/BOOK-reissued.xlsx)"
     )
@@ -100,7 +108,7 @@ def parser(run):
     _rows_of(reissue)
     reissue.add_argument("--dry-run", action="store_true", help="tell what would change, and write nothing")
     reissue.add_argument(
-        "--force", action="store_true", help="overwrite a workbook that somebody changed, but never BOOK itself"
+        "--force", action="store_true", help="overwrite a workbook that somebody changed, but never a BOOK"
     )
     reissue.set_defaults(run=run["reissue"])
     sign = commands.add_parser("sign", help="keep the plan and the price in the book, as they are signed")

@@ -55,6 +55,9 @@ class Refused(Exception):
         self.problems = sorted(problems)
         super().__init__("\n".join(map(str, self.problems)))
 
+    def __reduce__(self) -> tuple[type["Refused"], tuple[list[Problem]]]:
+        return type(self), (self.problems,)  # its text alone would come out of another process
+
 
 def errors(problems: Iterable[Problem]) -> list[Problem]:
     """Those that stop a build."""

@@ -1,13 +1,8 @@
 """Workbooks of many jobs, read side by side on all cores; each leaves nothing but its few rows behind."""
 
 import hashlib
-import os
-import signal
 from collections.abc import Iterable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
 from dataclasses import replace
-from multiprocessing import get_context
 from pathlib import Path
 
 from builder.jobs import Opened
@@ -16,8 +11,7 @@ from builder.learning.evidence import lessons, outcomes
 from builder.problems import Problem, Refused
 from builder.returned.read import returned
 from builder.returned.taken import taken
-
-FEW = 3  # books that are read faster than workers are made
+from builder.side_by_side import each
 
 
 def books_in(paths: Iterable[str | Path]) -> list[str]:
@@ -68,19 +62,7 @@ def _digest(opened: Opened) -> str:
 
 def readings(books: Sequence[str], processes: int | None = None) -> Iterator[Reading]:
     """What each workbook says, in their order. processes: how many at a time; None: as many as there are cores."""
-    many = min(processes or os.cpu_count() or 1, len(books))
-    if many < 2 or len(books) <= FEW:
-        yield from map(reading, books)
-        return
-    # made anew, not copied: a copy of a process with threads may hang; the command that is stopped stops them; never
-    # replaced while they work: with max_tasks_per_child the library was seen to wait for ever
-    ignoring = (signal.SIGINT, signal.SIG_IGN)
-    try:
-        with ProcessPoolExecutor(many, get_context("spawn"), signal.signal, ignoring) as workers:
-            yield from workers.map(reading, books)
-    except BrokenProcessPool:
-        hint = "read smaller folders, or close other programs"
-        raise Refused([Problem(books[0], 0, 0, "a program that read these books was stopped", hint)]) from None
+    return each(reading, books, processes)
 
 
 def each_once(readings: Iterable[Reading]) -> Iterator[Reading]:

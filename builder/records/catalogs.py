@@ -140,7 +140,7 @@ NOZZLES = Kind("nozzles", capacity=50, named="name", fields=(
     PRICED), checks=(
     Check("twice", "this size of this family is listed twice",
           "SUMPRODUCT(--({nozzles.family}={row.family}),--({nozzles.size}={row.size}))>1",
-          lambda row, judge: sum(same(other.family) == same(row.family) and same(other.size) == same(row.size)
+          lambda row, judge: sum(other.size == row.size and same(other.family) == same(row.family)
                                  for other in judge.entered("nozzles")) > 1),))
 
 PUMPS = Kind("pumps", named="name", capacity=8, most=30, fields=(

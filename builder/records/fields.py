@@ -7,6 +7,7 @@ all take a field's rule from here.
 from collections.abc import Callable
 from dataclasses import dataclass
 from dataclasses import field as default
+from functools import cached_property
 from typing import Any, TypeAlias
 
 from builder.documents import Mark
@@ -35,7 +36,7 @@ class Field:
     help: str = ""
     path: str = ""
 
-    @property
+    @cached_property
     def steps(self) -> tuple[str | int, ...]:
         """The path as a tuple of keys and list places."""
         return tuple(int(step) if step.isdigit() else step for step in (self.path or self.key).split("."))

@@ -1,5 +1,6 @@
 """YAML -> the values of each block, in SI, with the place in the file that each came from."""
 
+import functools
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -113,10 +114,16 @@ def _elsewhere(kind: Kind, node: Node, kinds: Iterable[Kind]) -> str:
         return ""
 
     def known(one: Kind) -> int:
-        return len(node.entries.keys() & {*(str(field.steps[0]) for field in one.fields), *_inner(one)})
+        return len(node.entries.keys() & _first_words(one.key))
 
     best = max((one for one in kinds if not one.upright), key=known, default=kind)
     return best.key if known(best) > 2 * known(kind) and known(best) > 2 else ""
+
+
+@functools.cache
+def _first_words(key: str) -> frozenset[str]:
+    """The keys with which a record of a kind may begin."""
+    return frozenset({*(str(one.steps[0]) for one in KINDS[key].fields), *_inner(KINDS[key])})
 
 
 def _inner(kind: Kind) -> dict[str, tuple[str, str]]:

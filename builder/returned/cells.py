@@ -5,16 +5,17 @@ import functools
 import io
 import warnings
 import zipfile
+from xml.etree.ElementTree import iterparse  # what declares a type or an entity was refused before
 
 from openpyxl import Workbook
 from openpyxl.reader.excel import ExcelReader
 from openpyxl.workbook.defined_name import DefinedName
 from openpyxl.worksheet._reader import FORMULA_TAG, INLINE_STRING, ROW_TAG, VALUE_TAG, WorksheetReader
 from openpyxl.xml.constants import SHARED_STRINGS, SHEET_MAIN_NS
-from openpyxl.xml.functions import iterparse
 
 from builder.documents import MOST_LETTERS
 from builder.returned import safe
+from builder.returned.formulas import Formulas, Shared
 
 FORMULAS = 50_000_000  # letters of all formulas, each cell's own written out; the largest book of ours has 8.5 million
 TOO_LONG = f"a cell on the sheet {{}}, row {{}}, holds more than {MOST_LETTERS:,} characters"
@@ -48,17 +49,28 @@ class _CellsOnly(ExcelReader):
     letters = 0
     names = None  # the defined names whose sheets are read; None: all sheets are
 
-    def counted(self, parse):
-        """The parser of formulas, stopped where a long one that is shared by many cells would fill the memory."""
+    def __init__(self, *arguments, **options):
+        super().__init__(*arguments, **options)
+        self.formulas = {}  # title of a sheet -> (row, column) -> the formula of that cell
 
-        def formula(element):
-            found = parse(element)
+    def formula(self, parser, element, place, sharing):
+        """The formula of a cell as the library has it, or the Shared one. sharing: those of the sheet by number.
+
+        Stopped where a long one that is shared by many cells would fill the memory, written out for each.
+        """
+        inside = element.find(FORMULA_TAG)
+        if inside.get("t") != "shared":
+            found = parser.parse_formula(element)
             self.letters += len(found) if isinstance(found, str) else 0
-            if self.letters > FORMULAS:
-                raise ValueError("formulas")
-            return found
-
-        return formula
+        else:
+            number = inside.get("si")
+            if number not in sharing and inside.text:
+                sharing[number] = Shared(f"={inside.text}", *place)
+            found = sharing.get(number, "=")
+            self.letters += len(found.text if isinstance(found, Shared) else found)
+        if self.letters > FORMULAS:
+            raise ValueError("formulas")
+        return found
 
     def read_properties(self):
         """Nothing of them is an input; the same holds for custom properties and the theme."""
@@ -91,19 +103,21 @@ class _CellsOnly(ExcelReader):
                 self.wb.create_sheet(about.name)
                 continue
             with self.archive.open(relation.target) as stream:
-                sheet = WorksheetReader(
-                    self.wb.create_sheet(about.name), stream, self.shared_strings, self.data_only, False
-                )
-                sheet.parser.parse_formula = self.counted(sheet.parser.parse_formula)
-                sheet.parser.parse = lambda parser=sheet.parser, title=about.name: self.rows(parser, title)
+                made = self.wb.create_sheet(about.name)
+                sheet = WorksheetReader(made, stream, self.shared_strings, self.data_only, False)
+                sheet.parser.parse = lambda parser=sheet.parser, title=made.title: self.rows(parser, title)
                 sheet.bind_cells()
 
     def rows(self, parser, title):
-        """(row number, cells) of a sheet, and nothing else of it."""
+        """(row number, cells) of a sheet, and nothing else of it but its formulas, which are kept."""
+        formulas, sharing = self.formulas.setdefault(title, {}), {}
         for _, element in iterparse(parser.source):
             if element.tag == ROW_TAG:
                 number, cells = parser.parse_row(element)
-                for cell in cells:
+                for inside, cell in zip(element, cells):
+                    if inside.find(FORMULA_TAG) is not None:
+                        place = cell["row"], cell["column"]
+                        formulas[place] = self.formula(parser, inside, place, sharing)
                     if isinstance(cell["value"], str) and len(cell["value"]) > MOST_LETTERS:
                         raise safe.refused(self.archive.fp.name, TOO_LONG.format(title, cell["row"]), SHORTEN)
                 yield number, cells
@@ -123,26 +137,26 @@ def _sound():
     return safe.Verified(stream.getvalue(), "a sound workbook")
 
 
-def loaded(source, data_only=True, names=None):
-    """The library's workbook with its cells. source: as `safe.opened` takes it; data_only: values, else formulas;
-    names: the defined names whose sheets are read, where other sheets may stay blank.
+def loaded(source, names=None):
+    """The library's workbook with the values of its cells, and its Formulas. source: as `safe.opened` takes it; names:
+    the defined names whose sheets are read, where other sheets may stay blank.
 
     What the library stumbles over in a file is a fault of the file; but where it stumbles over a sound one too, this
     module uses something that the library no longer has, and its own error is told.
     """
     verified = safe.opened(source)
     try:
-        return _read(verified, data_only, names)
+        return _read(verified, names)
     except BENT:
-        _read(_sound(), data_only)
+        _read(_sound())
         raise safe.refused(verified.name, "it is damaged", safe.AGAIN) from None
 
 
-def _read(verified, data_only, names=None):
-    reader = _CellsOnly(verified, keep_links=False, data_only=data_only)
+def _read(verified, names=None):
+    reader = _CellsOnly(verified, keep_links=False, data_only=True)
     reader.names = names
     reader.archive = _Parts(verified)
     with warnings.catch_warnings(), contextlib.redirect_stdout(io.StringIO()):  # it prints of styles that are not there
         warnings.simplefilter("ignore")  # it warns of parts it would drop on saving; nothing is saved
         reader.read()
-    return reader.wb
+    return reader.wb, Formulas(reader.wb, reader.formulas)

@@ -4,12 +4,13 @@ and sheets renamed.
 Named cells are found by their names, all others by how far the named ones around them have moved.
 """
 
+from bisect import bisect_left, bisect_right
 from collections import Counter
 
 from builder.sheets.grammar import heading
 from builder.stages.book import room_of
 from builder.stages.order import blocks, capacities
-from builder.workbook.layout import Layout, at_record, sheet_name
+from builder.workbook.layout import Layout, sheet_name
 
 XLS = 256  # columns of the format .xls
 
@@ -32,15 +33,18 @@ class Moves:
         order = list(known)
         odd = [was for before, was, after in zip(order, order[1:], order[2:]) if by[before] == by[after] != by[was]]
         self.known = {was: now for was, now in known.items() if was not in odd}
+        self.order = list(self.known)
 
-    def now(self, was, fits=lambda now: False):
+    def now(self, was, fits=None):
         """Where a row or column is by now. Between two that moved differently, the first that `fits`; else it moved as
         the one before.
         """
-        before = max((one for one in self.known if one <= was), default=None)
-        after = min((one for one in self.known if one >= was), default=None)
-        first = was + (self.known[before] - before if before is not None else self.known[after] - after)
-        last = was + (self.known[after] - after if after is not None else self.known[before] - before)
+        no_more, no_less = bisect_right(self.order, was), bisect_left(self.order, was)
+        before = self.order[no_more - 1] if no_more else self.order[no_less]
+        after = self.order[no_less] if no_less < len(self.order) else before
+        first, last = (was + self.known[one] - one for one in (before, after))
+        if fits is None or last <= first:
+            return first
         return next((now for now in range(first, last + 1) if fits(now)), first)
 
 
@@ -123,7 +127,7 @@ class Located(Layout):
         def headed(col):
             return sheet is not None and sheet.cell(self.head(place.block), col).value == title
 
-        left = cols.now(place.col + 1, headed if place.block.form == "table" else lambda now: False)
+        left = cols.now(place.col + 1, headed if place.block.form == "table" else None)
         top, bottom = rows.now(place.row), rows.now(place.row + place.rows - 1)
         area = self.back.areas.get("_".join(key))
         if area and area.sheet != self.sheets[place.sheet]:
@@ -141,8 +145,8 @@ class Located(Layout):
         return self.back.units
 
     def formulas(self, key, place):
-        """(record from 1, copy, row, column from 1, the formula that belongs there) of every cell of a column of
-        formulas.
+        """(record from 1, copy, row, column from 1, the template of its formula) of every cell of a column of formulas:
+        `at_record` says the formula that belongs there.
         """
         if any(block == key[0] and f"{{{hidden}" in place.column.formula for block, hidden in self.hidden):
             return  # it speaks of another sheet by now: not told
@@ -151,4 +155,4 @@ class Located(Layout):
             template = self.template(place.block, place.column, copy if place.block.form == "table" else 0)
             for record in range(down):
                 row, col = place.line(record), place.col + copy
-                yield (record if place.block.down else copy) + 1, copy, row, col + 1, at_record(template, row, col)
+                yield (record if place.block.down else copy) + 1, copy, row, col + 1, template

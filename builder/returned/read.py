@@ -2,7 +2,6 @@
 
 import datetime
 from dataclasses import dataclass, field
-from functools import cached_property
 
 from openpyxl import Workbook
 from openpyxl.formula.tokenizer import TokenizerError
@@ -19,6 +18,7 @@ from builder.records.rules import Word
 from builder.records.versions import OLD_KEYS, SCHEMA, new_name
 from builder.returned import safe
 from builder.returned.cells import loaded
+from builder.returned.formulas import Formulas
 from builder.stages.book import BOOK, ROOM
 from builder.values import is_number
 
@@ -82,12 +82,13 @@ class Returned:
     (key, what the book says instead) of those that were changed there; areas: what every defined name points at,
     by the names of now; copies: title -> the copy that stands in for a sheet that was deleted; gone: kinds and fields
     whose cells cannot be found; strays: rows above or below their tables; issued: the catalogs as the book was made,
-    blank in old books.
+    blank in old books; formulas: the same workbook with formulas where a cell has one.
     """
 
     source: safe.Verified
     book: Workbook
     areas: dict
+    formulas: Formulas
     settings: dict = field(default_factory=dict)
     units: Units = Units()
     values: dict = field(default_factory=dict)
@@ -126,11 +127,6 @@ class Returned:
         area = self.area(block, key)
         return area.sheet, area.cell(row)
 
-    @cached_property
-    def formulas(self):
-        """The same workbook with formulas where a cell has one."""
-        return loaded(self.source, data_only=False)
-
 
 def _names(book):
     """(name, what it points at, the copy it is of, if any): a copied sheet has names of its own, which serve where the
@@ -164,16 +160,17 @@ def _areas(book):
 
 def returned(source, inputs_alone=False):
     """Read a workbook that this program wrote, whatever program has saved it since. source: a path or a binary stream;
-    inputs_alone: sheets without an input are not read, which is faster; of books of this schema alone.
+    inputs_alone: sheets without an input are not read, which is faster, but those of books of another schema.
 
     Inputs whose cells were deleted are blank, catalogs whose sheet was deleted as they were issued; `gone` names both.
     Raises Refused where it is no such workbook or none of its inputs is left.
     """
     verified = safe.opened(source)
-    book = loaded(verified, names=INPUT_NAMES if inputs_alone else None)
+    book, formulas = loaded(verified, names=INPUT_NAMES if inputs_alone else None)
     areas, copies = _areas(book)
-    back = Returned(verified, book, areas, copies=copies)
-    _renamed(back)
+    back = Returned(verified, book, areas, formulas, copies=copies)
+    if _renamed(back) and inputs_alone:
+        return returned(verified)
     _settings(back)
     back.units = Units(back.settings["units"], back.settings["currency"], back.settings["exchange"])
     back.issued = _issued(back)
@@ -213,12 +210,13 @@ def _spanned(back):
 
 
 def _renamed(back):
-    """The names of an older book, as they are called now."""
+    """The names of an older book, as they are called now; whether it is one."""
     schema = back.shown("book_schema")[0]
     if not isinstance(schema, float) or schema < 1:
         raise safe.impossible(back.name, "schema", schema)
     if schema < SCHEMA:
         back.areas = {new_name(int(schema), name): area for name, area in back.areas.items()}
+    return schema < SCHEMA
 
 
 def _settings(back):

@@ -2,7 +2,6 @@
 person added.
 """
 
-import io
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from textwrap import shorten
@@ -10,14 +9,13 @@ from typing import TypeAlias
 
 from builder.jobs import Opened
 from builder.records.differ import LONGEST
-from builder.returned.cells import loaded
 from builder.returned.findings import Finding, span
 from builder.returned.located import Located
 from builder.returned.read import Returned, plain
 from builder.values import is_number
 from builder.workbook.frame import BANNER, NEXT
 from builder.workbook.layout import Place
-from builder.workbook.make import make
+from builder.workbook.make import written as made_anew
 
 At: TypeAlias = tuple[int, int]  # row and column, counted from 1
 
@@ -41,15 +39,13 @@ def standing(back: Returned, located: Located, raw: Opened) -> Iterator[Finding]
     """A Finding for each text or figure of the maker's that is another or gone, runs in a row as one, and for each cell
     that a person added where nothing is read. raw: the book's own inputs, opened as they stand.
     """
-    made = loaded(io.BytesIO(make(raw)))
+    made = made_anew(raw)
     told = {(stray.sheet, cell) for stray in back.strays for cell in stray.cells.values()}
     for title, now in located.sheets.items():
         if now is None:
             continue
         rows, cols = located.rows[title], located.cols[title]
-        written = {
-            place: plain(cell.value) for place, cell in made[title]._cells.items() if plain(cell.value) is not None
-        }
+        written = {place: plain(value) for place, value in made[title].items()}
         live = _live(located, title)
         yield from _overwritten(
             back, located, title, {place: value for place, value in written.items() if place not in live[0]}
@@ -95,15 +91,16 @@ def _overwritten(back: Returned, located: Located, title: str, written: Mapping[
     """What no longer stands as it was written; a header row that was deleted is told as a name that is gone."""
     now, rows, cols = located.sheets[title], located.rows[title], located.cols[title]
     headless = [located.made.head(block) for block in located.headless if block.sheet == title]
+    sheet, formulas = back.book[now], back.formulas[now]
     wrong = []
     for (row, col), want in sorted(written.items()):
         if row in headless:
             continue
         at = rows.now(row), cols.now(col)
         if (row, col) in WORKED_OUT:
-            found, want = back.formulas[now].cell(*at).value, WORKED_OUT[row, col]
+            found, want = formulas.cell(*at).value, WORKED_OUT[row, col]
         else:
-            found = plain(back.book[now].cell(*at).value)
+            found = plain(sheet.cell(*at).value)
         if not alike(found, want):
             wrong.append((*at, found, want))
     for _, run in groupby(enumerate(wrong), lambda one: (one[1][0], one[1][1] - one[0])):

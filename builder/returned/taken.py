@@ -173,7 +173,7 @@ def _beyond(stray: Stray, key: str) -> tuple[str, str]:
 
 def taken(back: Returned, formulas: bool = True) -> Taken:
     """The inputs of a Returned workbook, understood, and estimated. formulas: whether those that a person typed are
-    told, for which the book is read a second time.
+    told.
     """
     found: list[Finding] = []
     values: Values = {key: [] for key in KINDS}

@@ -51,7 +51,7 @@ def opened(path: str | Path, catalogs: Iterable[str | Path]) -> Opened:
     file.
     """
     if is_book(path):
-        return taken(returned(path)).opened
+        return taken(returned(path, inputs_alone=True), formulas=False).opened
     one = open_job(path, catalogs)
     if one.errors:
         raise Refused(one.errors)

@@ -15,6 +15,7 @@ from builder.records.kinds import CATALOGS, KINDS
 from builder.records.versions import SCHEMA
 from builder.returned import rewritten
 from builder.returned.findings import Finding, span
+from builder.returned.formulas import Shared
 from builder.returned.located import XLS, Located
 from builder.returned.read import Returned, plain
 from builder.returned.standing import alike, standing
@@ -22,7 +23,7 @@ from builder.returned.taken import Taken, taken
 from builder.sheets.grammar import cell_value, heading
 from builder.stages.estimate import Estimate
 from builder.values import is_number, to_date
-from builder.workbook.layout import Place, sheet_name
+from builder.workbook.layout import Place, at_record, sheet_name
 
 # Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
 DOUBTFUL = (
@@ -189,8 +190,18 @@ def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
         wrong: list[Wrong] = []
         rows: defaultdict[int, list[object]] = defaultdict(list)
         for key, place in places:
-            for _, copy, row, col, formula in located.formulas(key, place):
-                found = sheet.cell(row, col).value
+            ours: dict[tuple[Shared, str], bool] = {}  # whether a shared formula is the one of a template
+            for _, copy, row, col, template in located.formulas(key, place):
+                shared = sheet.shared(row, col)
+                shared = shared if shared and shared.col == col else None
+                if shared and (shared, template) not in ours:
+                    ours[shared, template] = rewritten.same(
+                        shared.text, at_record(template, shared.row, shared.col - 1)
+                    )
+                if shared and ours[shared, template]:
+                    rows[row].append(shared)
+                    continue
+                found, formula = sheet.cell(row, col).value, at_record(template, row, col - 1)
                 found = getattr(found, "text", found)
                 rows[row].append(found)
                 if not rewritten.same(found, formula):

@@ -52,37 +52,61 @@ class Season:
     told: list[Problem] = field(default_factory=list)
     known: set[Path] = field(default_factory=set)
 
-    def take(self, path: str, catalogs: Iterable[str | Path]) -> None:
-        """Add a job file or a workbook; one that gives no coats to reckon with is told."""
-        if Path(path).resolve() in self.known:
-            self.told.append(Problem(path, 0, 0, "named twice: it counts once", severity=WARNING))
+    def take(self, found: "Gathered") -> None:
+        """Add what was gathered of a job; one that gives no coats to reckon with is told."""
+        path = Path(found.path).resolve()
+        if path in self.known:
+            self.told.append(Problem(found.path, 0, 0, "named twice: it counts once", severity=WARNING))
             return
-        self.known.add(Path(path).resolve())
-        try:
-            one = opened(path, catalogs)
-            self._usable(path, one)
-        except Refused as refused:
-            self.told += refused.problems
+        self.known.add(path)
+        self.currency = self.currency or found.currency
+        problems = list(found.problems)
+        if not problems and found.currency != self.currency:
+            words = f"its catalogs are in {found.currency}, those of the jobs before in {self.currency}"
+            problems = [Problem(found.path, 0, 0, words, "left out; carry jobs of one currency")]
+        if problems:
+            self.told += problems
             self.failed += 1
             return
-        found = list(_coats(path, one))
-        self.coats += [coat for coat, base in found if base]
-        self.alternates += sum(not base for _, base in found)
+        self.coats += found.coats
+        self.alternates += found.alternates
         self.jobs += 1
 
-    def _usable(self, path: str, one: Opened) -> None:
-        """Refused where a job has no price, no trips or another currency than the first."""
-        terms = one.estimate.terms
-        if one.price() is None:
-            raise Refused([Problem(path, 0, 0, one.summary(), "left out; make it ready first")])
-        if terms.trip_time is None and terms.trip_cost is None:
-            where = "on its sheet Terms" if is_book(path) else "under 'travel:' of the terms"
-            hint = f"left out; enter the two lines of a trip to the store, trip_time and trip_cost, {where}"
-            raise Refused([Problem(path, 0, 0, "its terms do not say what a trip to the store costs", hint)])
-        self.currency = self.currency or terms.currency
-        if terms.currency != self.currency:
-            words = f"its catalogs are in {terms.currency}, those of the jobs before in {self.currency}"
-            raise Refused([Problem(path, 0, 0, words, "left out; carry jobs of one currency")])
+
+@dataclass(frozen=True)
+class Gathered:
+    """Of one job: its sprayed coats of the base, how many there are of alternates, and the catalogs' currency; or the
+    problems for which it is left out.
+    """
+
+    path: str
+    coats: tuple[Coat, ...] = ()
+    alternates: int = 0
+    currency: str = ""
+    problems: tuple[Problem, ...] = ()
+
+
+def gathered(path: str, catalogs: Iterable[str | Path]) -> Gathered:
+    """What a job file or a workbook adds to a season. Nothing is raised for a fault of its file."""
+    try:
+        one = opened(path, catalogs)
+        _usable(path, one)
+    except Refused as refused:
+        return Gathered(path, problems=tuple(refused.problems))
+    found = list(_coats(path, one))
+    base = tuple(coat for coat, base in found if base)
+    return Gathered(path, base, len(found) - len(base), str(one.estimate.terms.currency))
+
+
+def _usable(path: str, one: Opened) -> None:
+    """Refused where a job has no price or no trips."""
+    terms = one.estimate.terms
+    if one.price() is None:
+        raise Refused([Problem(path, 0, 0, one.summary(), "left out; make it ready first")])
+    if terms.trip_time is None and terms.trip_cost is None:
+        where = "on its sheet Terms" if is_book(path) else "under 'travel:' of the terms"
+        hint = f"left out; enter the two lines of a trip to the store, trip_time and trip_cost, {where}"
+        raise Refused([Problem(path, 0, 0, "its terms do not say what a trip to the store costs", hint)])
 
 
 def _coats(path: str, one: Opened) -> Iterator[tuple[Coat, bool]]:

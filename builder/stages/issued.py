@@ -1,7 +1,9 @@
 """How the book was issued: its units and room, then its catalogs, one line a record, in the words of a catalog file."""
 
+import functools
+
 from builder.documents import MOST_LETTERS
-from builder.records.kinds import CATALOGS
+from builder.records.kinds import CATALOGS, KINDS
 from builder.records.overlay import label
 from builder.records.store import flow, record_text, scalar
 from builder.sheets.grammar import Block
@@ -24,10 +26,18 @@ def issued(est):
     }
     first, *others = est.rows["issued"]
     first.set(kind="book", record="Sources", text=flow(about))
-    records = [(kind, vars(row)) for kind in CATALOGS for row in est.rows[kind.key] if row.filled]
-    for row, (kind, values) in zip(others, records):
-        record, text = label(kind, values), record_text(kind, values, units)
-        row.set(kind=kind.key, record=_fitting(record), text=_fitting(text))
+    records = [(kind, row) for kind in CATALOGS for row in est.rows[kind.key] if row.filled]
+    for row, (kind, entry) in zip(others, records):
+        record, text = _told(kind.key, units, tuple(getattr(entry, one.key) for one in kind.fields))
+        row.set(kind=kind.key, record=record, text=text)
+
+
+@functools.lru_cache(4096)
+def _told(key, units, values):
+    """The name and the text of a record, the same for every job on its catalogs. values: of the fields of its kind."""
+    kind = KINDS[key]
+    record = {one.key: value for one, value in zip(kind.fields, values)}
+    return _fitting(label(kind, record)), _fitting(record_text(kind, record, units))
 
 
 def _fitting(text):

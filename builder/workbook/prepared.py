@@ -11,7 +11,7 @@ import xlsxwriter
 from xlsxwriter.packager import Packager
 
 from builder.seals import sealed_book
-from builder.workbook.shared import SharingSheet
+from builder.workbook.shared import CONTROLS, SharingSheet
 
 # Level and memory of pressing: as hard as costs little (level 9 takes three times as long for 3 % less), and short
 # blocks, each with a code of its own, which suit cells that change from column to column.
@@ -36,6 +36,16 @@ def _packed(parts):
     return small.getvalue()
 
 
+def _value(cell, texts):
+    """What one cell of the library's holds. texts: the shared ones by number."""
+    if hasattr(cell, "string"):
+        return texts[cell.string].translate(CONTROLS)
+    for name in ("value", "number", "boolean"):
+        if hasattr(cell, name):
+            return getattr(cell, name)
+    return None
+
+
 class _Packager(Packager):
     """Keeps the parts of a book, name -> bytes, and leaves the library nothing to press."""
 
@@ -58,6 +68,21 @@ class Prepared(xlsxwriter.Workbook):
 
     def _get_packager(self):
         return self._packager
+
+    def written(self):
+        """Title of a sheet -> (row, column), counted from 1 -> what a program that opens the book finds there: text or
+        figure, of a formula its result; blanks are left out.
+        """
+        texts = {number: text for text, number in self.str_table.string_table.items()}
+        return {
+            sheet.name: {
+                (row + 1, col + 1): value
+                for row, cells in sheet.table.items()
+                for col, cell in cells.items()
+                if (value := _value(cell, texts)) not in (None, "")
+            }
+            for sheet in self.worksheets()
+        }
 
     def done(self):
         self.close()

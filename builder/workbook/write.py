@@ -260,6 +260,11 @@ class _Writer:
 
 def write(layout, estimate, settings, shown=VISIBLE):
     """The workbook as bytes. settings: the facts of the book; shown: titles of the sheets that are not hidden."""
+    return prepared(layout, estimate, settings, shown).done()
+
+
+def prepared(layout, estimate, settings, shown=VISIBLE, cells_alone=False):
+    """The same workbook, to be `done`; cells_alone: to be looked at, without what writes no cell."""
     estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
         warnings.simplefilter("error")
@@ -275,7 +280,8 @@ def write(layout, estimate, settings, shown=VISIBLE):
         writer.heads()
         for block in layout.blocks:
             writer.block(block)
-        paper.areas(writer, set_columns(writer))
+        if not cells_alone:
+            paper.areas(writer, set_columns(writer))
         pages.sources(writer)
         summary_page.summary(writer)
         price_page.price(writer)
@@ -290,6 +296,7 @@ def write(layout, estimate, settings, shown=VISIBLE):
         answers.crew_card(writer)
         paper.unprinted(writer)
         checks_page.checks(writer)
-        charts.draw(writer)
-        writer.names()
-        return book.done()
+        if not cells_alone:
+            charts.draw(writer)
+            writer.names()
+        return book

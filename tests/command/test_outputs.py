@@ -20,7 +20,7 @@ def test_two_jobs_of_one_name(here, capsys):
         assert main(["build", "x/j.yaml", other, *STOCK]) == 2
         assert (
             capsys.readouterr().err
-            == f"{at}: x/j.yaml and {other} would both be written to this file (build them one by one, with -o)\n"
+            == f"{at}: x/j.yaml and {other} would both be written to this file (name them one by one, with -o)\n"
         )
     assert not (here / "out").exists()
     os.symlink("job.yaml", "same.yaml")

@@ -10,7 +10,7 @@ from support.places import CATALOGS, EXAMPLES, GOLDEN, SHED
 from builder.cli import main
 from builder.jobs import open_job
 from builder.season.carry import vans
-from builder.season.gathering import Season
+from builder.season.gathering import Season, gathered
 
 JOBS = [str(path) for path in (*EXAMPLES.values(), SHED)]
 LINE = re.compile(r" +(\d+) +([\d,]+\.\d\d) +([\d,]+\.\d\d) +(\d+)  (.+?)( \(at most .+\))?")
@@ -149,7 +149,7 @@ def test_beyond_four_sizes_the_distance_is_no_less_than_it_is(coats):
 
     season = Season()
     for path in JOBS:
-        season.take(path, [CATALOGS])
+        season.take(gathered(path, [CATALOGS]))
     luck, names = random.Random(1), sorted({size for costs, _ in coats for size in costs})
     for van in vans(season, 7)[5:]:
         assert van.above >= 0
@@ -196,8 +196,8 @@ def test_jobs_of_another_currency_are_told_and_skipped(tmp_path):
         (tmp_path / path.name).write_text(text.replace("currency: USD", "currency: EUR"))
     season, other = Season(), tmp_path / "other job"
     other.write_text(SHED.read_text().replace("currency: USD", "currency: EUR"))
-    season.take(str(SHED), [CATALOGS])
-    season.take(str(other), [tmp_path])
+    season.take(gathered(str(SHED), [CATALOGS]))
+    season.take(gathered(str(other), [tmp_path]))
     assert (season.jobs, season.failed) == (1, 1)
     assert "its catalogs are in EUR, those of the jobs before in USD" in str(season.told[0])
 
@@ -231,7 +231,7 @@ def test_either_part_of_a_trip_may_be_blank(tmp_path):
     seasons = []
     for path in paths:
         seasons.append(Season())
-        seasons[-1].take(str(path), [CATALOGS])
+        seasons[-1].take(gathered(str(path), [CATALOGS]))
     wages = [row.wage for row in open_job(SHED, [CATALOGS]).estimate.rows["film"] if row.sprayed and row.only == 0]
     assert [coat.fetch for coat in seasons[0].coats] == pytest.approx([1800 * wage for wage in wages])
     assert [coat.fetch for coat in seasons[1].coats] == [50.0] * len(wages)
@@ -248,7 +248,7 @@ def test_a_size_that_costs_more_than_a_trip_is_left_on_the_van(tmp_path):
     """Trips that cost next to nothing: each coat takes a trip, or the very size that suits it best."""
     cheap = changed(tmp_path / "cheap.yaml", "{trip_time: 0 min, trip_cost: 0.01}")
     season = Season()
-    season.take(str(cheap), [CATALOGS])
+    season.take(gathered(str(cheap), [CATALOGS]))
     van = vans(season, 1)[1]
     for coat in season.coats:
         assert coat in van.trips or coat.cost(van.sizes) <= min(coat.costs.values()) + 0.01

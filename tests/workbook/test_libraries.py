@@ -89,11 +89,10 @@ def test_a_method_that_is_called_or_replaced_takes_what_it_took(method, argument
         (Manifest, "find"),
     ],
 )
-@pytest.mark.parametrize("formulas", [False, True], ids=["values", "formulas"])
-def test_a_library_that_lost_a_name_is_not_told_as_a_damaged_book(books, monkeypatch, where, name, formulas):
+def test_a_library_that_lost_a_name_is_not_told_as_a_damaged_book(books, monkeypatch, where, name):
     monkeypatch.delattr(where, name)
     with pytest.raises(AttributeError, match=name):
-        cells.loaded(books["blank"].path, data_only=not formulas)
+        cells.loaded(books["blank"].path)
 
 
 def test_a_library_that_takes_other_arguments_is_not_told_as_a_damaged_book(books, monkeypatch):
@@ -102,11 +101,11 @@ def test_a_library_that_takes_other_arguments_is_not_told_as_a_damaged_book(book
         cells.loaded(books["blank"].path)
 
 
-@pytest.mark.parametrize("data_only", [True, False])
-def test_the_sound_book_is_sound_and_has_all_that_is_read(data_only):
-    book = cells.loaded(cells._sound(), data_only)
+def test_the_sound_book_is_sound_and_has_all_that_is_read():
+    book, formulas = cells.loaded(cells._sound())
     values = [row[0].value for row in book.active.iter_rows(max_col=1)]
-    assert values == ["text", 1.5, None if data_only else "=A2+1"] and "name" in book.defined_names
+    assert values == ["text", 1.5, None] and "name" in book.defined_names
+    assert [formulas[book.active.title][f"A{row}"].value for row in (1, 2, 3)] == ["text", 1.5, "=A2+1"]
 
 
 @pytest.mark.parametrize("bend", [(b'<sz val="', b'<sz val="x'), (b'Normal" xfId="0"', b'Normal" xfId="9"')])
