@@ -227,3 +227,23 @@ def test_a_date_typed_as_its_digits_in_a_plain_cell_is_a_fault_of_the_cell(books
     path.write_text(as_job(one, [CATALOGS]))
     told = [problem.message for problem in open_job(path, [CATALOGS]).problems]
     assert [message for message in told if "20260511" in message] == ["Date of the estimate: '20260511' is not a date"]
+
+
+def test_hidden_characters_pasted_into_a_text_leave_a_job_that_builds(books, tmp_path):
+    """What is copied from a web page has spaces that do not break; a job file may not hold what nobody sees."""
+    book = books["small attic"]
+    typed = {
+        ("job", "client"): "Ann\u00a0Doe\u200b",
+        ("coats", "color"): "Chalk\u202f",
+        ("rooms", "name"): "\u202eFront",
+    }
+    one = taken(returned(io.BytesIO(entered(book, typed))))
+    assert [(f.sheet, f.cell, f.message) for f in one.findings] == [
+        (*at(book, "job", "client"), "Client: the text holds characters that nobody sees; read as Ann Doe"),
+        (*at(book, "coats", "color"), "Color: the text holds characters that nobody sees; read as Chalk "),
+        (*at(book, "rooms", "name"), "Room: the text holds characters that nobody sees; read as Front"),
+    ]
+    path = tmp_path / "job.yaml"
+    path.write_text(as_job(one, [CATALOGS]))
+    again = open_job(path, [CATALOGS])
+    assert not again.errors and again.price() == one.opened.price() == book.opened.price()
