@@ -7,7 +7,7 @@ from support import storm
 from support.slow import slow
 
 SEED = 20
-MANY = {"books": 40, "catalogs": 60, "jobs": 60}
+MANY = {"books": 25, "catalogs": 60, "jobs": 60}
 
 
 @pytest.mark.parametrize("kind", [slow(kind) for kind in storm.ORDER])
