@@ -24,6 +24,13 @@ HIDDEN_BREAK = re.compile(r"\r(?!\n)|[\u0085\u2028\u2029]")
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
+def hidden(letter: str) -> bool:
+    """Whether nobody sees a letter of a text, or not as what it is: a space that does not break, a mark that turns
+    letters round.
+    """
+    return not letter.isprintable() and letter not in "\n\t"
+
+
 @dataclass(frozen=True)
 class Mark:
     """A place in a file, counted from 1."""
@@ -107,7 +114,7 @@ class _Reader:
         if isinstance(node, yaml.ScalarNode):
             if len(node.value) > MOST_LETTERS:
                 self.problems.append(mark.problem(f"text longer than {MOST_LETTERS:,} characters", "shorten it"))
-            elif not all(letter.isprintable() or letter in "\n\t" for letter in node.value):
+            elif any(map(hidden, node.value)):
                 self.problems.append(mark.problem("text with a hidden character", "type the text again"))
             blank = not node.style and node.value in ("", "~", "null")
             return Text("" if blank else node.value, mark, bool(node.style))

@@ -99,6 +99,14 @@ def to_date(number: float) -> datetime.date:
     return EPOCH + datetime.timedelta(days=int(number))
 
 
+def day_text(number: float) -> str:
+    """A spreadsheet's day number -> '2026-05-04'; the number where no calendar has that day, as of 20260504 typed."""
+    try:
+        return to_date(number).isoformat()
+    except OverflowError:
+        return f"{number:.10g}"
+
+
 SIZE_LEAST, SIZE_MOST, ORIFICE_LEAST = 105, 2499, 5
 
 

@@ -9,7 +9,7 @@ from builder.quantities import Units, Value
 from builder.records.fields import Field, Kind, Record, Values
 from builder.records.kinds import KINDS
 from builder.records.overlay import identity, label
-from builder.values import is_number, same, to_date
+from builder.values import day_text, is_number, same
 
 LONGEST = 80  # letters of a text in a message
 # two records of which more than this share of the filled fields is equal are one record, changed; in the same row, less
@@ -50,7 +50,7 @@ def shown(value: Value, one: Field, units: Units) -> str:
         text = shorten(value, LONGEST, placeholder=" …")
         return f"'{text}'" if one.quantity != "text" else text
     if one.quantity == "date":
-        return to_date(value).isoformat()
+        return day_text(value)
     number = units.to_cell(value, one.quantity)
     if one.quantity == "share":
         return f"{number * 100:.4g} %"

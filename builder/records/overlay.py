@@ -14,7 +14,7 @@ from builder.records.folders import Folders
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.load import INSIDE, Change, Loaded
 from builder.records.terms import TERMS
-from builder.values import is_number, same, to_date
+from builder.values import day_text, is_number, same
 
 LISTS_INSIDE = {outer for outer, _ in INSIDE}
 NEEDED = ("terms", "families", "nozzles", "coatings", "pumps", "surfaces", "crews", "exposures")
@@ -34,7 +34,7 @@ def label(kind: Kind, values: Record) -> str:
     if kind.upright:
         return kind.title
     parts = [(kind.field_of[key].quantity == "date", values.get(key)) for key in _named_by(kind)]
-    return " ".join(to_date(value).isoformat() if dated and is_number(value) else str(value) for dated, value in parts)
+    return " ".join(day_text(value) if dated and is_number(value) else str(value) for dated, value in parts)
 
 
 @dataclass

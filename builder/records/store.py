@@ -10,7 +10,7 @@ from builder.records.fields import Field, Kind, Record, Values
 from builder.records.kinds import JOBS, KINDS
 from builder.records.load import TRAPS
 from builder.records.rules import Rule, Word
-from builder.values import is_number, to_date
+from builder.values import day_text, is_number
 
 Nested: TypeAlias = dict[str | int, Any]  # step of a path -> Nested, or the text of a value
 
@@ -31,7 +31,7 @@ def scalar(text: str, rule: Rule | None = None) -> str:
 def field_text(one: Field, value: Value, units: Units) -> str:
     """One value as YAML."""
     if one.quantity == "date" and is_number(value):
-        return to_date(value).isoformat()
+        return day_text(value)
     if isinstance(value, str):
         return scalar(value, one.rule)
     return units.to_text(value, one.quantity)

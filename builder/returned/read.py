@@ -9,6 +9,7 @@ from openpyxl.utils.cell import get_column_letter, range_boundaries
 from openpyxl.utils.datetime import to_excel
 
 from builder import documents
+from builder.problems import Refused
 from builder.quantities import Units
 from builder.records.kinds import CATALOGS, JOBS, KINDS, TABLES
 from builder.records.load import load_record
@@ -236,14 +237,12 @@ def _made(back):
     """What the sheet As issued says of the making of the book; an older book says nothing there."""
     for block, _, text in _issued_lines(back):
         if block == BOOK.key:
-            said = documents.parse(text.encode(), f"{back.name}, As issued")
             try:
+                said = documents.parse(text.encode(), "")
                 told = [key for key in MADE if key not in LATER or said.get(key)]
                 return {key: MADE[key](said.get(key).value) for key in told}
-            except (ValueError, AttributeError):  # one is missing, not a number, or a list stands in its place
-                raise safe.refused(
-                    back.name, "the sheet As issued was changed: its first row is not as it was built", safe.PUT_BACK
-                ) from None
+            except (Refused, ValueError, AttributeError):  # no YAML; one is missing, not a number, or a list
+                raise _typed_over(back, "its first row") from None
     return {}
 
 
@@ -313,8 +312,16 @@ def _issued(back):
     for old, record, text in _issued_lines(back):
         block = old if old in found else OLD_KEYS.get(old)
         if block in found:
-            found[block][record] = load_record(KINDS[block], text, back.units, f"{back.name}, As issued, {record}")
+            try:
+                found[block][record] = load_record(KINDS[block], text, back.units, "")
+            except Refused:  # what is wrong with its YAML is no matter of who reads a workbook
+                raise _typed_over(back, f"its row of {record} ({KINDS[block].title})") from None
     return found
+
+
+def _typed_over(back, row):
+    """The refusal of a book whose sheet As issued says something else than what the maker wrote there."""
+    return safe.refused(back.name, f"the sheet As issued was changed: {row} is not as it was built", safe.PUT_BACK)
 
 
 def read(source):

@@ -10,6 +10,7 @@ from functools import partial
 from pathlib import Path
 from typing import TypeAlias
 
+from builder.documents import hidden
 from builder.faults import faults
 from builder.jobs import Opened, from_values
 from builder.problems import BadValue
@@ -47,11 +48,17 @@ class Taken:
         return self.opened.estimate.checks.stops > 0
 
 
+def _seen(text: str) -> str:
+    """A text without letters that nobody sees, which a job file may not hold: a space of whatever kind is a space."""
+    return "".join((" " if letter.isspace() else "") if hidden(letter) else letter for letter in text)
+
+
 def _row(back: Returned, kind: Kind, values: Record, place: PlaceOf, found: list[Finding]) -> Record:
     """One row understood; `place(key)` gives the sheet and cell of a value."""
     row: Record = {}
     for one in kind.fields:
-        value = row[one.key] = values.get(one.key)
+        typed = values.get(one.key)
+        value = row[one.key] = _seen(typed) if isinstance(typed, str) else typed
         if isinstance(value, str) and not value.strip():
             row[one.key] = None
             found.append(
@@ -68,6 +75,9 @@ def _row(back: Returned, kind: Kind, values: Record, place: PlaceOf, found: list
         except BadValue as error:
             found.append(Finding("cell", *place(one.key), f"{one.title}: {error.message}", error.hint))
             continue
+        if value != typed and one.quantity == "text":
+            words = f"{one.title}: the text holds characters that nobody sees; read as {value}"
+            found.append(Finding("understood", *place(one.key), words, "type it again"))
         in_its_cell = isinstance(one.rule, Length) and feet.read(value, back.units) is not None
         if isinstance(value, str) and row[one.key] is not None and one.quantity != "text" and not in_its_cell:
             found.append(

@@ -12,6 +12,7 @@ from builder.jobs import BUILDER, Opened, fingerprint, from_values
 from builder.records.checklist import ITEMS
 from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, KINDS
+from builder.records.rules import Day
 from builder.records.versions import SCHEMA
 from builder.returned import rewritten
 from builder.returned.findings import Finding, span
@@ -113,7 +114,7 @@ def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form
     settings = back.settings
     here = "the ones in use here" if settings["catalogs"] == fingerprint(catalogs) else "not the ones in use here"
     rows = (row for kind in CATALOGS for row in one.opened.values[kind.key])
-    priced = [day for row in rows if is_number(day := row.get("priced_on"))]
+    priced = [day for row in rows if is_number(day := row.get("priced_on")) and Day().low <= day <= Day().high]
     date = one.opened.estimate.job.date
     age = f", newest price of {to_date(max(priced))}" if priced else ""
     if priced and is_number(date):

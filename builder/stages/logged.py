@@ -32,7 +32,7 @@ def _of_plan(of):
 LOG_LINES = Block("log_lines", SHEET, (
     C("no", "Row of the log", "count", label=lambda number: number),
     C("day", "Day", "count", "IF(N({row.sound})=1,{row.date},0)", ""),
-    C("live", "Counted", "count", "IF(({day}>0)*({day}<={week.as_of})=1,1,\"\")", ""),
+    C("live", "Counted", "count", "IF((N({basics.live})=1)*({day}>0)*({day}<={week.as_of})=1,1,\"\")", ""),
     C("place", "Place in time", "number", "{day}+{no}/(COUNT({*no})+1)", "day=0"),
     C("named_at", "Row of the signed plan that says the same", "count",
       'IF(SUMPRODUCT(--({signed.what}={row.tag}))=0,"",MATCH({row.tag},{signed.what},0))'),
@@ -79,7 +79,7 @@ LOG_LINES = Block("log_lines", SHEET, (
       "IF({timed}=0,0,MAX(0,({flow}/{new_flow}-1)/({terms.worn_orifice}^2-1)))"),
     C("unplanned", "Not planned", "count", '--(({plan_at}="")*(SUM({signed.sound})>0)=1)'),
     C("early", "Before the signature", "count", '--(({job.signed_on}<>"")*({day}<{job.signed_on})=1)'),
-    C("late", "After the day of Progress", "count", '--(({day}>0)*({live}="")=1)', ""),
+    C("late", "After the day of Progress", "count", '--((N({basics.live})=1)*({day}>0)*({live}="")=1)', ""),
     C("idle", "Without hours", "count", "--({paid}=0)"),
     C("unmeasured", "Hours without area", "count",
       "IF({step.by_area}=1,--(({area}=0)*({paid}>0)*({finished}=0)=1),0)", "plan_at"),
@@ -98,12 +98,14 @@ LOG_LINES = Block("log_lines", SHEET, (
 
 
 def logged(est):
-    """Each row of the log against the signed plan; those after the day of Progress are not counted."""
-    rows, slack, week = est.rows["log_lines"], est.checks.slack, est.rows["week"][0]
+    """Each row of the log against the signed plan; those after the day of Progress are not counted, and none is while
+    Job or Terms are faulty.
+    """
+    rows, slack, week, sound = est.rows["log_lines"], est.checks.slack, est.rows["week"][0], est.basics.live
     for row, entry in zip(rows, est.rows["log"]):
         row.day = entry.date if entry.sound else 0.0
-        row.live = 1.0 if 0 < row.day <= week.as_of else None
-        row.late, row.fanned, row.timed = float(row.day > 0 and not row.live), 0.0, 0.0
+        row.live = 1.0 if sound and 0 < row.day <= week.as_of else None
+        row.late, row.fanned, row.timed = float(bool(sound) and row.day > 0 and not row.live), 0.0, 0.0
         if row.day:
             row.place = row.day + row.no / (len(rows) + 1)
     counted = sorted((row for row in rows if row.live), key=lambda row: row.place)

@@ -19,7 +19,7 @@ def rooms_block(units, capacity):
         C("door_count", "Room: doors in one", "count", "0+{row.doors}"),
         C("round", "Room: once around", "length", "2*({length_read}+{width_read})"),
         C("base_length", "Room: base, doors left out", "length",
-          "MAX(0,{round}-{door_count}*(0+{terms.door_width}))"),
+          "MAX(0,{round}-{door_count}*IF(N({terms.sound})=1,0+{terms.door_width},0))"),
         *(C(f"{part}_at", f"Room: row of its {part} on Areas", "count",
             label=lambda number, first=before[part]: first + number) for part in parts),
         C("coated", "Room: coated area", "area", "+".join(f"N({{{part}_line.coated}})" for part in parts)),
@@ -28,13 +28,14 @@ def rooms_block(units, capacity):
 
 
 def rooms(est):
-    """What each room measures; none where Terms are faulty."""
+    """What each room measures; no doors are left out of its base where Terms are faulty."""
+    door = (est.terms.door_width or 0.0) if est.terms.sound else 0.0
     for row in est.rows["rooms"]:
         if row.sound:
             row.times = 1.0 if row.count is None else row.count
             row.window_count, row.door_count = row.windows or 0.0, row.doors or 0.0
             row.round = 2 * (row.length_read + row.width_read)
-            row.base_length = max(0.0, row.round - row.door_count * (est.terms.door_width or 0.0))
+            row.base_length = max(0.0, row.round - row.door_count * door)
 
 
 def coated(est):

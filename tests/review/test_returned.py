@@ -207,3 +207,43 @@ def test_notes_beside_the_inputs_and_sheets_of_a_persons_own_are_told(books, edi
 def test_a_row_that_was_deleted_does_no_harm(books, edited):
     back = returned(edited)
     assert inspect(back, [CATALOGS]).findings == () and back.saved_price() == books["small shed"].opened.price()
+
+
+@pytest.mark.parametrize("value", [20260511.0, ("20260510+1", 20260511.0)])
+def test_a_date_typed_as_its_digits_in_a_plain_cell_is_a_fault_of_the_cell(books, tmp_path, value):
+    """No calendar has that day; the cell has lost its look of a date, as where another one was pasted over it."""
+    book = books["small attic"]
+    sheet, cell = at(book, "job", "date")
+    plain_cell = patched(
+        entered(book, {("job", "date"): value}),
+        sheet_part(book.data, sheet),
+        f'(<c r="{cell}") s="\\d+"'.encode(),
+        rb"\1",
+    )
+    one = taken(returned(io.BytesIO(plain_cell)))
+    assert one.opened.price() is None
+    assert f"{sheet} {cell}: Job, date of the estimate: '20260511' is not allowed; " in str(one.findings[-1])
+    path = tmp_path / "job.yaml"
+    path.write_text(as_job(one, [CATALOGS]))
+    told = [problem.message for problem in open_job(path, [CATALOGS]).problems]
+    assert [message for message in told if "20260511" in message] == ["Date of the estimate: '20260511' is not a date"]
+
+
+def test_hidden_characters_pasted_into_a_text_leave_a_job_that_builds(books, tmp_path):
+    """What is copied from a web page has spaces that do not break; a job file may not hold what nobody sees."""
+    book = books["small attic"]
+    typed = {
+        ("job", "client"): "Ann\u00a0Doe\u200b",
+        ("coats", "color"): "Chalk\u202f",
+        ("rooms", "name"): "\u202eFront",
+    }
+    one = taken(returned(io.BytesIO(entered(book, typed))))
+    assert [(f.sheet, f.cell, f.message) for f in one.findings] == [
+        (*at(book, "job", "client"), "Client: the text holds characters that nobody sees; read as Ann Doe"),
+        (*at(book, "coats", "color"), "Color: the text holds characters that nobody sees; read as Chalk "),
+        (*at(book, "rooms", "name"), "Room: the text holds characters that nobody sees; read as Front"),
+    ]
+    path = tmp_path / "job.yaml"
+    path.write_text(as_job(one, [CATALOGS]))
+    again = open_job(path, [CATALOGS])
+    assert not again.errors and again.price() == one.opened.price() == book.opened.price()

@@ -89,6 +89,23 @@ def test_a_first_line_of_as_issued_that_was_bent_is_refused_in_words(books, tmp_
     assert len(caught.value.problems) == 1 and str(caught.value).startswith(f"{path}")
 
 
+@pytest.mark.parametrize(
+    "text", ["{name: standard, los_factor: 1}", "{name: standard", "standard", "{name: standard, life: 45 miles}"]
+)
+def test_a_record_of_as_issued_that_was_bent_is_refused_by_its_name(books, tmp_path, text):
+    """Whoever looks at a workbook is not told of YAML in a sheet of workings."""
+    path, book = tmp_path / "book.xlsx", books["small shed"]
+    texts = returned(book.path).shown("issued_text")
+    row = next(no for no, one in enumerate(texts) if one and one.startswith("{name: standard,"))
+    path.write_bytes(retyped(book.data, {at(books, "issued", "text", row): text}))
+    with pytest.raises(Refused) as caught:
+        returned(path)
+    assert str(caught.value) == (
+        f"{path}: the sheet As issued was changed: its row of standard (Nozzle families) is not as it was built "
+        "(undo that change, or build the workbook again)"
+    )
+
+
 def test_an_unknown_word_there_is_not_believed(books, tmp_path):
     path = tmp_path / "book.xlsx"
     text = "{units: us, currency: USD, exchange: 1, lines: 50, schema: 7, nonsense: 1}"
