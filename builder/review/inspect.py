@@ -16,9 +16,11 @@ from builder.records.versions import SCHEMA
 from builder.returned import rewritten
 from builder.returned.findings import Finding, span
 from builder.returned.located import XLS, Located
+from builder.returned.lost import lost
 from builder.returned.read import Returned, plain
 from builder.returned.standing import alike, standing
 from builder.returned.taken import Taken, taken
+from builder.review.gathered import gathered
 from builder.sheets.grammar import cell_value, heading
 from builder.stages.estimate import Estimate
 from builder.values import is_number, to_date
@@ -42,7 +44,9 @@ DOUBTFUL = (
 )
 TOUCHED = (*DOUBTFUL[:-1], "form", "own sheet", "beside", "understood", "formula typed")
 
-Wrong: TypeAlias = tuple[int, int, str, object, str]  # column, row, title, what stands there, the formula
+# column, row, title, what stands there, the formula, whether that gives a blank
+Wrong: TypeAlias = tuple[int, int, str, object, str, bool]
+SHEETS = 3  # on which nobody deletes formulas by hand that show nothing, and no others
 
 
 @dataclass(frozen=True)
@@ -86,10 +90,11 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
             )
         )
     elif located.same_form:
+        found += lost(back.source)
         found += _names(located)
-        broken = list(_formulas(back, located))
         # as it stands, whatever a person may have meant
         raw = from_values(back.values, back.units, back.settings, located.taken_up())
+        broken = list(_formulas(back, located, raw.estimate))
         written = list(standing(back, located, raw))
         found += broken + written
         if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in written)):
@@ -105,7 +110,7 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
         )
     found += _catalogs(back, one)
     found += _checks(one)
-    return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
+    return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(gathered(found)), one)
 
 
 def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form: bool) -> Iterator[str]:
@@ -175,9 +180,34 @@ def _names(located: Located) -> Iterator[Finding]:
         )
 
 
-def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
-    """Formulas overwritten or cleared, runs of neighbors in a column as one. A row that was inserted has none, and
-    needs none.
+def _formulas(back: Returned, located: Located, estimate: Estimate) -> Iterator[Finding]:
+    """Formulas overwritten or cleared, runs of neighbors in a column as one; those that a program dropped since they
+    showed a blank, all as one.
+    """
+    groups = list(_wrong(back, located, estimate))
+    deleted: defaultdict[str, list[Wrong]] = defaultdict(list)
+    for title, wrong in groups:
+        deleted[title] += [one for one in wrong if one[3] is None]
+    dropped = {title: gone for title, gone in deleted.items() if gone and all(blank for *_, blank in gone)}
+    if len(dropped) >= SHEETS:
+        title, ((col, row, *_), *_) = next(iter(dropped.items()))
+        cells = f"{sum(map(len, dropped.values())):,} cells on {len(dropped)} sheets, such as {title} {span(col, row)}"
+        yield Finding(
+            "formula",
+            "",
+            "",
+            f"the program that saved the workbook dropped formulas that showed a blank: {cells}",
+            "what they would say is no longer told; 'wetfilm reissue' builds the workbook again with them",
+        )
+    else:
+        dropped = {}
+    for title, wrong in groups:
+        yield from _told(title, [one for one in wrong if not (one[3] is None and title in dropped)])
+
+
+def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tuple[str, list[Wrong]]]:
+    """The sheet and the cells of each block whose formula is not there. A row that was inserted has none, and needs
+    none.
     """
     book = back.formulas
     blocks: defaultdict[tuple[str, int, str], list[tuple[tuple[str, str], Place]]] = defaultdict(list)
@@ -189,18 +219,24 @@ def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
         wrong: list[Wrong] = []
         rows: defaultdict[int, list[object]] = defaultdict(list)
         for key, place in places:
-            for _, copy, row, col, formula in located.formulas(key, place):
+            worked_out = estimate.rows[key[0]]
+            for record, copy, row, col, formula in located.formulas(key, place):
                 found = sheet.cell(row, col).value
                 found = getattr(found, "text", found)
                 rows[row].append(found)
                 if not rewritten.same(found, formula):
-                    wrong.append((col, row, heading(place.column, located.units, copy), found, formula))
+                    blank = (
+                        found is None
+                        and record <= len(worked_out)
+                        and cell_value(worked_out[record - 1], place.column, located.units, copy) == ""
+                    )
+                    wrong.append((col, row, heading(place.column, located.units, copy), found, formula, blank))
         inserted = {
             row
             for row, found in rows.items()
             if places[0][1].block.form == "table" and all(value is None for value in found)
         }
-        yield from _told(sheet.title, [one for one in wrong if one[1] not in inserted])
+        yield sheet.title, [one for one in wrong if one[1] not in inserted]
 
 
 def _told(sheet: str, wrong: Sequence[Wrong]) -> Iterator[Finding]:
@@ -211,10 +247,10 @@ def _told(sheet: str, wrong: Sequence[Wrong]) -> Iterator[Finding]:
             runs[-1].append(one)
         else:
             runs.append([one])
-    for (col, row, title, found, formula), *others in runs:
+    for (col, row, title, found, formula, _), *others in runs:
         cell = span(col, row, col, others[-1][1] if others else row)
         gone = "the formula was deleted" if found is None else f"the formula was overwritten with {found}"
-        yield Finding("formula", sheet, cell, f"{title}: {gone}", f"it should be {formula}")
+        yield Finding("formula", sheet, cell, f"{title}: {gone}" if title else gone, f"it should be {formula}")
 
 
 def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Finding]:
