@@ -20,7 +20,7 @@ from builder.returned.lost import lost
 from builder.returned.read import Returned, plain
 from builder.returned.standing import alike, standing
 from builder.returned.taken import Taken, taken
-from builder.review.gathered import gathered
+from builder.review.causes import gathered
 from builder.sheets.grammar import cell_value, heading
 from builder.stages.estimate import Estimate
 from builder.values import is_number, to_date

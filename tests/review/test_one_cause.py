@@ -6,7 +6,7 @@ from support.books import SMALL, catalogs_of, room_of
 
 from builder.returned.findings import Finding
 from builder.returned.read import returned
-from builder.review.gathered import ALIKE, MANY, gathered
+from builder.review.causes import ALIKE, MANY, gathered
 from builder.review.inspect import inspect
 
 NAME = SMALL + "boathouse"
