@@ -2,11 +2,9 @@
 to date.
 """
 
-from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TypeAlias
 
 from builder.jobs import BUILDER, Opened, fingerprint, from_values
 from builder.records.checklist import ITEMS
@@ -14,17 +12,18 @@ from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.rules import Day
 from builder.records.versions import SCHEMA
-from builder.returned import rewritten
 from builder.returned.findings import Finding, span
-from builder.returned.formulas import Shared
 from builder.returned.located import XLS, Located
+from builder.returned.lost import lost
 from builder.returned.read import Returned, plain
 from builder.returned.standing import alike, standing
 from builder.returned.taken import Taken, taken
+from builder.review.causes import gathered
+from builder.review.overwritten import overwritten
 from builder.sheets.grammar import cell_value, heading
 from builder.stages.estimate import Estimate
 from builder.values import is_number, to_date
-from builder.workbook.layout import Place, at_record, sheet_name
+from builder.workbook.layout import sheet_name
 
 # Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
 DOUBTFUL = (
@@ -43,8 +42,6 @@ DOUBTFUL = (
     "stale",
 )
 TOUCHED = (*DOUBTFUL[:-1], "form", "own sheet", "beside", "understood", "formula typed")
-
-Wrong: TypeAlias = tuple[int, int, str, object, str]  # column, row, title, what stands there, the formula
 
 
 @dataclass(frozen=True)
@@ -88,10 +85,11 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
             )
         )
     elif located.same_form:
+        found += lost(back.source)
         found += _names(located)
-        broken = list(_formulas(back, located))
         # as it stands, whatever a person may have meant
         raw = from_values(back.values, back.units, back.settings, located.taken_up())
+        broken = list(overwritten(back, located, raw.estimate))
         written = list(standing(back, located, raw))
         found += broken + written
         if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in written)):
@@ -107,7 +105,7 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
         )
     found += _catalogs(back, one)
     found += _checks(one)
-    return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(found), one)
+    return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(gathered(found)), one)
 
 
 def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form: bool) -> Iterator[str]:
@@ -175,58 +173,6 @@ def _names(located: Located) -> Iterator[Finding]:
             area.cell(),
             f"{place.column.title} was moved here from the sheet {place.sheet} by cut and paste; it still counts",
         )
-
-
-def _formulas(back: Returned, located: Located) -> Iterator[Finding]:
-    """Formulas overwritten or cleared, runs of neighbors in a column as one. A row that was inserted has none, and
-    needs none.
-    """
-    book = back.formulas
-    blocks: defaultdict[tuple[str, int, str], list[tuple[tuple[str, str], Place]]] = defaultdict(list)
-    for key, place in located.places.items():
-        if place.column.formula and located.sheets[place.sheet]:
-            blocks[place.block.key, place.block.place, place.sheet].append((key, place))
-    for places in blocks.values():
-        sheet = book[located.sheets[places[0][1].sheet]]
-        wrong: list[Wrong] = []
-        rows: defaultdict[int, list[object]] = defaultdict(list)
-        for key, place in places:
-            ours: dict[tuple[Shared, str], bool] = {}  # whether a shared formula is the one of a template
-            for _, copy, row, col, template in located.formulas(key, place):
-                shared = sheet.shared(row, col)
-                shared = shared if shared and shared.col == col else None
-                if shared and (shared, template) not in ours:
-                    ours[shared, template] = rewritten.same(
-                        shared.text, at_record(template, shared.row, shared.col - 1)
-                    )
-                if shared and ours[shared, template]:
-                    rows[row].append(shared)
-                    continue
-                found, formula = sheet.cell(row, col).value, at_record(template, row, col - 1)
-                found = getattr(found, "text", found)
-                rows[row].append(found)
-                if not rewritten.same(found, formula):
-                    wrong.append((col, row, heading(place.column, located.units, copy), found, formula))
-        inserted = {
-            row
-            for row, found in rows.items()
-            if places[0][1].block.form == "table" and all(value is None for value in found)
-        }
-        yield from _told(sheet.title, [one for one in wrong if one[1] not in inserted])
-
-
-def _told(sheet: str, wrong: Sequence[Wrong]) -> Iterator[Finding]:
-    """A Finding for each run down a column."""
-    runs: list[list[Wrong]] = []
-    for one in sorted(wrong, key=lambda one: one[:2]):
-        if runs and one[0] == runs[-1][-1][0] and one[1] == runs[-1][-1][1] + 1:
-            runs[-1].append(one)
-        else:
-            runs.append([one])
-    for (col, row, title, found, formula), *others in runs:
-        cell = span(col, row, col, others[-1][1] if others else row)
-        gone = "the formula was deleted" if found is None else f"the formula was overwritten with {found}"
-        yield Finding("formula", sheet, cell, f"{title}: {gone}", f"it should be {formula}")
 
 
 def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Finding]:

@@ -72,7 +72,7 @@ def test_a_large_file_is_refused_unread(tmp_path, monkeypatch):
         stream.truncate(200_000_000)
     monkeypatch.setattr(type(path), "open", None)
     with pytest.raises(
-        Refused, match=r"it is too large for a workbook of wetfilm: 200 MB \(the largest has 20 MB: use the workbook"
+        Refused, match=r"it is too large for a workbook of wetfilm: 200 MB \(the largest has 100 MB: use the workbook"
     ):
         safe.opened(path)
 
