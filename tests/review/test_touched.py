@@ -55,7 +55,7 @@ def test_facts_changed_on_the_first_sheet_are_told_with_both_values(books, looke
         ("currency", "Currency", "EUR", "USD"),
         ("units", "Units", "metric", "us"),
         ("exchange", "Worth of one unit of the catalogs' currency", 0.5, "1"),
-        ("lines", "Rows of takeoff", 40.0, "50"),
+        ("lines", "Rows of Takeoff", 40.0, "50"),
     )
     path, look = looked({at(books, "book", key): typed for key, _, typed, _ in facts})
     want = []
