@@ -30,19 +30,24 @@ NUMBER = r"[+-]?(\d+ +\d+/\d+|\d+/\d+|\d+(\.\d*)?|\.\d+)"
 UNITLESS = (*PLAIN, "share", "money", "money_hour", "money_day")  # a number of these needs no unit
 
 
-def _value(one: Field) -> Schema:
-    """What one value may be. A quantity is text with a unit; a number without one may be written plain."""
+def _value(one: Field, blank: bool) -> Schema:
+    """What one value may be. A quantity is text with a unit; a number without one may be written plain. blank: whether
+    nothing may stand there.
+    """
     rule = one.rule
+    null = ["null"] if blank else []
     if isinstance(rule, Word):
-        return {"enum": [*rule.allowed(), *((True, False) if rule.list == "answer" else ()), None]}
+        return {
+            "enum": [*rule.allowed(), *((True, False) if rule.list == "answer" else ()), *([None] if blank else [])]
+        }
     if isinstance(rule, Day):
-        return {"type": ["string", "null"], "pattern": r"^\d{4}([-/.])\d\d?\1\d\d?$"}
+        return {"type": ["string", *null], "pattern": r"^\d{4}([-/.])\d\d?\1\d\d?$"}
     if one.quantity == "text":
-        return {"type": ["string", "integer", "null"] if isinstance(rule, SizeNumber) else ["string", "null"]}
+        return {"type": ["string", *(["integer"] if isinstance(rule, SizeNumber) else []), *null]}
     listed = units_of(one.quantity)
     units = [*listed, *(word for word, unit in WORDS.items() if unit in listed and word not in listed)]
     with_unit = f"({NUMBER} *({'|'.join(map(re.escape, units))}) *)+" if units else NUMBER
-    allowed: list[Schema] = [{"type": "string", "pattern": f"^ *{with_unit} *$"}, {"type": "null"}]
+    allowed: list[Schema] = [{"type": "string", "pattern": f"^ *{with_unit} *$"}, *({"type": kind} for kind in null)]
     if one.quantity in UNITLESS:
         number: Schema = {"type": "number"}
         if isinstance(rule, Between) and not rule.unit:
@@ -55,7 +60,11 @@ def _node(fields: Sequence[tuple[list[str | int], Field]], whole: bool) -> Schem
     """The schema of the values at one place: `fields` are (rest of the path, field). whole: with what is required."""
     if not fields[0][0]:
         one = fields[0][1]
-        return _value(one) | {"title": one.title} | ({"description": one.help} if one.help else {})
+        return (
+            _value(one, not (whole and one.required))
+            | {"title": one.title}
+            | ({"description": one.help} if one.help else {})
+        )
     inside: dict[str | int, list[tuple[list[str | int], Field]]] = {}
     for (step, *rest), one in fields:
         inside.setdefault(step, []).append((rest, one))

@@ -14,7 +14,7 @@ from support.typing import BEDROOMS, HOUSE
 
 from builder.jobs import open_job
 
-ROOM = {"lines": 10, "openings": 3, "rooms": 4, "kit": 2, "tasks": 14, "coats": 9, "nozzles": 15, "systems": 7}
+ROOM = {"takeoff": 10, "openings": 3, "rooms": 4, "kit": 2, "tasks": 14, "coats": 9, "nozzles": 15, "systems": 7}
 BLANKS = ("people", "exposure", "opening_none", "opening_both")
 
 

@@ -47,7 +47,7 @@ def typed_book(system, folder):
     line = dict(few.values["takeoff"][0])
     lines = [{**line, "tag": None, "length": text, "count": None} for text in TEXTS]
     return LiveBook({**few.values, "takeoff": lines, "openings": []}, few.units, folder, Values,
-                    **{**SMALL, "lines": len(TEXTS)})  # fmt: skip
+                    **{**SMALL, "takeoff": len(TEXTS)})  # fmt: skip
 
 
 @pytest.fixture(scope="module", params=["us", slow("metric")])

@@ -93,7 +93,7 @@ def crowded(shed, tmp_path):
     *lines, gate = values["takeoff"]  # which is an alternate
     values["takeoff"] = [gate, *({**lines[row % 5], "tag": None, "part": f"Bay {row}"} for row in range(11))]
     values["openings"] = []
-    return LiveBook(values, shed.units, tmp_path, **{**SMALL, "lines": 15})
+    return LiveBook(values, shed.units, tmp_path, **{**SMALL, "takeoff": 15})
 
 
 def typed(row, part):

@@ -10,7 +10,7 @@ from builder.records.sentences import NO_SCHEDULE
 from builder.values import day
 
 FT2, HOUR, GALLON, INCH, FOOT = (scale(unit) for unit in ("ft2", "h", "gal", "in", "ft"))
-SMALL = {"lines": 6, "coats": 9, "nozzles": 4, "openings": 2, "tasks": 6, "kit": 2, "systems": 4}
+SMALL = {"takeoff": 6, "coats": 9, "nozzles": 4, "openings": 2, "tasks": 6, "kit": 2, "systems": 4}
 
 # An invented yard: fence A 20 ft by 20 ft in two coats, wall B 20 ft by 30 ft in one, rolled at 200 ft2 an hour: passes
 # of 2, 2 and 3 hours, each dry after 4. One person for eight hours a day, 1.6 of them lost to breaks: 6.4 hours of work.

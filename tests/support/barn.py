@@ -6,7 +6,7 @@ from builder.records.terms import BURDENS
 from support.editing import LiveBook
 from support.places import ROOT
 
-SMALL = {"lines": 8, "coats": 3, "nozzles": 4, "openings": 2, "tasks": 8, "kit": 3, "systems": 3}
+SMALL = {"takeoff": 8, "coats": 3, "nozzles": 4, "openings": 2, "tasks": 8, "kit": 3, "systems": 3}
 
 # An invented barn: 20 ft by 20 ft, rolled once with a paint of 100 ft2 a gallon, sold by the gallon; nothing is lost.
 BARN = """

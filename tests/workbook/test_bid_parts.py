@@ -67,7 +67,7 @@ def built(shed, folder, lines, show_parts, **job):
     values["takeoff"], values["openings"] = lines, []
     values["terms"][0]["show_parts"] = show_parts
     values["job"][0] |= job
-    return LiveBook(values, shed.units, folder, **{**SMALL, "lines": 15})
+    return LiveBook(values, shed.units, folder, **{**SMALL, "takeoff": 15})
 
 
 @pytest.fixture

@@ -18,7 +18,7 @@ from builder.stages import strips
 from builder.stages.estimate import Estimate
 from builder.stages.order import capacities
 
-SMALL = {"lines": 9, "coats": 7, "nozzles": 14, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}
+SMALL = {"takeoff": 9, "coats": 7, "nozzles": 14, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}
 
 
 def shed(folder, **job):

@@ -15,7 +15,7 @@ from builder.sheets.shown import to_from_to, to_nearest, to_upward
 from builder.stages import priced, shopping, summary
 from builder.stages.buying import OTHERS
 
-SMALL = {"lines": 9, "coats": 7, "nozzles": 14, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}
+SMALL = {"takeoff": 9, "coats": 7, "nozzles": 14, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}
 JOBS = pytest.mark.parametrize("name", ["boathouse", "small corridor", "small repaint", "small flat", "small shed"])
 READ = ("Summary", "Price", "Shopping")
 
