@@ -20,9 +20,13 @@ BOOKS = {
     "blank": (None, None),
     "blank in metric": (None, "metric"),
     "shed": (SHED, None),
-    "shed running": (RUNNING, None),
 }
-ALONE = {"annex": (ANNEX, None), "bedrooms": (BEDROOMS, None), "attic": (ATTIC, None)}  # for tests that name it
+ALONE = {
+    "shed running": (RUNNING, None),
+    "annex": (ANNEX, None),
+    "bedrooms": (BEDROOMS, None),
+    "attic": (ATTIC, None),
+}  # for tests that name it
 SMALL = "small "  # before a name: the same as a small book
 # the examples, one of them of the usual size; the slow tests look at the others too
 FEW = ("boathouse", *(SMALL + name for name in EXAMPLES if name != "boathouse"))
