@@ -40,7 +40,8 @@ def at(books, block, key, row=0, name="small shed"):
 
 
 def told(look):
-    return [(one.kind, one.sheet, one.cell, one.message) for one in look.findings]
+    """What is found, but for the protection, which a sitting takes off."""
+    return [(one.kind, one.sheet, one.cell, one.message) for one in look.findings if one.kind != "lost"]
 
 
 def refused(path):
