@@ -239,7 +239,7 @@ def test_an_empty_sheet_that_was_deleted_costs_nothing_else(books, edited):
     look = inspect(returned(edited), [CATALOGS])
     assert told(look)[0] == ("sheet", "Kit", "", "the sheet was deleted; its entries are read as blank")
     assert {kind for kind, *_ in told(look)} == {"sheet"}
-    want = inputs(books["small corridor"].opened.values) | {"kit": []}
+    want = inputs(books["small corridor"].opened.values) | {"kit": [], "guards": []}
     assert inputs(look.taken.opened.values) == want
     assert "the sheet was deleted" in refused(edited)
 
