@@ -109,8 +109,9 @@ def logged(est):
         if row.day:
             row.place = row.day + row.no / (len(rows) + 1)
     counted = sorted((row for row in rows if row.live), key=lambda row: row.place)
+    said = [None if one.what is None else same(est.judge.as_text(one.what)) for one in est.rows["signed"]]
     for row in counted:
-        _read(est, row, est.rows["log"][row.no - 1], counted)
+        _read(est, row, est.rows["log"][row.no - 1], counted, said)
     for at, row in enumerate(counted):
         if row.plan_at:
             _earn(est, row, [one for one in counted[: at + 1] if one.plan_at == row.plan_at], slack)
@@ -120,9 +121,8 @@ def logged(est):
         row.said = (row.told + row.told_more)[2:]
 
 
-def _read(est, row, entry, counted):
-    """What a row says by itself."""
-    said = [None if one.what is None else same(est.judge.as_text(one.what)) for one in est.rows["signed"]]
+def _read(est, row, entry, counted, said):
+    """What a row says by itself. said: the words of each row of the signed plan."""
     row.named_at = said.index(same(entry.tag)) + 1 if same(entry.tag) in said else None
     row.plan_at = est.judge.at("signed", entry.tag) or row.named_at
     row.first_of_day = None if any(one.day == row.day and one.place < row.place for one in counted) else row.day
