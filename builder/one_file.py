@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import partial
 from pathlib import Path
 from typing import Any, TypeAlias
 
@@ -37,11 +36,6 @@ def guarded(work: Work, path: str) -> Told:
         return Told(path, (), (f"{error.filename or path}: {words(error)}",), 1)
     except Exception as error:  # one file among many: it is told, and the others go on
         return Told(path, (), (f"{path}: cannot be read: {type(error).__name__}",), 1)
-
-
-def of_many(work: Work) -> Work:
-    """The same work, with what it raises as what it tells."""
-    return partial(guarded, work)
 
 
 def checked(path: str, catalogs: Folders) -> Told:

@@ -2,6 +2,7 @@
 
 import codecs
 import sys
+from functools import partial
 
 from builder.problems import on_one_line
 from builder.side_by_side import each
@@ -39,10 +40,10 @@ def done(work, paths, head=False):
     cannot be done is refused, one of many is told, and the others go on. head: whether lines of several are headed by
     their file.
     """
-    from builder.one_file import of_many
+    from builder.one_file import guarded
 
     warned = set()
-    for one in each_of(of_many(work) if len(paths) > 1 else work, paths):
+    for one in each_of(partial(guarded, work) if len(paths) > 1 else work, paths):
         warn(*(line for line in one.warned if line not in warned))
         warned.update(one.warned)
         say(*([f"{one.path}:"] if head and one.lines and len(paths) > 1 else []), *one.lines)
