@@ -106,7 +106,9 @@ WEEK = Block("week", "Progress workings", (
       "{a_day}+({a_day}=0)*MAX(0,N({plan.hours}))*N({basics.people})", ""),
     C("days_to_go", "Working days to go", "count",
       "IF({rate}=0,0,ROUNDUP(MAX(0,{to_go}/({rate}+({rate}=0))-{checks.slack}),0))", ""),
-    C("finish", "Finished on, as it went", "count", "IF({as_of}=0,0,WORKDAY({as_of},{days_to_go},{holidays.day}))", ""),
+    C("far", "Working days that are looked ahead: a date is told without its year", "count", "2*100", ""),
+    C("finish", "Finished on, as it went, as far as is looked ahead", "count",
+      "IF({as_of}=0,0,WORKDAY({as_of},MIN({days_to_go},{far}),{holidays.day}))", ""),
 ), form="upright")
 BLOCKS = (PLANNED, WEEK)
 # fmt: on
@@ -225,4 +227,5 @@ def _job(est, rows, lines):
     week.days_to_go = 0.0
     if week.rate:
         week.days_to_go = labor.steps_up(max(0.0, week.to_go / week.rate - est.checks.slack), 1, 0.0)
-    week.finish = _workday(est, week.as_of, week.days_to_go)
+    week.far = 200.0
+    week.finish = _workday(est, week.as_of, min(week.days_to_go, week.far))

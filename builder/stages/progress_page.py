@@ -58,7 +58,9 @@ TOLD = Block("week", "Progress workings", (
     C("told_earned", "Hours earned and paid", "text",
       '"earned "&{told_e}&" h of "&{told_p}&" h planned, paid "&{told_w}&" h"', "telling"),
     C("told_finish", "Its last day", "text",
-      f'"finished"&REPT(" on "&{short("{week.finish}")},--({{week.to_go}}>0))', "telling"),
+      f'CHOOSE(1+({{week.to_go}}>0)+({{week.to_go}}>0)*({{week.days_to_go}}>{{week.far}}),"finished",'
+      f'"finished on "&{short("{week.finish}")},'
+      '"not finished within "&{week.far}&" working days")', "telling"),
     C("told_hours", "Hours at the end", "text",
       '"At this pace: "&{told_a}&" h at the end, "'
       f'&{_against("more than planned", "less than planned", "{week.over}", "time")}&"; "&{{told_finish}}',
@@ -149,7 +151,11 @@ def _told(est, week):
         f"paid {_hour_words(est, week.paid)}"
     )
     week.told_done = f"{said_date(week.as_of)[1]}: {percent} % done; {week.told_earned}"
-    week.told_finish = f"finished on {said_date(week.finish)[1]}" if week.to_go > 0 else "finished"
+    week.told_finish = "finished"
+    if week.to_go > 0:
+        week.told_finish = f"finished on {said_date(week.finish)[1]}"
+        if week.days_to_go > week.far:
+            week.told_finish = f"not finished within {plain(week.far)} working days"
     week.told_hours = (
         f"At this pace: {_hour_words(est, week.at_end)} at the end, {_against_words(est, week.over, 'time')}; "
         f"{week.told_finish}"
