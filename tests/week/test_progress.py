@@ -25,17 +25,17 @@ LOG = (
     ("2026-06-10", "C2", 8, 1.5, 300, ""),
     ("2026-06-11", "C2", 8, 1.5, 290, "yes"),
 )
-# A mistake a day, typed first: (row of the log, column, what was typed, what Log says of it or Summary of the price).
+# A mistake a day, typed first: (row of the log, column, what was typed, what Log says of it, or Summary first).
 MISTAKES = (
     (0, "Coat or task", "Wash", "not in the signed plan: paid, and earns nothing"),
-    (1, "Hours of each", "80", "NO PRICE"),
+    (1, "Hours of each", "80", "Log, row 6: hours of each: enter a number from 0 to 24 h"),
     (3, "Date", "2025-06-03", "before the day it was signed"),
     (4, "Area done", "2500", "more area than was signed"),
-    (5, "Paint used", "two", "NO PRICE"),
+    (5, "Paint used", "two", "Log, row 10: paint used: enter a number"),
     (6, "Coat or task", "C9", "not in the signed plan: paid, and earns nothing"),
-    (7, "Nozzle", "K9", "NO PRICE"),
+    (7, "Nozzle", "K9", "Log, row 12: nozzle: "),
     (8, "Area done", "", "no area: earns nothing until one is typed"),
-    (9, "People", "0", "NO PRICE"),
+    (9, "People", "0", "Log, row 14: people: enter a"),
 )
 # By the evening of each day: hours paid, hours earned of the 60 planned, hours at the end as it went:
 # paid + (60 - earned) * paid / earned.
@@ -117,9 +117,9 @@ FIELDS = {
 
 
 def _noted(place, number, row):
-    """What stands by now: paid, earned, at the end; said of the row; state; contract; price by inputs; due."""
+    """What stands by now: paid, earned, at the end; said of the row; first to fix; contract; price by inputs; due."""
     looked = [("week", "paid", 0), ("week", "earned", 0), ("week", "at_end", 0), ("log_lines", "said", row)]
-    looked += [("brief", "state", 0), ("agreed", "contract", 0), ("price", "total", 0)]
+    looked += [("brief", "first", 0), ("agreed", "contract", 0), ("price", "total", 0)]
     looked += [("bill_lines", "due_now", 0), ("bill_lines", "due_now", 1), ("bill_lines", "due_now", 2)]
     yield "doc.calculateAll()"
     for col, (block, key, down) in enumerate(looked):

@@ -139,9 +139,11 @@ def test_23_checks_tell_what_is_to_fix_and_to_answer_first_and_lead_to_its_sheet
 
 
 def test_23_nothing_says_that_all_is_well_while_a_question_is_open(book):
-    """READY, and nothing else, says so; and only where no question is open."""
+    """READY, and nothing else, says so; and only where no question is open. A signed book says that it is signed."""
     stops, still_open = book.estimate.checks.stops, book.estimate.checks.open
     state = "NO PRICE" if stops else f"DRAFT: {still_open:g} OPEN" if still_open else "READY"
+    if book.estimate.job.signed_on is not None:
+        state = "SIGNED"
     place = book.layout.places["brief", "state"]
     assert book.cached.get(place.sheet, place.row, 2) == state
     texts = [str(cell.value).lower() for sheet in book.book for row in sheet.iter_rows() for cell in row if cell.value]
