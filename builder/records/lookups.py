@@ -10,7 +10,6 @@ from builder.records.feet import FRACTIONS
 from builder.records.job import AMOUNTS, BASES, WHOLE_JOB
 from builder.records.questions import PLACEHOLDERS, STATES
 from builder.records.reasons import FITS, REASONS, WEIGHT
-from builder.records.rules import PATTERN
 from builder.records.terms import MONTHS
 from builder.records.words import WORDS
 from builder.values import same
@@ -19,7 +18,6 @@ from builder.values import same
 WEEKDAYS = ("Sat", "Sun", "Mon", "Tue", "Wed", "Thu", "Fri")       # as spreadsheets count: day 0 is a Saturday
 LOOKUPS = MappingProxyType({
     **WORDS,
-    "pattern": tuple(PATTERN),
     "reason": (FITS, *tuple(REASONS.values())[::-1]),      # the lightest first
     "state": STATES,
     "placeholder": PLACEHOLDERS,

@@ -13,7 +13,7 @@ from builder.records import feet, titles
 from builder.records.words import WORDS
 from builder.values import day, is_number, same, size_digits
 
-PATTERN = "*?~<>="  # spreadsheet matching reads these as patterns or comparisons
+PATTERN = "*?~"  # spreadsheet matching reads these as patterns
 NAME_LENGTH = 60
 
 
@@ -117,7 +117,10 @@ class Name(Rule):
         return f"a name{once}, up to {NAME_LENGTH} characters, without {' '.join(PATTERN)}"
 
     def formula(self, block: str, key: str) -> str:
-        plain = "(SUMPRODUCT(--ISNUMBER(FIND({words.pattern},{x})))=0)*(LEN({x})<={constants.name_length})"
+        longer = "{x}"  # each sign doubled: a name with any is longer than it was
+        for sign in PATTERN:
+            longer = f'SUBSTITUTE({longer},"{sign}","{sign}{sign}")'
+        plain = f"(LEN({longer})=MIN(LEN({{x}}),{{constants.name_length}}))"
         return f"1-{plain}*(SUMPRODUCT(--({{{block}.{key}}}={{x}}))=1)" if self.unique else f"1-{plain}"
 
 

@@ -39,6 +39,7 @@ alike (`tests/workbook/test_dialect.py` holds each to it; DEVELOPERS.md tells wh
     SUMPRODUCT  factors by the comma where one may hold '': a product of '' is an error. Its greatest:
                 SUMPRODUCT(LARGE(...,1)). Marks of rows times marks of copies, (column=n)*(row=k), are as wide and high
                 as the copies they stand beside
+    FIND        and what else takes text apart: of one text, never of an area
     MIN         of cells none of which is blank; a blank one counts as 0 for some and not at all for others
     never       COLUMNS, CHOOSE of areas, A1:INDEX(), a constant array, a volatile function, one newer than 2007
 """

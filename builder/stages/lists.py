@@ -18,7 +18,7 @@ TITLES = {
     "answer": "Answer", "alternate": "Alternate", "basis": "Basis of a task", "building": "Kind of building",
     "overhead_basis": "Overhead is a share of", "spread_is": "What a spread is",
     "when": "When a task comes", "price_is": "What the price is", "bill_by": "What bills ask for",
-    "tax_base": "Purchase tax is on", "pattern": "Signs no name may hold",
+    "tax_base": "Purchase tax is on",
     "reason": "Why a size does not fit", "reason_weight": "Weight of the reason",
     "amount_from": "Amount of a task from", "amount_is": "The amount is an area, a length, a number",
     "basis_is": "The basis counts an area, a length, a number",

@@ -167,7 +167,7 @@ MISTAKES = [
         "Exterior primer",
         "Exterior * primer",
         "Exterior *",
-        "up to 60 characters, without * ? ~ < > =",
+        "up to 60 characters, without * ? ~",
     ),
     (
         "coatings",

@@ -84,6 +84,9 @@ def strays(layout, block, column, copy=0):
     yield from _indexes(layout, text)
     for _, *chosen in calls(text, "CHOOSE"):
         yield from (f"CHOOSE of areas: {one}" for one in chosen if any(_shape(layout, one) or ()))
+    for function in ("FIND", "SUBSTITUTE", "MID", "LEN", "RIGHT"):
+        for taken in calls(text, function):
+            yield from (f"{function} of an area: {one}" for one in taken if any(_shape(layout, one) or ()))
     for (asked,) in calls(text, "ISBLANK"):
         yield from (["ISBLANK of an area"] if any(_shape(layout, asked) or ()) else ())
     yield from _blanks(layout, block, re.sub(r'"[^"]*"', '""', column.formula))

@@ -55,6 +55,7 @@ def test_every_function_of_the_dialect_is_used(books):
         ("XLOOKUP({no},{gallons.no},{gallons.need})", "function XLOOKUP"),
         ("NORMSDIST({no})", "function NORMSDIST"),
         ("OFFSET({no},1,1)", "function OFFSET"),
+        ("SUMPRODUCT(--ISNUMBER(FIND({coatings.name},{no})))", "FIND of an area: coatings_name"),
         ("Cost!A1+{no}", "an address of another sheet"),
     ],
 )
