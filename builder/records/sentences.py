@@ -63,8 +63,8 @@ BELOW = (
     ("label", "Nozzle: what painters call a tip."),
     ("label", "Folded away, behind a + above the letters or beside the rows (unprotect the sheet to open it): single "
               "steps of {folded}."),
-    ("label", "Hidden: the workings. Right-click any tab and choose Unhide (Show Sheet) to see them; all are named "
-              "below."),
+    ("label", "Hidden: the workings; Log, Progress, Changes and Bill until 'wetfilm sign'. Right-click any tab and "
+              "choose Unhide (Show Sheet); all are named below."),
     ("", ""),
     ("section", "Before anyone sprays"),
     *(("label", line) for caution in CAUTIONS for line in wrap(f"{caution.topic}: {caution.words} [{caution.source}]",

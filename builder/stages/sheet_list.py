@@ -2,11 +2,18 @@
 
 from dataclasses import dataclass
 
+from builder.records.kinds import KINDS
+
+SIGNING = ("signed_on", "signed_price", "closed_on")  # of Job
+
 
 # fmt: off
 @dataclass(frozen=True)
 class Sheet:
-    """A sheet: its group (enter, read, run, keep; working: hidden) and what it is for, in one line."""
+    """A sheet: its group and what it is for, in one line.
+
+    Groups: enter, read, run, keep; week: what a signed job is run with, hidden before; working: hidden.
+    """
 
     title: str
     group: str
@@ -33,10 +40,10 @@ SHEETS = (
     Sheet("Checks", "read", "What is to fix before there is a price, and what to answer before it is signed"),
     Sheet("Kit", "run", "Nozzles you have, and how far they are used; below, the guards on the van"),
     Sheet("Schedule", "run", "Who does what on which day, and whether the face is dry enough to coat"),
-    Sheet("Log", "run", "One row a day and coat or task: who, how long, how much paint, how much area"),
-    Sheet("Progress", "run", "What is done, what is to go, what it will come to, what paint to order"),
-    Sheet("Changes", "run", "What was agreed after signing; below, bills, and the contract and plan as signed"),
-    Sheet("Bill", "run", "For the customer: what the last bill asks for, and how it adds up"),
+    Sheet("Log", "week", "One row a day and coat or task: who, how long, how much paint, how much area"),
+    Sheet("Progress", "week", "What is done, what is to go, what it will come to, what paint to order"),
+    Sheet("Changes", "week", "What was agreed after signing; below, bills, and the contract and plan as signed"),
+    Sheet("Bill", "week", "For the customer: what the last bill asks for, and how it adds up"),
     Sheet("Terms", "keep", "How this contractor works and charges"),
     Sheet("Coatings", "keep", "Coatings: figures of the data sheets, packs and prices"),
     Sheet("Nozzle sizes", "keep",
@@ -90,3 +97,11 @@ SHEETS = (
           "The catalogs as this book was made, so that a change in it can be told from a change of theirs"),
 )
 # fmt: on
+
+
+def in_sight(est):
+    """Titles of the sheets that a book shows: those of a signed job's week once it is signed, or anything is typed."""
+    week = {sheet.title for sheet in SHEETS if sheet.group == "week"}
+    typed = (row.filled for kind in KINDS.values() if kind.sheet in week for row in est.rows[kind.key])
+    begun = any(getattr(est.job, key) is not None for key in SIGNING) or any(typed)
+    return {sheet.title for sheet in SHEETS if sheet.group != "working" and (begun or sheet.group != "week")}

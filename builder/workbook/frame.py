@@ -7,8 +7,6 @@ from builder.workbook import paper, printed
 from builder.workbook.palette import ROW_HEIGHT, TITLE_HEIGHT
 from builder.workbook.theme import GROUP_TABS
 
-VISIBLE = frozenset(sheet.title for sheet in SHEETS if sheet.group != "working")
-
 # (row, column) from 1 -> what stands there on every sheet, in the frozen rows and where no scroll cuts it
 BANNER = {(2, 1): "=brief_state", (3, 1): "=brief_shown_price"}
 NEXT = (3, 2), "=brief_next"  # beside the price, on the sheets that people read: the first thing to do

@@ -26,7 +26,14 @@ from builder.workbook.palette import (
 )
 
 GROUP_TABS = MappingProxyType(
-    {"enter": "#C08A2D", "read": "#1F4A43", "run": "#7C6A58", "keep": "#A9A194", "working": "#CFC6B6"}
+    {
+        "enter": "#C08A2D",
+        "read": "#1F4A43",
+        "run": "#7C6A58",
+        "week": "#7C6A58",
+        "keep": "#A9A194",
+        "working": "#CFC6B6",
+    }
 )
 _HEAD = {"bold": True, "font_color": HEAD, "text_wrap": True, "valign": "bottom", "bottom": THIN, "bottom_color": HEAD}
 _ROW = {"valign": "top", "bottom": THIN, "bottom_color": HAIR}

@@ -8,6 +8,7 @@ from xlsxwriter.utility import xl_col_to_name as letters
 from builder.records.kinds import KINDS
 from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
+from builder.stages.sheet_list import in_sight
 from builder.workbook import (
     answers,
     charts,
@@ -23,7 +24,7 @@ from builder.workbook import (
 )
 from builder.workbook.answers import LOOKS
 from builder.workbook.columns import folded_fact, set_columns
-from builder.workbook.frame import VISIBLE, frame
+from builder.workbook.frame import frame
 from builder.workbook.layout import HEAD, at_record, beside
 from builder.workbook.palette import FONT, TEXT
 from builder.workbook.prepared import Prepared
@@ -258,12 +259,14 @@ class _Writer:
             _sure(self.book.define_name(name, address))
 
 
-def write(layout, estimate, settings, shown=VISIBLE):
-    """The workbook as bytes. settings: the facts of the book; shown: titles of the sheets that are not hidden."""
+def write(layout, estimate, settings, shown=None):
+    """The workbook as bytes. settings: the facts of the book; shown: titles of the sheets that are not hidden,
+    by default those that its job calls for.
+    """
     return prepared(layout, estimate, settings, shown).done()
 
 
-def prepared(layout, estimate, settings, shown=VISIBLE, cells_alone=False):
+def prepared(layout, estimate, settings, shown=None, cells_alone=False):
     """The same workbook, to be `done`; cells_alone: to be looked at, without what writes no cell."""
     estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
@@ -275,7 +278,7 @@ def prepared(layout, estimate, settings, shown=VISIBLE, cells_alone=False):
         for key, value in settings.items():
             book.set_custom_property(key, str(value))
         book.set_custom_property("seal", BOOK_SEAL)
-        writer = _Writer(layout, estimate, book, settings["paper"], shown)
+        writer = _Writer(layout, estimate, book, settings["paper"], shown or in_sight(estimate))
         frame(writer)
         writer.heads()
         for block in layout.blocks:
