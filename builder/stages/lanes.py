@@ -118,7 +118,7 @@ STEP_LIST = Block("steps", SHEET, (
     C("number", "Step: number of the pass in its system, 0 for tasks", "count", "{no}-{lane.before}-{lane.prep}"),
     C("mark", "Step: on the calendar", "text", 'IF({coat_at}=0,"T",MID("SBRH",{layer.method_no},1)&{number})'),
     C("words", "Step: in words", "text",
-      'IF({coat_at}=0,"tasks","coat "&{number}&", "&{layer.coating}&REPT(" "&{entry.color},--({entry.color}<>"")))'),
+      'IF({coat_at}=0,"tasks","coat "&{number}&", "&CHOOSE(1+({entry.color}<>""),{layer.coating},{entry.color}))'),
 ), {"layer": At("film", "{coat_at}"), "entry": At("coats", "{coat_at}"), "lane": At("lanes", "{system_at}"),
     "coat": At("coat_steps", "{coat_at}")}, "live", under="coat_steps", section="Steps, system by system")
 # fmt: on
@@ -218,9 +218,9 @@ def _step(est, row, plan):
         row.mark, row.words = "T", "tasks"
         return
     layer, entry = est.row("film", coat.no), est.row("coats", coat.no)
-    color = "" if entry.color is None else f" {est.judge.as_text(entry.color)}"
     row.mark = f"{MARKS[layer.method_no - 1]}{row.number:g}"
-    row.words = f"coat {row.number:g}, {layer.coating}{color}"
+    paint = layer.coating if entry.color is None else est.judge.as_text(entry.color)  # the Crew card names both
+    row.words = f"coat {row.number:g}, {paint}"
     row.time, row.recoat = coat.time, coat.recoat
     row.pump_at, row.load, row.rented = coat.pump_at, coat.load, max(lane.rented, coat.rented)
 

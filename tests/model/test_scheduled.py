@@ -308,10 +308,10 @@ def test_the_calendar_says_in_letters_and_words_what_is_done_on_which_day(yard):
         ("on", "on", ""), ("on", "", ""),
     ]  # fmt: skip
     days = [(row.date, row.crew, row.work) for row in rows["day_list"] if row.date]
-    fence = "Fence: coat 1, Yard red Red to coat 2, Yard red Red"
+    fence = "Fence: coat 1, Red to coat 2, Red"
     assert days == [
-        ("Mon May 18", "1 person, gun 6 h", f"{fence}; Wall: coat 1, Yard red White"),
-        ("Tue May 19", "1 person, gun 1 h", "Fence: coat 2, Yard red Red"),
+        ("Mon May 18", "1 person, gun 6 h", f"{fence}; Wall: coat 1, White"),
+        ("Tue May 19", "1 person, gun 1 h", "Fence: coat 2, Red"),
     ]
     assert rows["schedule"][0].headline == "2 working days: planned until 19 May 2026, promised by 19 May 2026"
 
