@@ -34,11 +34,14 @@ class Moves:
         odd = [was for before, was, after in zip(order, order[1:], order[2:]) if by[before] == by[after] != by[was]]
         self.known = {was: now for was, now in known.items() if was not in odd}
         self.order = list(self.known)
+        self.still = all(was == now for was, now in self.known.items())
 
     def now(self, was, fits=None):
         """Where a row or column is by now. Between two that moved differently, the first that `fits`; else it moved as
         the one before.
         """
+        if self.still:
+            return was
         no_more, no_less = bisect_right(self.order, was), bisect_left(self.order, was)
         before = self.order[no_more - 1] if no_more else self.order[no_less]
         after = self.order[no_less] if no_less < len(self.order) else before
@@ -121,11 +124,11 @@ class Located(Layout):
     def _move(self, key, place):
         """Put a place where its cells are by now: where its name points, or as its neighbors moved."""
         rows, cols = self.rows[place.sheet], self.cols[place.sheet]
-        sheet = self.sheets[place.sheet] and self.back.book[self.sheets[place.sheet]]
         title = heading(place.column, self.units)
 
         def headed(col):
-            return sheet is not None and sheet.cell(self.head(place.block), col).value == title
+            sheet = self.sheets[place.sheet]
+            return sheet is not None and self.back.book[sheet].cell(self.head(place.block), col).value == title
 
         left = cols.now(place.col + 1, headed if place.block.form == "table" else None)
         top, bottom = rows.now(place.row), rows.now(place.row + place.rows - 1)

@@ -52,8 +52,9 @@ def standing(back: Returned, located: Located, raw: Opened) -> Iterator[Finding]
         )
         ours = {(rows.now(row), cols.now(col)) for row, col in (*written, *WORKED_OUT)} | live[1]
         # those that are there; walking rows and columns would visit all between
-        for (row, col), cell in sorted(back.book[now]._cells.items()):
-            if plain(cell.value) is not None and (row, col) not in ours and (now, cell.coordinate) not in told:
+        others = [(at, cell) for at, cell in back.book[now]._cells.items() if at not in ours]
+        for _, cell in sorted(others, key=lambda one: one[0]):
+            if plain(cell.value) is not None and (now, cell.coordinate) not in told:
                 shown = shorten(str(cell.value), LONGEST, placeholder=" …")
                 yield Finding("beside", now, cell.coordinate, f"'{shown}' is ignored: not an input cell")
     for title in back.book.sheetnames:
