@@ -47,7 +47,9 @@ def _pack_check(number: int) -> Check:
             return not (larger is None and getattr(row, price) is None)
         return larger / smaller < 1.5 or abs(larger / smaller - int(larger / smaller + 0.5)) > WHOLE
 
-    return Check(f"pack{number}", f"enter both size and price of pack {number}, a whole multiple of pack {number - 1}",
+    return Check(f"pack{number}",
+                 f"enter both size and price of pack {number}, a whole multiple of pack {number - 1}; of sizes that "
+                 "are not, such as 4 and 15, keep the one you buy",
                  f"IF(ISNUMBER({{row.{size}}})+ISNUMBER({{row.{price}}})=0,0,"
                  f"IFERROR((ISNUMBER({{row.{size}}})*ISNUMBER({{row.{price}}})=0)+({times}<1+1/2)"
                  f"+(ABS({times}-INT({times}+1/2))>{{constants.whole}}),1))", wrong)
