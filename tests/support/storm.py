@@ -242,7 +242,9 @@ class Storm:
         return hows, path, data
 
     def files(self, kind, number, engine=False):
-        """One catalog or job with slips, through `check`. engine: what it comes to is recalculated."""
+        """One catalog or job with slips, through `check`. engine: what the job, or the shed with the catalog, comes to
+        is recalculated.
+        """
         hows, path, data = self.file(kind, number)
         self.bends.update(hows)
         where = f"{kind} {number} check ({path.stem}: {', '.join(hows)})"
@@ -259,6 +261,10 @@ class Storm:
         if done is not None:
             self.of_files(where, done, engine)
         if kind == "catalogs":
+            if engine:
+                shed = self.step(where.replace(" check ", " shed "), lambda: open_job(SHED, catalogs))
+                if shed is not None:
+                    self.recalculated(where, shed)
             shutil.copy(path, target)
 
     @functools.cached_property
@@ -344,7 +350,12 @@ def main():
     parser.add_argument("--first", type=int, default=0, help="the number to begin with")
     parser.add_argument("--minutes", type=float, default=0, help="of each kind, at most")
     parser.add_argument("--further", type=int, default=10, help="one of so many books goes on through what read does")
-    parser.add_argument("--every", type=int, default=100, help="one of so many books goes through all commands")
+    parser.add_argument(
+        "--every",
+        type=int,
+        default=100,
+        help="one of so many goes through all commands, a price of a file through an engine",
+    )
     parser.add_argument("--show", type=int, help="write that one out instead, into the folder")
     options = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:
