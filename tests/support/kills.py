@@ -4,13 +4,15 @@ nothing beside it.
     python tests/support/kills.py [--count 300] [--seed 1] [--only COMMAND]
 
 Each kill is a process of its own, ended from outside at a random moment or as soon as a second name stands in the
-folder, or at one step of the writing. Then the same command runs to its end. Prints how often each file was found old
+folder, or at one step of the writing. Then the same command runs to its end. Those killed at a random moment make
+their book; the others, to be quick, have it from a run before, and do all else. Prints how often each file was found old
 and new, how often something lay beside it until the next run, and every fault. A benchmark by hand;
 tests/command/test_kills.py runs a few.
 """
 
 import argparse
 import contextlib
+import functools
 import io
 import os
 import random
@@ -28,6 +30,7 @@ if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).parent.parent), str(Path(__file__).parent.parent.parent)]
 
 from builder.cli import main as wetfilm
+from builder.workbook import make as making
 from support.places import SHED
 from support.small import CATALOGS, tight_books
 
@@ -86,6 +89,25 @@ def _at(step, number, draw):
     return mock.patch.object(os, step, ending)
 
 
+class Known:
+    """The books that were made in this process, for others that are copies of it."""
+
+    def __init__(self):
+        self.books, self.make = {}, making._prepared
+
+    def prepared(self, opened, shown, cells_alone=False):
+        book = repr((opened.settings, opened.values, sorted(shown), cells_alone))
+        if book not in self.books:
+            made = self.make(opened, shown, cells_alone)
+            self.books[book] = mock.Mock(
+                done=functools.cache(lambda: made.done()), written=functools.cache(lambda: made.written())
+            )
+        return self.books[book]
+
+    def had(self):
+        return mock.patch.object(making, "_prepared", self.prepared)
+
+
 def begun(arguments, around=contextlib.nullcontext):
     """The number of a process that runs the command within what `around` makes."""
     number = os.fork()
@@ -108,6 +130,12 @@ def ended(number):
     return os.waitstatus_to_exitcode(os.waitpid(number, 0)[1])
 
 
+@contextlib.contextmanager
+def both(one, other):
+    with one, other:
+        yield
+
+
 @dataclass
 class Kills:
     """What came of it. counts: (command, moment, signal) -> what was found -> how often."""
@@ -119,11 +147,14 @@ class Kills:
 
     def __post_init__(self):
         self.given = self.folder / "given.xlsx"
-        with tight_books(), contextlib.redirect_stdout(io.StringIO()):  # here: what it loads, no process loads again
+        self.undisturbed, self.known = {}, Known()
+        before = self.folder / "before"
+        before.mkdir()
+        with tight_books(), self.known.had(), contextlib.redirect_stdout(io.StringIO()):
             if wetfilm(["build", str(SHED), *STOCK, "-o", str(self.given)]):
                 raise RuntimeError("the book is not built")
-            wetfilm(["reissue", str(self.given), *STOCK, "--dry-run"])
-        self.undisturbed = {}
+            for command in COMMANDS:  # here: what they load and make, no process loads and makes again
+                wetfilm(self.arguments(command, before)[0])
 
     def arguments(self, command, folder):
         """A command that writes into a folder, and the path it writes."""
@@ -171,8 +202,8 @@ class Kills:
         """The exit status of a command that is killed in a while."""
         if moment == STEP:
             step = draw.choice(STEPS)
-            return ended(begun(arguments, lambda: _at(step, by, draw)))
-        number = begun(arguments)
+            return ended(begun(arguments, lambda: both(self.known.had(), _at(step, by, draw))))
+        number = begun(arguments, contextlib.nullcontext if moment == RANDOM else self.known.had)
         start, while_ = time.monotonic(), draw.uniform(0, LATE * seconds)
         if moment == RANDOM:
             time.sleep(while_)
@@ -188,7 +219,7 @@ class Kills:
     def behind(self, where, arguments, path):
         """The same command, to its end: the new file, and nothing else."""
         new, status, _ = self.usual(COMMAND_OF[path.name])
-        again = ended(begun(arguments))
+        again = ended(begun(arguments, self.known.had))
         if again != status:
             self.fault(where, f"the next run ends with {again}, not {status}")
         if path.read_bytes() != new:
@@ -211,6 +242,7 @@ class Kills:
                 f"  {', '.join(f'{count} {what}' for what, count in found.items())}: {key}"
                 for key, found in whole.items()
             )
+        yield f"\nkills: {sum(found['kills'] for found in self.counts.values())}"
         yield f"faults: {len(self.faults)}"
         yield from (f"  {where}: {what}" for where, what in self.faults)
 
@@ -226,8 +258,9 @@ def main():
     options = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         kills = Kills(options.seed, Path(folder))
-        for number in range(options.count):
-            kills.kill(number, options.only)
+        with contextlib.suppress(KeyboardInterrupt):  # what was found so far is told
+            for number in range(options.count):
+                kills.kill(number, options.only)
         print(*kills.report(), sep="\n")
     return 1 if kills.faults else 0
 
