@@ -20,17 +20,18 @@ def open_all(paths: Iterable[Path], catalogs: Iterable[str | Path]) -> dict[Path
 
 def _catalogs(folder: Path, below: Folders) -> Opened:
     """The catalogs of a folder, with no more problems than are its own."""
-    if not _some(folder) or any(one.samefile(folder) for one in below if one.is_dir()):
-        return open_job(None, (folder,))
+    alone = Folders((folder,))
+    if not _some(alone) or any(one.samefile(folder) for one in below if one.is_dir()):
+        return open_job(None, alone)
     opened = open_job(None, (*below, folder))
     told = f"holds some catalogs only; checked as laid over {' and '.join(map(str, below))}"
     own = [problem for problem in opened.problems if Path(problem.file).parent == folder]
     return replace(opened, problems=[Mark(str(folder), 1, 1).problem(told, severity=NOTE), *own])
 
 
-def _some(folder: Path) -> bool:
-    """Whether a folder of catalogs is meant to be laid over another: it has no whole record of most needed kinds."""
-    (found,) = Folders((folder,)).understood(Units())
+def _some(alone: Folders) -> bool:
+    """Whether one folder of catalogs is meant to be laid over another: it has no whole record of most needed kinds."""
+    (found,) = alone.understood(Units())
     lacking = [key for key in NEEDED if None not in found.changes[key] and key not in found.lost]
     return 2 * len(lacking) > len(NEEDED)
 

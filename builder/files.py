@@ -1,17 +1,27 @@
-"""Files are taken in if they are files; they appear whole or not at all; nothing of a person's is overwritten."""
+"""Files are taken in if they are files; they appear whole or not at all; nothing of a person's is overwritten; what a
+run that was killed left is taken away by the next that writes there.
+"""
 
 import contextlib
 import errno
 import os
+import re
 import stat
 import unicodedata
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
 from builder.problems import BadValue, Misused, Problem, Refused
 
+try:
+    import fcntl
+except ImportError:  # a system without these locks: there, what was left stays
+    fcntl = None  # type: ignore[assignment]
+
 Place = str | os.PathLike[str]  # of a file
 
+NEW_FILE = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
+PART = re.compile(r"\.wetfilm-[0-9a-f]{16}")  # the name of a file that is not in its place yet
 NO_FILE = "not a file"
 NAME_ANOTHER = "choose another file name with -o"
 WORDS = {
@@ -150,29 +160,51 @@ def _replace(target: Path, data: bytes, mode: int | None) -> None:
     mode: of what stood there, None for a new file.
     """
     part = target.with_name(f".wetfilm-{os.urandom(8).hex()}")
-    try:
-        number = os.open(
-            part, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666 if mode is None else 0o600
-        )
-        with os.fdopen(number, "wb") as stream:
-            stream.write(data)
-            stream.flush()
-            os.fsync(number)
-        if mode is not None:
-            os.chmod(part, stat.S_IMODE(mode))
-        os.replace(part, target)
-    except BaseException:  # an interruption from the keyboard too
-        with contextlib.suppress(OSError):
-            part.unlink()
-        raise
-    _settle(target.parent)
-
-
-def _settle(folder: Path) -> None:
-    """Put the name on the disk as well, where the system can."""
-    with contextlib.suppress(OSError):
-        number = os.open(folder, os.O_RDONLY)
+    with _held(target.parent):
         try:
+            number = os.open(part, NEW_FILE, 0o666 if mode is None else 0o600)
+            with os.fdopen(number, "wb") as stream:
+                stream.write(data)
+                stream.flush()
+                os.fsync(number)
+            if mode is not None:
+                os.chmod(part, stat.S_IMODE(mode))
+            os.replace(part, target)
+        except BaseException:  # an interruption from the keyboard too
+            with contextlib.suppress(OSError):
+                part.unlink()
+            raise
+
+
+@contextlib.contextmanager
+def _held(folder: Path) -> Iterator[None]:
+    """A folder while a file is written there, where the system can: cleared before; its names on the disk after."""
+    try:
+        number = os.open(folder, os.O_RDONLY)
+    except OSError:
+        yield
+        return
+    try:
+        _clear(folder, number)
+        yield
+        with contextlib.suppress(OSError):
             os.fsync(number)
-        finally:
-            os.close(number)
+    finally:
+        os.close(number)
+
+
+def _clear(folder: Path, number: int) -> None:
+    """Take away what killed runs left in a folder, unless another writes there now. number: the folder, open.
+
+    Whoever writes shares a lock on the folder, and the system frees it of those that are killed: whoever has it alone
+    knows that nobody else writes.
+    """
+    if fcntl is None:
+        return
+    with contextlib.suppress(OSError):  # another has it, or the disk knows no locks
+        fcntl.flock(number, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        for name in filter(PART.fullmatch, os.listdir(folder)):
+            with contextlib.suppress(OSError):
+                os.unlink(folder / name)
+    with contextlib.suppress(OSError):
+        fcntl.flock(number, fcntl.LOCK_SH)

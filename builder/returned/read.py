@@ -20,6 +20,7 @@ from builder.records.versions import OLD_KEYS, SCHEMA, new_name
 from builder.returned import safe
 from builder.returned.cells import loaded
 from builder.returned.formulas import Formulas
+from builder.sheets.grammar import COLUMNS, ROWS
 from builder.stages.book import BOOK, ROOM
 from builder.values import is_number
 
@@ -152,7 +153,8 @@ def _areas(book):
         except (TypeError, ValueError, TokenizerError):  # deleted, whole columns, or not one run of cells
             continue
         sheet = sheet.replace("''", "'")  # an apostrophe is doubled between quotes
-        if sheet in book.sheetnames and 1 <= size <= LARGEST and copy in (None, sheet):
+        inside = 1 <= left <= right <= COLUMNS and 1 <= top <= bottom <= ROWS
+        if sheet in book.sheetnames and inside and size <= LARGEST and copy in (None, sheet):
             found[name] = Area(sheet, left, top, right, bottom)
             if copy:
                 copies[name] = copy

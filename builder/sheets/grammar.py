@@ -48,6 +48,7 @@ from dataclasses import dataclass, field
 
 from builder.records.fields import Field
 
+COLUMNS, ROWS = 16_384, 1_048_576  # of a sheet, in all common programs
 GAP = 6  # rows from the last of a table to the headers of one under it; what is typed in between is noticed
 SECTION = 2  # rows between two parts of a page: a blank one, and what the next part is called
 

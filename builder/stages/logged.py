@@ -35,7 +35,7 @@ LOG_LINES = Block("log_lines", SHEET, (
     C("live", "Counted", "count", "IF((N({basics.live})=1)*({day}>0)*({day}<={week.as_of})=1,1,\"\")", ""),
     C("place", "Place in time", "number", "{day}+{no}/(COUNT({*no})+1)", "day=0"),
     C("named_at", "Row of the signed plan that says the same", "count",
-      'IF(SUMPRODUCT(--({signed.what}={row.tag}))=0,"",MATCH({row.tag},{signed.what},0))'),
+      'IF(SUMPRODUCT(--({progress.what}={row.tag}))=0,"",MATCH({row.tag},{progress.what},0))'),
     C("plan_at", "Row of the signed plan", "count",
       'IF(SUMPRODUCT(--({signed.known}={row.tag}))=0,{named_at},MATCH({row.tag},{signed.known},0))'),
     C("first_of_day", "Day, on its first row", "count",
@@ -109,7 +109,7 @@ def logged(est):
         if row.day:
             row.place = row.day + row.no / (len(rows) + 1)
     counted = sorted((row for row in rows if row.live), key=lambda row: row.place)
-    said = [None if one.what is None else same(est.judge.as_text(one.what)) for one in est.rows["signed"]]
+    said = [None if one.what is None else same(one.what) for one in est.rows["progress"]]
     for row in counted:
         _read(est, row, est.rows["log"][row.no - 1], counted, said)
     for at, row in enumerate(counted):
@@ -122,7 +122,7 @@ def logged(est):
 
 
 def _read(est, row, entry, counted, said):
-    """What a row says by itself. said: the words of each row of the signed plan."""
+    """What a row says by itself. said: the words of each row of the signed plan that is sound."""
     row.named_at = said.index(same(entry.tag)) + 1 if same(entry.tag) in said else None
     row.plan_at = est.judge.at("signed", entry.tag) or row.named_at
     row.first_of_day = None if any(one.day == row.day and one.place < row.place for one in counted) else row.day

@@ -26,6 +26,7 @@ def _of_paint(key):
 PLANNED = Block("progress", SHEET, (
     C("no", "Row of the signed plan", "count", label=lambda number: number),
     C("live", "Sound", "count", 'IF((N({row.sound})=1)*(N({terms.sound})=1)=1,1,"")', ""),
+    C("what", "Coat or task", "text", '{row.what}&""'),
     C("taken", "Part of the contract", "count",
       'IF({row.alternate}="",1,MIN(1,SUMPRODUCT(--({change_lines.alternate}={row.alternate}))))'),
     C("hours", "Hours planned", "time", "{row.hours}*{taken}"),
@@ -132,7 +133,8 @@ def planned(est):
         row.all_area = row.planned_area or est.units.from_cell(1.0, "area")
         row.all_hours = plan.hours or est.units.from_cell(1.0, "time")
         row.gallons, row.bought = (plan.gallons or 0.0) * row.taken, (plan.bought or 0.0) * row.taken
-        row.coating, row.color = (None if one is None else est.judge.as_text(one) for one in (plan.coating, plan.color))
+        texts = plan.what, plan.coating, plan.color
+        row.what, row.coating, row.color = (None if one is None else est.judge.as_text(one) for one in texts)
 
 
 def progress(est):

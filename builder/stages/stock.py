@@ -132,7 +132,9 @@ THOU = scale("thou")
 
 
 def nozzle_name(row):
-    """'standard 515'"""
+    """'standard 515'; None where no size is said."""
+    if row.size is None:
+        return None
     size = row.size if isinstance(row.size, str) else f"{row.size:g}"
     return f"{row.family} {size}"
 # fmt: on

@@ -3,8 +3,7 @@
 import functools
 from textwrap import wrap
 
-from builder.sheets.grammar import heading
-from builder.workbook.layout import COLUMNS
+from builder.sheets.grammar import COLUMNS, heading
 from builder.workbook.palette import FROZEN
 
 # lines of a header at most; points of one; width of a bold letter, in characters of a column

@@ -5,7 +5,7 @@ import re
 
 from xlsxwriter.utility import xl_col_to_name as letters
 
-from builder.sheets.grammar import GAP
+from builder.sheets.grammar import COLUMNS, GAP, ROWS
 
 # header row of a sheet's first table; records follow, the number of each copy of a repeated column stands above
 HEAD = 4
@@ -13,7 +13,6 @@ HEAD = 4
 NAMED = ("price", "checks", "brief", "book", "issued")
 BELOW = 200  # rows below a table of entries in which a stray one is noticed
 QUOTED = '""'  # what a blank formula cell is equal to
-COLUMNS, ROWS = 16_384, 1_048_576  # of a sheet, in all common programs
 _BRACES = re.compile(r"\{([^{}]+)\}")
 ROW, COLUMN = "§", "¤"  # in a template: this record's row (table) or column (card)
 UP, DOWN = "↑", "↓"  # behind ROW: a row higher or lower in the same strip, a mark a row

@@ -4,8 +4,9 @@ from itertools import accumulate
 from math import ceil
 
 from builder.records.kinds import KINDS
+from builder.sheets.grammar import COLUMNS, ROWS
 from builder.stages.sheet_list import SHEETS
-from builder.workbook.layout import COLUMNS, HEAD, ROWS
+from builder.workbook.layout import HEAD
 from builder.workbook.palette import ROW_HEIGHT
 
 PAPERS = {"letter": 1, "a4": 9}

@@ -10,6 +10,7 @@ from support.parcels import packed, parts
 from support.places import GOLDEN, SHED
 from support.writing import CHANGED, SHEET, STOCK, build, left, write
 
+from builder import files
 from builder.cli import main
 from builder.files import put
 from builder.jobs import from_values
@@ -192,3 +193,47 @@ def test_a_command_that_is_stopped_says_so(here, monkeypatch, capsys):
 
     monkeypatch.setattr("builder.jobs.open_job", stopped)
     assert build() == 130 and capsys.readouterr().err == "wetfilm: stopped\n"
+
+
+# What killed runs leave
+
+
+def test_what_a_killed_run_left_is_taken_away_by_the_next_that_writes_there(here, books):
+    theirs = [
+        ".wetfilm-notes",
+        "wetfilm-0123456789abcdef",
+        ".wetfilm-0123456789abcdef.xlsx",
+        ".wetfilm-0123456789ABCDEF",
+    ]
+    for name in (*theirs, ".wetfilm-0123456789abcdef", ".wetfilm-fedcba9876543210"):
+        (here / name).write_bytes(b"half")
+    before = left(here)
+    assert write("no/such\0name", b"") and left(here) == before
+    assert write("book.xlsx", books["small blank"].data) == ""
+    assert left(here) == sorted({*before} - {".wetfilm-0123456789abcdef", ".wetfilm-fedcba9876543210"})
+
+
+def test_what_another_run_is_writing_stays(here, books):
+    part = here / ".wetfilm-0123456789abcdef"
+    with files._held(here):  # by another run
+        part.write_bytes(b"half")
+        assert write("book.xlsx", books["small blank"].data) == "" and part.exists()
+    assert write("book.xlsx", books["small blank"].data) == "" and not part.exists()
+
+
+@pytest.mark.parametrize("lacking", ["locks", "locks on this disk", "a folder to be listed"])
+def test_where_nothing_can_be_taken_away_the_book_is_written_all_the_same(here, books, monkeypatch, lacking):
+    part = here / ".wetfilm-0123456789abcdef"
+    part.write_bytes(b"half")
+
+    def fails(*_):
+        raise OSError(errno.ENOLCK, "x")
+
+    if lacking == "locks":
+        monkeypatch.setattr(files, "fcntl", None)
+    elif lacking == "locks on this disk":
+        monkeypatch.setattr(files.fcntl, "flock", fails)
+    else:
+        monkeypatch.setattr(os, "listdir", fails)
+    assert write("book.xlsx", books["small blank"].data) == "" and part.exists()
+    assert (here / "book.xlsx").read_bytes() == books["small blank"].data

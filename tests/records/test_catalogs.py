@@ -235,6 +235,14 @@ MISTAKES = [
         "Nozzles, size: '0310' is not allowed; enter a size of three or four digits, as in 515",
     ),
     ("nozzles", '{size: "310"', '"310"', '"311"', '"311"', "Nozzles: this size of this family is listed twice"),
+    (
+        "nozzles",
+        '{size: "310"',
+        "size:",
+        "sort:",
+        "{sort:",
+        "Nozzles, size: blank; enter a size of three or four digits, as in 515",
+    ),
     ("pumps", "guns_max: 1", "1", "1.5", "1.5", "Pumps, guns: '1.5' is not allowed; enter a whole number from 1 to 6"),
     (
         "surfaces",

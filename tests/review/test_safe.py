@@ -217,6 +217,8 @@ BENT = {  # input of Takeoff -> what its name is bent to
     "item": b"#REF!",
     "length": b"'Gone'!$G$5:$G$9",
     "height": b"'Takeoff'!$G$9:$G$5",
+    "shape": b"'Takeoff'!$G$99999999999",
+    "access": b"'Takeoff'!$G$0",
     "count": b"'Takeoff'!$G$5:$G$6,'Takeoff'!$G$8",
     "profile": b"&quot;(((",
 }

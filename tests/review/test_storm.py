@@ -33,7 +33,7 @@ def test_a_storm_sees_another_price(tmp_path):
     one = storm.Storm(SEED, tmp_path)
     with mock.patch.object(storm, "IronCalc") as engine:
         engine.return_value.get.return_value = 1.0
-        with storm.small_books():
+        with storm.tight_books():
             one.recalculated("jobs 0 check", storm.open_job(storm.ATTIC, [storm.CATALOGS]))
     assert one.prices == 1 and "recalculated 1.0" in one.faults[0][1]
 

@@ -4,6 +4,7 @@ A bend takes (draw, contents): a random.Random, and the parts of a book by name,
 them as they are where there is nothing of what it bends. `bent` gives the bytes of a book after a few of them.
 """
 
+import itertools
 import re
 
 from builder.returned.read import INPUT_NAMES
@@ -14,6 +15,7 @@ RELATIONS = "xl/_rels/workbook.xml.rels"
 NAME = re.compile(rb"<definedName[^>]*>[^<]*</definedName>")
 SHEET = re.compile(rb"<sheet [^>]*/>")
 ROW = re.compile(rb"<row [^>]*?(?:/>|>.*?</row>)", re.DOTALL)
+STRING = re.compile(rb"<si>.*?</si>", re.DOTALL)
 CELL = re.compile(rb"<c [^>]*?(?:/>|>.*?</c>)", re.DOTALL)
 LEAF = re.compile(rb"<[a-zA-Z][^<>]*/>|<([a-zA-Z:]+)[^<>]*>[^<]*</\1>")
 ATTRIBUTE = re.compile(rb' ([a-zA-Z:]+)="([^"]*)"')
@@ -145,7 +147,9 @@ def sheets(contents):
 
 
 def light(data):
-    """A book with nothing in its sheets of workings, and few of their names: it is read alike, and sooner."""
+    """A book with nothing in its sheets of workings, few of their names and none of their texts: it is read alike, and
+    sooner.
+    """
     contents = parts(data)
     named = [
         (tag[0], *re.search(rb"""name="([^"]+)"[^>]*>'?([^'!<]+)'?!""", tag[0]).groups())
@@ -158,6 +162,9 @@ def light(data):
             contents[part] = re.sub(rb"<sheetData>.*</sheetData>", b"<sheetData/>", contents[part], flags=re.DOTALL)
     dropped = {tag for tag, name, sheet in named if sheet not in wanted and name != b"price_total"}
     contents[BOOK] = NAME.sub(lambda tag: b"" if tag[0] in dropped else tag[0], contents[BOOK])
+    used = {int(at) for part in sheets(contents) for at in re.findall(rb't="s"><v>(\d+)</v>', contents[part])}
+    places = itertools.count()
+    contents[STRINGS] = STRING.sub(lambda tag: tag[0] if next(places) in used else b"<si><t/></si>", contents[STRINGS])
     return contents
 
 

@@ -29,10 +29,11 @@ from unittest import mock
 if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).parent.parent), str(Path(__file__).parent.parent.parent)]
 
-from builder import checking
+from builder import checking, documents
 from builder.jobs import open_job
 from builder.letter import letter as letters
 from builder.problems import LONGEST, Refused, on_one_line
+from builder.records.folders import Folders
 from builder.returned.read import returned
 from builder.returned.safe import opened
 from builder.returned.taken import as_job, taken
@@ -44,13 +45,18 @@ from builder.workbook.make import make
 from support import bending, slipping
 from support.engines import IronCalc
 from support.places import ANNEX, ATTIC, BEDROOMS, EXAMPLES, RUNNING, SHED
-from support.small import CATALOGS, small_books
+from support.small import CATALOGS, tight_books
 
 LONG, LARGE = 20, 300.0  # seconds of the processor, MB on top of what was held before
 NEAR = 1e-9  # of a price, as engines agree
 BOOKS = {"shed": SHED, "running": RUNNING, "attic": ATTIC, "blank": None}  # running is signed
 JOBS = (SHED, RUNNING, ATTIC, BEDROOMS, ANNEX, *EXAMPLES.values())
 ORDER = ("books", "catalogs", "jobs")
+
+
+def read_once():
+    """What is parsed of YAML meanwhile is parsed once: of thousands of files, most hold what others hold."""
+    return mock.patch.object(documents, "parse", functools.lru_cache(2000)(documents.parse))
 
 
 class Hung(BaseException):
@@ -160,8 +166,8 @@ class Storm:
 
     @functools.cached_property
     def sources(self):
-        """(the parts of a book, those of the same without its workings) of each small book."""
-        with small_books():
+        """(the parts of a book, those of the same without its workings) of each tight book."""
+        with tight_books():
             made = [make(open_job(path, [CATALOGS])) for path in BOOKS.values()]
         return [(bending.parts(data), bending.light(data)) for data in made]
 
@@ -236,7 +242,9 @@ class Storm:
         return hows, path, data
 
     def files(self, kind, number, engine=False):
-        """One catalog or job with slips, through `check`. engine: what it comes to is recalculated."""
+        """One catalog or job with slips, through `check`. engine: what the job, or the shed with the catalog, comes to
+        is recalculated.
+        """
         hows, path, data = self.file(kind, number)
         self.bends.update(hows)
         where = f"{kind} {number} check ({path.stem}: {', '.join(hows)})"
@@ -244,16 +252,25 @@ class Storm:
             folder = self.folder / "catalogs"
             if not folder.exists():
                 shutil.copytree(CATALOGS, folder)
-            asked, target = folder, folder / path.name
+            asked, target, catalogs = folder, folder / path.name, [folder]
         else:
-            folder = CATALOGS
             asked = target = self.folder / path.name
+            catalogs = self.stock
         target.write_bytes(data)
-        done = self.step(where, lambda: self.checked(asked, [folder]))
+        done = self.step(where, lambda: self.checked(asked, catalogs))
         if done is not None:
             self.of_files(where, done, engine)
         if kind == "catalogs":
+            if engine:
+                shed = self.step(where.replace(" check ", " shed "), lambda: open_job(SHED, catalogs))
+                if shed is not None:
+                    self.recalculated(where, shed)
             shutil.copy(path, target)
+
+    @functools.cached_property
+    def stock(self):
+        """The catalogs of every job, read once, as by a command that takes many jobs."""
+        return Folders([CATALOGS])
 
     def checked(self, path, catalogs):
         found = checking.open_all([path], catalogs)
@@ -294,7 +311,7 @@ class Storm:
     def run(self, kind, numbers, minutes=0.0, tenth=10, hundredth=100):
         """The storm of one kind, over some numbers, until minutes are over (0: no end)."""
         end = time.monotonic() + minutes * 60 if minutes else None
-        with small_books():
+        with tight_books(), read_once():
             for number in numbers:
                 if end and time.monotonic() > end:
                     break
@@ -333,7 +350,12 @@ def main():
     parser.add_argument("--first", type=int, default=0, help="the number to begin with")
     parser.add_argument("--minutes", type=float, default=0, help="of each kind, at most")
     parser.add_argument("--further", type=int, default=10, help="one of so many books goes on through what read does")
-    parser.add_argument("--every", type=int, default=100, help="one of so many books goes through all commands")
+    parser.add_argument(
+        "--every",
+        type=int,
+        default=100,
+        help="one of so many goes through all commands, a price of a file through an engine",
+    )
     parser.add_argument("--show", type=int, help="write that one out instead, into the folder")
     options = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:

@@ -4,10 +4,12 @@ mistake a day, changes and bills, to the last cent.
 
 import openpyxl
 import pytest
+from support.editing import LiveBook
 from support.engines import IronCalc, differences
 from support.places import ANNEX
 
 from builder.jobs import open_job
+from builder.records.kinds import TABLES
 from builder.values import day
 
 CUBIC_INCHES, SQUARE_INCHES = 231, 144  # of a US gallon, of a square foot: NIST Handbook 44, appendix C
@@ -94,6 +96,17 @@ def test_what_the_log_says_of_its_rows(running):
         "after the day of Progress: not counted",
     ]
     assert not any(said[:3])
+
+
+def test_the_words_of_a_faulty_row_of_the_plan_name_nothing(running, tmp_path):
+    """The second row of the log names the fifth of the plan, T1, by its words."""
+    opened = running.opened
+    book = LiveBook(
+        opened.values, opened.units, tmp_path, **{table: opened.estimate.capacity[table] for table in TABLES}
+    )
+    with book.changed(("signed", "cost", 4, -1)):
+        assert book.estimate().rows["log_lines"][1].said == "not in the signed plan: paid, and earns nothing"
+        assert book.differences() == []
 
 
 def test_a_plan_that_was_not_signed_says_what_to_do(books):
