@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from typing import TypeAlias
 
 from builder.returned import rewritten
+from builder.returned.aligned import shape
 from builder.returned.findings import Finding, span
 from builder.returned.formulas import Shared
 from builder.returned.located import Located
@@ -15,6 +16,7 @@ from builder.workbook.layout import Place, at_record
 
 # column, row, title, what stands there, the formula, whether that gives a blank
 Wrong: TypeAlias = tuple[int, int, str, object, str, bool]
+GONE = "#REF!"  # in place of a cell that was deleted
 SHEETS = 3  # on which nobody deletes formulas by hand that show nothing, and no others
 
 
@@ -54,6 +56,12 @@ def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tup
             blocks[place.block.key, place.block.place, place.sheet].append((key, place))
     for places in blocks.values():
         sheet = book[located.sheets[places[0][1].sheet]]
+        # where rows of a page came or went, a formula that speaks of a row above or below has another number in it
+        same = (
+            _alike
+            if places[0][1].sheet in located.aligned and located.rows[places[0][1].sheet].torn
+            else rewritten.same
+        )
         wrong: list[Wrong] = []
         rows: defaultdict[int, list[object]] = defaultdict(list)
         for key, place in places:
@@ -63,16 +71,14 @@ def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tup
                 shared = sheet.shared(row, col)
                 shared = shared if shared and shared.col == col else None
                 if shared and (shared, template) not in ours:
-                    ours[shared, template] = rewritten.same(
-                        shared.text, at_record(template, shared.row, shared.col - 1)
-                    )
+                    ours[shared, template] = same(shared.text, at_record(template, shared.row, shared.col - 1))
                 if shared and ours[shared, template]:
                     rows[row].append(shared)
                     continue
                 found, formula = sheet.cell(row, col).value, at_record(template, row, col - 1)
                 found = getattr(found, "text", found)
                 rows[row].append(found)
-                if not rewritten.same(found, formula):
+                if not same(found, formula):
                     blank = (
                         found is None
                         and record <= len(worked_out)
@@ -85,6 +91,11 @@ def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tup
             if places[0][1].block.form == "table" and all(value is None for value in found)
         }
         yield sheet.title, [one for one in wrong if one[1] not in inserted]
+
+
+def _alike(one: object, other: str) -> bool:
+    """Whether what stands in a cell is the formula but for numbers of rows, and for cells that went with a row."""
+    return isinstance(one, str) and (GONE in one or shape(one) == shape(other))
 
 
 def _told(sheet: str, wrong: Sequence[Wrong]) -> Iterator[Finding]:
