@@ -30,7 +30,8 @@ def rows_now(
     was = {**{place: str(value) for place, value in written.items()}, **dict(_made(made, title))}
     now = {place: text for place, text in sheet.texts(shape) if place not in typed}
     before, after = _lines(was), _lines(now)
-    known, begun, then = {}, 0, 0
+    known: dict[int, int] = {}
+    begun = then = 0
     for one in _matching(before, after):  # between those that are alike, by what stands first in a row
         first, second = ([line[:1] for line in lines] for lines in (before[begun : one.a], after[then : one.b]))
         for few in _matching(first, second):

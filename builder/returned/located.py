@@ -163,6 +163,10 @@ class Located(Layout):
                 self.rows[place.sheet].tell(place.row, area.top)
                 if place.rows > 1:
                     self.rows[place.sheet].tell(place.row + place.rows - 1, area.bottom)
+        for block in self.blocks:
+            head = self.back.areas.get(f"{block.key}_head") if block.entered and block.form == "table" else None
+            if head and head.sheet == self.sheets[block.sheet]:
+                self.rows[block.sheet].tell(self.made.head(block), head.top)
         for moves in (*self.rows.values(), *self.cols.values()):
             moves.settle()
 

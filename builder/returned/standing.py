@@ -5,7 +5,7 @@ person added.
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from textwrap import shorten
-from typing import TypeAlias
+from typing import Any, TypeAlias
 
 from builder.records.differ import LONGEST
 from builder.returned.findings import Finding, span
@@ -44,7 +44,6 @@ def standing(back: Returned, located: Located, made: Mapping[str, Mapping[At, ob
     for title, now in located.sheets.items():
         if now is None:
             continue
-        rows, cols = located.rows[title], located.cols[title]
         # how far Crew card is printed hangs on how many coats there were
         written = {place: plain(value) for place, value in made[title].items() if value != UNPRINTED}
         live = _live(located, title)
@@ -52,9 +51,10 @@ def standing(back: Returned, located: Located, made: Mapping[str, Mapping[At, ob
         yield from _overwritten(
             back, located, title, {place: value for place, value in written.items() if place not in live[0]}
         )
-        ours = {(rows.now(row), cols.now(col)) for row, col in (*written, *WORKED_OUT)} | live[1]
+        sheet = back.book[now]
+        ours = {_now(located, title, sheet, *one) for one in (*written.items(), *WORKED_OUT.items())} | live[1]
         # those that are there; walking rows and columns would visit all between
-        for (row, col), cell in sorted(back.book[now]._cells.items()):
+        for (row, col), cell in sorted(sheet._cells.items()):
             aside = (row, col) in ours or (now, cell.coordinate) in told or cell.value == UNPRINTED
             if plain(cell.value) is not None and not aside:
                 shown = shorten(str(cell.value), LONGEST, placeholder=" …")
@@ -110,16 +110,23 @@ def _columns(place: Place) -> range:
     return range(place.col + 1, place.col + 1 + place.cols)
 
 
+def _now(located: Located, title: str, sheet: Any, place: At, want: object) -> At:
+    """Where a cell is by now; between rows that moved differently, where the same stands."""
+    row, col = place
+    there = located.cols[title].now(col)
+    return located.rows[title].now(row, lambda at: alike(plain(sheet.cell(at, there).value), want)), there
+
+
 def _overwritten(back: Returned, located: Located, title: str, written: Mapping[At, object]) -> Iterator[Finding]:
     """What no longer stands as it was written; a header row that was deleted is told as a name that is gone."""
-    now, rows, cols = located.sheets[title], located.rows[title], located.cols[title]
+    now, rows = located.sheets[title], located.rows[title]
     headless = [located.made.head(block) for block in located.headless if block.sheet == title]
     sheet, formulas = back.book[now], back.formulas[now]
     wrong = []
     for (row, col), want in sorted(written.items()):
         if row in headless or row in rows.gone:
             continue
-        at = rows.now(row), cols.now(col)
+        at = _now(located, title, sheet, (row, col), want)
         if (row, col) in WORKED_OUT:
             found, want = formulas.cell(*at).value, WORKED_OUT[row, col]
         else:

@@ -25,6 +25,8 @@ def gathered(findings: Iterable[Finding]) -> list[Finding]:
 
 def _cause(finding: Finding) -> object:
     """What findings of one cause have in common; those without a place have none with another."""
+    if finding.cause:
+        return finding.kind, finding.cause
     if not finding.sheet or not finding.cell:
         return finding
     if finding.kind in SPREAD:
@@ -38,18 +40,23 @@ def _one(alike: Sequence[Finding]) -> Sequence[Finding]:
     if first.kind in SPREAD:
         if len(alike) <= MANY:
             return alike
-        said = f"{first.message}; and {len(others)} other runs of cells on this sheet: {_places(others)}"
+        said = f"{first.message}; and {len(others)} other runs of cells on this sheet: {_places(others, first.sheet)}"
         return [replace(first, message=said, hint=ANEW)]
-    if len(alike) < ALIKE:
+    if len(alike) < (2 if first.cause else ALIKE):
         return alike
-    return [replace(first, message=f"{first.message}; and {len(others)} more alike: {_places(others)}")]
+    return [replace(first, message=f"{first.message}; and {len(others)} more alike: {_places(others, first.sheet)}")]
 
 
-def _places(findings: Sequence[Finding]) -> str:
+def _places(findings: Sequence[Finding], sheet: str) -> str:
     """'B6:B9, B12', or 'row 6 to row 9', each cell of a run in a column not by itself; the first few of many."""
     places: list[str] = []
     start = following = ""  # of the run
     for finding in findings:
+        if finding.sheet != sheet:
+            sheet = finding.sheet
+            places.append(f"{sheet} {finding.cell}")
+            start = following = ""
+            continue
         cell = CELL.fullmatch(finding.cell)
         if cell and finding.cell == following:
             places[-1] = f"{start} to {finding.cell}" if " " in start else f"{start}:{finding.cell}"

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from builder.jobs import BUILDER, Opened, fingerprint, from_values
 from builder.records.checklist import ITEMS
-from builder.records.differ import differences
+from builder.records.differ import Difference, differences
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.rules import Day
 from builder.records.versions import SCHEMA
@@ -251,10 +251,24 @@ def _catalogs(back: Returned, one: Taken) -> Iterator[Finding]:
     if any(back.issued.values()):
         issued = {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
         deleted = {(kind.key, field.key) for kind, field in back.gone if field}  # told already
+        records: dict[tuple[str, int], list[Difference]] = {}
         for difference in differences(CATALOGS, issued, one.opened.values):
-            if (difference.block, difference.key) in deleted:
-                continue
-            yield Finding("catalog", "", "", difference.words(back.units))
+            if (difference.block, difference.key) not in deleted:
+                records.setdefault((difference.block, id(difference.values)), []).append(difference)
+        for alike in records.values():
+            yield from _of_record(alike, back)
+
+
+def _of_record(found: list[Difference], back: Returned) -> Iterator[Finding]:
+    """The changed values of a record, each by itself; one that has another name, as one: another was put over it."""
+    kind = KINDS[found[0].block]
+    over = [one for one in found if one.key == kind.named] if len(found) > 2 else []
+    for one in over:
+        others = [kind.field_of[other.key].title.lower() for other in found if other is not one]
+        words = f"{one.words(back.units)}; and {len(others)} more values of it: {', '.join(others[:5])}"
+        yield Finding("catalog", "", "", words + (" …" if len(others) > 5 else ""))
+    if not over:
+        yield from (Finding("catalog", "", "", one.words(back.units)) for one in found)
 
 
 def _checks(one: Taken, faulty: bool) -> Iterator[Finding]:
