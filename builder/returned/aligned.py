@@ -15,7 +15,7 @@ from builder.workbook.layout import Layout, at_record
 
 At: TypeAlias = tuple[int, int]  # row and column, counted from 1
 
-NUMBER = re.compile(r"\$?\d+")
+CELL = re.compile(r"\$?[a-z]{1,3}\$?\d+|#ref!")  # in a plain formula; the latter where it was deleted
 ON_TOP = {**BANNER, NEXT[0]: NEXT[1]}  # formulas that stand on every sheet
 
 
@@ -46,8 +46,8 @@ def _matching(before: Sequence[tuple[str, ...]], after: Sequence[tuple[str, ...]
 
 
 def shape(formula: str) -> str:
-    """A formula without the numbers of its rows."""
-    return NUMBER.sub("#", plain(formula))
+    """A formula without the cells that it speaks of: they move with the rows, or go with them."""
+    return CELL.sub("@", plain(formula))
 
 
 def _made(made: Layout, title: str) -> Iterator[tuple[At, str]]:

@@ -16,7 +16,6 @@ from builder.workbook.layout import Place, at_record
 
 # column, row, title, what stands there, the formula, whether that gives a blank
 Wrong: TypeAlias = tuple[int, int, str, object, str, bool]
-GONE = "#REF!"  # in place of a cell that was deleted
 SHEETS = 3  # on which nobody deletes formulas by hand that show nothing, and no others
 
 
@@ -56,7 +55,7 @@ def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tup
             blocks[place.block.key, place.block.place, place.sheet].append((key, place))
     for places in blocks.values():
         sheet = book[located.sheets[places[0][1].sheet]]
-        # where rows of a page came or went, a formula that speaks of a row above or below has another number in it
+        # where rows of a page came or went, its formulas may speak of other cells
         same = (
             _alike
             if places[0][1].sheet in located.aligned and located.rows[places[0][1].sheet].torn
@@ -94,8 +93,8 @@ def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tup
 
 
 def _alike(one: object, other: str) -> bool:
-    """Whether what stands in a cell is the formula but for numbers of rows, and for cells that went with a row."""
-    return isinstance(one, str) and (GONE in one or shape(one) == shape(other))
+    """Whether what stands in a cell is the formula but for the cells that it speaks of."""
+    return isinstance(one, str) and shape(one) == shape(other)
 
 
 def _told(sheet: str, wrong: Sequence[Wrong]) -> Iterator[Finding]:

@@ -185,9 +185,11 @@ TOLD = {
     "cut top to below": ("row below",),
     "paste top to below": ("row below",),
     "delete row in the middle": ("fixed", "name"),
+    "insert row in the middle": ("stale",),
     "copy sheet": ("own sheet",),
     "rename sheet": ("renamed",),
 }
+MAY_BE_TOLD = ("insert row in the middle",)  # a list of a page may count its rows, and then shows another line
 STOPPED = ("row above", "row below")  # kinds that leave no price
 
 
