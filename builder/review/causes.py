@@ -17,16 +17,19 @@ ANEW = "put the sheet back as it was, or 'wetfilm reissue' builds the workbook a
 
 def gathered(findings: Iterable[Finding]) -> list[Finding]:
     """The findings, each cause once, where its first one stands."""
+    findings = list(findings)
+    sheets: dict[str, set[str]] = {}
+    for finding in findings:
+        sheets.setdefault(finding.cause, set()).add(finding.sheet)
     causes: dict[object, list[Finding]] = {}
     for finding in findings:
-        causes.setdefault(_cause(finding), []).append(finding)
+        wide = finding.cause and len(sheets[finding.cause]) > 1
+        causes.setdefault(finding.cause if wide else _cause(finding), []).append(finding)
     return [one for alike in causes.values() for one in _one(alike)]
 
 
 def _cause(finding: Finding) -> object:
     """What findings of one cause have in common; those without a place have none with another."""
-    if finding.cause:
-        return finding.kind, finding.cause
     if not finding.sheet or not finding.cell:
         return finding
     if finding.kind in SPREAD:
@@ -42,7 +45,7 @@ def _one(alike: Sequence[Finding]) -> Sequence[Finding]:
             return alike
         said = f"{first.message}; and {len(others)} other runs of cells on this sheet: {_places(others, first.sheet)}"
         return [replace(first, message=said, hint=ANEW)]
-    if len(alike) < (2 if first.cause else ALIKE):
+    if len(alike) < 2 or len(alike) < ALIKE and (not first.cause or any(one.cause != first.cause for one in others)):
         return alike
     return [replace(first, message=f"{first.message}; and {len(others)} more alike: {_places(others, first.sheet)}")]
 
