@@ -2,7 +2,7 @@
 a cell only where somebody asks.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any, NamedTuple
 
 from openpyxl import Workbook
@@ -55,6 +55,23 @@ class FormulaSheet:
             there = self._values._cells.get((row, col))  # asking the library for it would make it
             return Cell(there.value if there else None)
         return Cell(found.at(row, col) if isinstance(found, Shared) else found)
+
+    def texts(self, shape: Callable[[str], str]) -> Iterator[tuple[tuple[int, int], str]]:
+        """Row and column, and the text, of every cell that is not blank; of a formula its shape, worked out once for
+        all cells of a column that share it.
+        """
+        shapes: dict[tuple[Shared, int], str] = {}
+        for (row, col), cell in self._values._cells.items():
+            shared = self.shared(row, col)
+            if shared:
+                if (shared, col) not in shapes:
+                    shapes[shared, col] = shape(shared.at(row, col))
+                yield (row, col), shapes[shared, col]
+            elif (row, col) in self._formulas:
+                found = self._formulas[row, col]
+                yield (row, col), shape(str(getattr(found, "text", found)))
+            elif cell.value is not None:
+                yield (row, col), str(cell.value)
 
     def __getitem__(self, cell: str) -> Cell:
         return self.cell(*coordinate_to_tuple(cell))

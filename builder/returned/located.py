@@ -7,9 +7,11 @@ Named cells are found by their names, all others by how far the named ones aroun
 from bisect import bisect_left, bisect_right
 from collections import Counter
 
+from builder.returned.aligned import rows_now
 from builder.sheets.grammar import heading
 from builder.stages.book import room_of
 from builder.stages.order import blocks, capacities
+from builder.stages.sheet_list import SHEETS
 from builder.workbook.layout import Layout, sheet_name
 
 XLS = 256  # columns of the format .xls
@@ -20,6 +22,7 @@ class Moves:
 
     def __init__(self):
         self.told = {}  # was -> Counter of where names say it is
+        self.gone = set()  # rows that were deleted, of a page that is aligned
 
     def tell(self, was, now):
         self.told.setdefault(was, Counter())[now] += 1
@@ -33,8 +36,32 @@ class Moves:
         order = list(known)
         odd = [was for before, was, after in zip(order, order[1:], order[2:]) if by[before] == by[after] != by[was]]
         self.known = {was: now for was, now in known.items() if was not in odd}
+        self._ordered()
+
+    def _ordered(self):
         self.order = list(self.known)
-        self.still = all(was == now for was, now in self.known.items())
+        self.still = not self.gone and all(was == now for was, now in self.known.items())
+
+    def align(self, known):
+        """Take the places of more rows; of those between, what has no room any more is gone."""
+        known = dict(sorted({**known, **self.known}.items()))
+        places = list(known.values())
+        if any(after <= before for before, after in zip(places, places[1:])):
+            return
+        for (was, now), (following, then) in list(zip(known.items(), list(known.items())[1:])):
+            room = then - now - 1
+            for step, row in enumerate(range(was + 1, following)):
+                if step < room:
+                    known[row] = now + 1 + step
+                else:
+                    self.gone.add(row)
+        self.known = dict(sorted(known.items()))
+        self._ordered()
+
+    @property
+    def torn(self):
+        """Whether rows came or went between its rows."""
+        return bool(self.gone) or len({now - was for was, now in self.known.items()}) > 1
 
     def now(self, was, fits=None):
         """Where a row or column is by now. Between two that moved differently, the first that `fits`; else it moved as
@@ -61,7 +88,8 @@ class Located(Layout):
     and `gone` are to be relied on.
     """
 
-    def __init__(self, back):
+    def __init__(self, back, written=None):
+        """written: what the maker wrote on the pages whose rows are looked for by it, title -> cells."""
         capacity = capacities(**room_of(back.settings))
         self.back = back
         super().__init__(blocks(back.units, capacity), capacity)
@@ -76,6 +104,10 @@ class Located(Layout):
         self.sheets = {title: self._sheet(title) for title in dict.fromkeys(block.sheet for block in self.blocks)}
         self.rows, self.cols = ({title: Moves() for title in self.sheets} for _ in range(2))
         self._learn()
+        self.aligned = set(written or ())
+        for title in self.aligned:
+            sheet = back.formulas[self.sheets[title]]
+            self.rows[title].align(rows_now(self.made, title, written[title], sheet, self._typed(title)))
         self.tops = {(key, title): self.rows[title].now(top - 1) + 1 for (key, title), top in self.tops.items()}
         self.pasted, self.hidden = [], set()
         for key, place in self.places.items():
@@ -105,6 +137,26 @@ class Located(Layout):
         area = self.back.areas.get(sheet_name(title))
         return area.sheet if area else title if title in self.back.book.sheetnames else None
 
+    def _typed(self, title):
+        """The cells of single inputs on a sheet by now."""
+        keys = [key for key, place in self.made.places.items() if place.sheet == title and place.column.field]
+        areas = [area for key in keys if (area := self.back.areas.get("_".join(key)))]
+        return {(area.top, area.left) for area in areas if area.sheet == self.sheets[title]}
+
+    def pages(self):
+        """The sheets that are there and are looked at row by row: people see them, and no rows are entered there."""
+        tables = {block.sheet for block in self.blocks if block.entered and block.form == "table"}
+        people = {sheet.title for sheet in SHEETS if sheet.group != "working"}
+        return [title for title, now in self.sheets.items() if now and title in people and title not in tables]
+
+    def lines(self, key, place):
+        """(record from 0, its row by now) of a column that runs down, but of those whose row was deleted."""
+        if place.sheet not in self.aligned:
+            return [(record, place.line(record)) for record in range(place.rows)]
+        was, rows = self.made.places[key], self.rows[place.sheet]
+        lines = [(record, was.line(record)) for record in range(was.rows)]
+        return [(record, rows.now(line)) for record, line in lines if line not in rows.gone]
+
     def _learn(self):
         """Gather what the names tell of every sheet."""
         for title in self.sheets:
@@ -118,6 +170,10 @@ class Located(Layout):
                 self.rows[place.sheet].tell(place.row, area.top)
                 if place.rows > 1:
                     self.rows[place.sheet].tell(place.row + place.rows - 1, area.bottom)
+        for block in self.blocks:
+            head = self.back.areas.get(f"{block.key}_head") if block.entered and block.form == "table" else None
+            if head and head.sheet == self.sheets[block.sheet]:
+                self.rows[block.sheet].tell(self.made.head(block), head.top)
         for moves in (*self.rows.values(), *self.cols.values()):
             moves.settle()
 
@@ -153,9 +209,8 @@ class Located(Layout):
         """
         if any(block == key[0] and f"{{{hidden}" in place.column.formula for block, hidden in self.hidden):
             return  # it speaks of another sheet by now: not told
-        down, across = (place.rows, place.cols) if place.block.down else (1, place.cols)
-        for copy in range(across):
+        lines = self.lines(key, place)
+        for copy in range(place.cols):
             template = self.template(place.block, place.column, copy if place.block.form == "table" else 0)
-            for record in range(down):
-                row, col = place.line(record), place.col + copy
-                yield (record if place.block.down else copy) + 1, copy, row, col + 1, template
+            for record, row in lines if place.block.down else lines[:1]:
+                yield (record if place.block.down else copy) + 1, copy, row, place.col + copy + 1, template

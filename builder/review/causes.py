@@ -17,9 +17,14 @@ ANEW = "put the sheet back as it was, or 'wetfilm reissue' builds the workbook a
 
 def gathered(findings: Iterable[Finding]) -> list[Finding]:
     """The findings, each cause once, where its first one stands."""
+    findings = list(findings)
+    sheets: dict[str, set[str]] = {}
+    for finding in findings:
+        sheets.setdefault(finding.cause, set()).add(finding.sheet)
     causes: dict[object, list[Finding]] = {}
     for finding in findings:
-        causes.setdefault(_cause(finding), []).append(finding)
+        wide = finding.cause and len(sheets[finding.cause]) > 1
+        causes.setdefault(finding.cause if wide else _cause(finding), []).append(finding)
     return [one for alike in causes.values() for one in _one(alike)]
 
 
@@ -38,18 +43,23 @@ def _one(alike: Sequence[Finding]) -> Sequence[Finding]:
     if first.kind in SPREAD:
         if len(alike) <= MANY:
             return alike
-        said = f"{first.message}; and {len(others)} other runs of cells on this sheet: {_places(others)}"
+        said = f"{first.message}; and {len(others)} other runs of cells on this sheet: {_places(others, first.sheet)}"
         return [replace(first, message=said, hint=ANEW)]
-    if len(alike) < ALIKE:
+    if len(alike) < 2 or len(alike) < ALIKE and (not first.cause or any(one.cause != first.cause for one in others)):
         return alike
-    return [replace(first, message=f"{first.message}; and {len(others)} more alike: {_places(others)}")]
+    return [replace(first, message=f"{first.message}; and {len(others)} more alike: {_places(others, first.sheet)}")]
 
 
-def _places(findings: Sequence[Finding]) -> str:
+def _places(findings: Sequence[Finding], sheet: str) -> str:
     """'B6:B9, B12', or 'row 6 to row 9', each cell of a run in a column not by itself; the first few of many."""
     places: list[str] = []
     start = following = ""  # of the run
     for finding in findings:
+        if finding.sheet != sheet:
+            sheet = finding.sheet
+            places.append(f"{sheet} {finding.cell}")
+            start = following = ""
+            continue
         cell = CELL.fullmatch(finding.cell)
         if cell and finding.cell == following:
             places[-1] = f"{start} to {finding.cell}" if " " in start else f"{start}:{finding.cell}"

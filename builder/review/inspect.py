@@ -8,7 +8,7 @@ from pathlib import Path
 
 from builder.jobs import BUILDER, Opened, fingerprint, from_values
 from builder.records.checklist import ITEMS
-from builder.records.differ import differences
+from builder.records.differ import Difference, differences
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.rules import Day
 from builder.records.versions import SCHEMA
@@ -24,6 +24,7 @@ from builder.sheets.grammar import cell_value, heading
 from builder.stages.estimate import Estimate
 from builder.values import is_number, to_date
 from builder.workbook.layout import sheet_name
+from builder.workbook.make import written
 
 # Kinds of finding: what makes a price doubtful, and what else a person did that a job made of the book may miss.
 DOUBTFUL = (
@@ -41,6 +42,9 @@ DOUBTFUL = (
     "xls",
     "stale",
 )
+# Kinds that tell what is wrong with rows, one by one, and the checks that count those rows.
+FAULTY = ("fault", "cell", "formula without a value", "name", "sheet")
+OF_ROWS = ("faults_", "too_open", "film")
 TOUCHED = (*DOUBTFUL[:-1], "form", "own sheet", "beside", "understood", "formula typed")
 
 
@@ -89,10 +93,9 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
         found += _names(located)
         # as it stands, whatever a person may have meant
         raw = from_values(back.values, back.units, back.settings, located.taken_up())
-        broken = list(overwritten(back, located, raw.estimate))
-        written = list(standing(back, located, raw))
-        found += broken + written
-        if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in written)):
+        located, broken, others = _as_made(back, located, raw)
+        found += broken + others
+        if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in others)):
             found += _stale(back, located, raw.estimate)
     elif back.settings["schema"] == SCHEMA and back.settings["builder"] == BUILDER:
         found.append(
@@ -104,8 +107,25 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
             )
         )
     found += _catalogs(back, one)
-    found += _checks(one)
+    found += _checks(one, any(finding.kind in FAULTY for finding in found))
     return Inspection(tuple(_facts(back, one, catalogs, located.same_form)), tuple(gathered(found)), one)
+
+
+def _as_made(back: Returned, located: Located, raw: Opened) -> tuple[Located, list[Finding], list[Finding]]:
+    """(where its cells are, formulas that are not as they were made, what else is not). raw: its inputs, opened as they
+    stand. Where pages are not as they were made, their rows are looked for by what stands in them, if that tells less.
+    """
+    made = written(raw)
+
+    def looked(at: Located) -> tuple[Located, list[Finding], list[Finding]]:
+        return at, list(overwritten(back, at, raw.estimate)), list(standing(back, at, made))
+
+    first = looked(located)
+    touched = {finding.sheet for found in first[1:] for finding in found}
+    pages = {title: made[title] for title in located.pages() if located.sheets[title] in touched}
+    if not pages:
+        return first
+    return min(first, looked(Located(back, pages)), key=lambda one: len(one[1]) + len(one[2]))
 
 
 def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form: bool) -> Iterator[str]:
@@ -136,9 +156,12 @@ def _facts(back: Returned, one: Taken, catalogs: Iterable[str | Path], same_form
 
 
 def _names(located: Located) -> Iterator[Finding]:
-    """Sheets and names that were deleted, but those of inputs, which are told where they are read; single inputs that
-    were cut and pasted.
+    """Sheets that were renamed; sheets and names that were deleted, but those of inputs, which are told where they are
+    read; single inputs that were cut and pasted.
     """
+    for title, now in located.sheets.items():
+        if now and now != title and now not in located.back.copies.values():
+            yield Finding("renamed", now, "", f"the sheet {title} was renamed; it still counts")
     entered = {block.sheet for block in located.blocks if block.entered}
     for title in [title for title, now in located.sheets.items() if now is None and title not in entered]:
         yield Finding("sheet", title, "", "the sheet was deleted")
@@ -227,12 +250,29 @@ def _catalogs(back: Returned, one: Taken) -> Iterator[Finding]:
     """Catalog values that are not as they were issued."""
     if any(back.issued.values()):
         issued = {kind.key: list(back.issued[kind.key].values()) for kind in CATALOGS}
+        deleted = {(kind.key, field.key) for kind, field in back.gone if field}  # told already
+        records: dict[tuple[str, int], list[Difference]] = {}
         for difference in differences(CATALOGS, issued, one.opened.values):
-            yield Finding("catalog", "", "", difference.words(back.units))
+            if (difference.block, difference.key) not in deleted:
+                records.setdefault((difference.block, id(difference.values)), []).append(difference)
+        for alike in records.values():
+            yield from _of_record(alike, back)
 
 
-def _checks(one: Taken) -> Iterator[Finding]:
-    """What stops the price."""
-    for row in one.opened.estimate.rows["findings"][: len(ITEMS)]:
-        if row.count:
+def _of_record(found: list[Difference], back: Returned) -> Iterator[Finding]:
+    """The changed values of a record, each by itself; one that has another name, as one: another was put over it."""
+    kind = KINDS[found[0].block]
+    over = [one for one in found if one.key == kind.named] if len(found) > 2 else []
+    for one in over:
+        others = [kind.field_of[other.key].title.lower() for other in found if other is not one]
+        words = f"{one.words(back.units)}; and {len(others)} more values of it: {', '.join(others[:5])}"
+        yield Finding("catalog", "", "", words + (" …" if len(others) > 5 else ""))
+    if not over:
+        yield from (Finding("catalog", "", "", one.words(back.units)) for one in found)
+
+
+def _checks(one: Taken, faulty: bool) -> Iterator[Finding]:
+    """What stops the price; where faults of rows are told, not how many they are."""
+    for row, item in zip(one.opened.estimate.rows["findings"], ITEMS):
+        if row.count and not (faulty and item.key.startswith(OF_ROWS)):
             yield Finding("check", "", "", str(row.line), "to fix: this stops the price")

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from typing import TypeAlias
 
 from builder.returned import rewritten
+from builder.returned.aligned import shape
 from builder.returned.findings import Finding, span
 from builder.returned.formulas import Shared
 from builder.returned.located import Located
@@ -54,6 +55,12 @@ def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tup
             blocks[place.block.key, place.block.place, place.sheet].append((key, place))
     for places in blocks.values():
         sheet = book[located.sheets[places[0][1].sheet]]
+        # where rows of a page came or went, its formulas may speak of other cells
+        same = (
+            _alike
+            if places[0][1].sheet in located.aligned and located.rows[places[0][1].sheet].torn
+            else rewritten.same
+        )
         wrong: list[Wrong] = []
         rows: defaultdict[int, list[object]] = defaultdict(list)
         for key, place in places:
@@ -63,16 +70,14 @@ def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tup
                 shared = sheet.shared(row, col)
                 shared = shared if shared and shared.col == col else None
                 if shared and (shared, template) not in ours:
-                    ours[shared, template] = rewritten.same(
-                        shared.text, at_record(template, shared.row, shared.col - 1)
-                    )
+                    ours[shared, template] = same(shared.text, at_record(template, shared.row, shared.col - 1))
                 if shared and ours[shared, template]:
                     rows[row].append(shared)
                     continue
                 found, formula = sheet.cell(row, col).value, at_record(template, row, col - 1)
                 found = getattr(found, "text", found)
                 rows[row].append(found)
-                if not rewritten.same(found, formula):
+                if not same(found, formula):
                     blank = (
                         found is None
                         and record <= len(worked_out)
@@ -85,6 +90,11 @@ def _wrong(back: Returned, located: Located, estimate: Estimate) -> Iterator[tup
             if places[0][1].block.form == "table" and all(value is None for value in found)
         }
         yield sheet.title, [one for one in wrong if one[1] not in inserted]
+
+
+def _alike(one: object, other: str) -> bool:
+    """Whether what stands in a cell is the formula but for the cells that it speaks of."""
+    return isinstance(one, str) and shape(one) == shape(other)
 
 
 def _told(sheet: str, wrong: Sequence[Wrong]) -> Iterator[Finding]:

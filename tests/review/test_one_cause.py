@@ -70,7 +70,7 @@ def name_deleted(book, values, places):
     [
         (pasted_as_values, 1, {"formula"}),
         (name_deleted, 5, {"name", "fault", "check"}),
-        (column_deleted, 14, {"cell", "formula without a value", "fault", "formula", "fixed", "check"}),
+        (column_deleted, 14, {"cell", "formula without a value", "fault", "formula", "fixed"}),
     ],
 )
 def test_what_is_done_to_a_whole_sheet_or_column_is_few_lines(books, tmp_path, mangle, most, kinds):

@@ -44,7 +44,8 @@ def test_inspect_names_the_three_formulas_and_the_stray_row(books, changed):
         "Length: the formula =12+14 is read as its value, 26 ft"
     ]
     assert sum(one.kind == "lost" for one in findings) == 1  # the protection that the sitting took off
-    assert len(findings) == 8  # and nothing else: 9 in and 0,75 are understood by the cell itself
+    assert [(one.kind, one.sheet) for one in findings if one.kind == "renamed"] == [("renamed", "Measured")]
+    assert len(findings) == 9  # and nothing else: 9 in and 0,75 are understood by the cell itself
 
 
 def test_compare_tells_exactly_what_was_changed(books, changed):

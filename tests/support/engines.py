@@ -101,6 +101,23 @@ def libreoffice(paths, into, form="xlsx"):
 MODULE = """<?xml version="1.0" encoding="UTF-8"?>
 <script:module xmlns:script="http://openoffice.org/2000/script" script:name="Module1" script:language="StarBasic">
 {subs}
+Sub SortDown(area)
+  Dim by(0) As New com.sun.star.table.TableSortField
+  by(0).Field = 0 : by(0).IsAscending = False
+  Dim how(1) As New com.sun.star.beans.PropertyValue
+  how(0).Name = "SortFields" : how(0).Value = by()
+  how(1).Name = "ContainsHeader" : how(1).Value = False
+  area.sort(how())
+End Sub
+Sub ShowOnly(area, isText, text, number)
+  Dim by(0) As New com.sun.star.sheet.TableFilterField
+  by(0).Field = 0 : by(0).Operator = com.sun.star.sheet.FilterOperator.EQUAL
+  by(0).IsNumeric = Not isText : by(0).StringValue = text : by(0).NumericValue = number
+  how = area.createFilterDescriptor(True)
+  how.ContainsHeader = True
+  how.setFilterFields(by())
+  area.filter(how)
+End Sub
 Sub Edit
 {calls}
 End Sub
