@@ -9,7 +9,7 @@ from pathlib import Path
 from builder.jobs import BUILDER, Opened, fingerprint, from_values
 from builder.records.checklist import ITEMS
 from builder.records.differ import Difference, differences
-from builder.records.kinds import CATALOGS, KINDS
+from builder.records.kinds import CATALOGS, KINDS, TABLES
 from builder.records.rules import Day
 from builder.records.versions import SCHEMA
 from builder.returned.findings import Finding, span
@@ -94,8 +94,10 @@ def inspect(back: Returned, catalogs: Iterable[str | Path] = ()) -> Inspection:
         # as it stands, whatever a person may have meant
         raw = from_values(back.values, back.units, back.settings, located.taken_up())
         located, broken, others = _as_made(back, located, raw)
-        found += broken + others
-        if not (broken or located.gone or back.strays or back.copies or any(one.kind == "fixed" for one in others)):
+        crowded = list(_crowded(back, located))
+        found += broken + others + crowded
+        silent = broken or located.gone or back.strays or back.copies or crowded
+        if not (silent or any(one.kind == "fixed" for one in others)):
             found += _stale(back, located, raw.estimate)
     elif back.settings["schema"] == SCHEMA and back.settings["builder"] == BUILDER:
         found.append(
@@ -196,6 +198,15 @@ def _names(located: Located) -> Iterator[Finding]:
             area.cell(),
             f"{place.column.title} was moved here from the sheet {place.sheet} by cut and paste; it still counts",
         )
+
+
+def _crowded(back: Returned, located: Located) -> Iterator[Finding]:
+    """Tables in which more rows are filled than the book works out, since some were inserted: it shows no price."""
+    for table, kind in TABLES.items():
+        filled, room = len(back.values[table]), located.made.capacity[table]
+        if filled > room:
+            words = f"{kind.title}: {filled} rows are filled, and the workbook has room for {room}: it shows no price"
+            yield Finding("row below", kind.sheet, "", words, "'wetfilm reissue' makes room for all")
 
 
 def _stale(back: Returned, located: Located, estimate: Estimate) -> Iterator[Finding]:

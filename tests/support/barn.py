@@ -2,6 +2,7 @@
 
 from builder.jobs import open_job
 from builder.quantities import scale
+from builder.records.kinds import TABLES
 from builder.records.terms import BURDENS
 from support.editing import LiveBook
 from support.places import ROOT
@@ -92,7 +93,8 @@ class Barn(LiveBook):
             else:
                 opened.values[block] = given
         opened.values["nozzles"] = opened.values["nozzles"][: SMALL["nozzles"] - 1]
-        super().__init__(opened.values, opened.units, folder, **SMALL)
+        rows = {table: max(SMALL.get(table, 2), len(opened.values[table]) + 1) for table in TABLES}
+        super().__init__(opened.values, opened.units, folder, **rows)
 
     def worked(self):
         """The rows of the model, once every formula gives what they hold."""

@@ -164,7 +164,8 @@ ON_TABLES = {
     "hide row middle": partial(hide, "middle"),
     "hide column": hide_column,
 }
-WANT_A_BLANK = ("cut top to blank", "cut middle to bottom", "cut last to bottom", "paste top to blank")
+WANT_A_BLANK = ("cut top to blank", "cut middle to bottom", "cut last to bottom", "paste top to blank",
+                "insert middle", "insert bottom")  # fmt: skip
 
 # what is done -> the line that does it. sheet: of the book; row, middle: those with something in them.
 ON_SHEETS = {
