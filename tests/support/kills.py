@@ -95,8 +95,8 @@ class Known:
     def __init__(self):
         self.books, self.make = {}, making._prepared
 
-    def prepared(self, opened, shown, cells_alone=False):
-        book = repr((opened.settings, opened.values, sorted(shown), cells_alone))
+    def prepared(self, opened, shown=None, cells_alone=False):
+        book = repr((opened.settings, opened.values, sorted(shown or ()), cells_alone))
         if book not in self.books:
             made = self.make(opened, shown, cells_alone)
             self.books[book] = mock.Mock(
