@@ -23,5 +23,4 @@ def schedule(writer):
     took = int(writer.estimate.rows["plan"][0].took or 0)
     across = len(WIDTHS) + min(ACROSS, max(PRINTED, took)) - 1
     sheet.print_area(0, 0, paper.bottom(writer, sheet, day.row + day.rows - 2), across)
-    sheet.repeat_rows(0, 2)
     sheet.fit_to_pages(1, 0)
