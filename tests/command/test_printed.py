@@ -65,7 +65,9 @@ def test_sheets_and_cells_fake_no_line(here, books, capsys):
     (here / "book.xlsx").write_bytes(packed(contents))
     assert main(["inspect", "book.xlsx", *STOCK]) == 1
     said = capsys.readouterr().out
-    assert r"  My\nown \u202e: a copy of the sheet Takeoff" in said and r"'ten\nbook.xlsx: fine' is not a number" in said
+    assert (
+        r"  My\nown \u202e: a copy of the sheet Takeoff" in said and r"'ten\nbook.xlsx: fine' is not a number" in said
+    )
     assert all(line.startswith(("book.xlsx: ", "  ")) and line != "book.xlsx: fine" for line in said.splitlines())
 
 
