@@ -16,7 +16,7 @@ from builder.workbook.layout import Layout, at_record
 At: TypeAlias = tuple[int, int]  # row and column, counted from 1
 
 CELL = re.compile(r"\$?[a-z]{1,3}\$?\d+|#ref!")  # in a plain formula; the latter where it was deleted
-ON_TOP = {**BANNER, NEXT[0]: NEXT[1]}  # formulas that stand on every sheet
+WORKED_OUT = {**BANNER, NEXT[0]: NEXT[1]}  # formulas that stand on every sheet
 
 
 def rows_now(
@@ -52,7 +52,7 @@ def shape(formula: str) -> str:
 
 def _made(made: Layout, title: str) -> Iterator[tuple[At, str]]:
     """Every formula of a sheet as it was made, by its shape, and its inputs as blanks."""
-    yield from ((place, shape(formula)) for place, formula in ON_TOP.items())
+    yield from ((place, shape(formula)) for place, formula in WORKED_OUT.items())
     for place in made.places.values():
         if place.sheet != title or not (place.column.formula or place.column.field):
             continue

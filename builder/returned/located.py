@@ -6,12 +6,13 @@ Named cells are found by their names, all others by how far the named ones aroun
 
 from bisect import bisect_left, bisect_right
 from collections import Counter
+from itertools import pairwise
 
 from builder.returned.aligned import rows_now
 from builder.sheets.grammar import heading
 from builder.stages.book import room_of
 from builder.stages.order import blocks, capacities
-from builder.stages.sheet_list import SHEETS
+from builder.stages.sheet_list import FOR_PEOPLE
 from builder.workbook.layout import Layout, sheet_name
 
 XLS = 256  # columns of the format .xls
@@ -45,10 +46,10 @@ class Moves:
     def align(self, known):
         """Take the places of more rows; of those between, what has no room any more is gone."""
         known = dict(sorted({**known, **self.known}.items()))
-        places = list(known.values())
-        if any(after <= before for before, after in zip(places, places[1:])):
+        steps = list(pairwise(known.items()))
+        if any(then <= now for (_, now), (_, then) in steps):
             return
-        for (was, now), (following, then) in list(zip(known.items(), list(known.items())[1:])):
+        for (was, now), (following, then) in steps:
             room = then - now - 1
             for step, row in enumerate(range(was + 1, following)):
                 if step < room:
@@ -146,8 +147,7 @@ class Located(Layout):
     def pages(self):
         """The sheets that are there and are looked at row by row: people see them, and no rows are entered there."""
         tables = {block.sheet for block in self.blocks if block.entered and block.form == "table"}
-        people = {sheet.title for sheet in SHEETS if sheet.group != "working"}
-        return [title for title, now in self.sheets.items() if now and title in people and title not in tables]
+        return [title for title, now in self.sheets.items() if now and title in FOR_PEOPLE - tables]
 
     def lines(self, key, place):
         """(record from 0, its row by now) of a column that runs down, but of those whose row was deleted."""

@@ -5,20 +5,17 @@ person added.
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 from textwrap import shorten
-from typing import Any, TypeAlias
+from typing import Any
 
 from builder.records.differ import LONGEST
+from builder.returned.aligned import WORKED_OUT, At
 from builder.returned.findings import Finding, span
 from builder.returned.located import Located
 from builder.returned.read import Returned, plain
 from builder.values import is_number
 from builder.workbook.answers import UNPRINTED
-from builder.workbook.frame import BANNER, NEXT
 from builder.workbook.layout import Place
 
-At: TypeAlias = tuple[int, int]  # row and column, counted from 1
-
-WORKED_OUT = {**BANNER, NEXT[0]: NEXT[1]}  # formulas that stand on every sheet
 CLOSE = 1e-6  # of a cached value: a small difference of large figures has fewer digits than they
 AGAIN = "'wetfilm reissue' builds the workbook again of its inputs"
 OWN = ("issued", "book")  # blocks that are not the same in every book of one form

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from builder.records.kinds import KINDS
+from builder.records.kinds import TABLES
 
 SIGNING = ("signed_on", "signed_price", "closed_on")  # of Job
 
@@ -97,11 +97,12 @@ SHEETS = (
           "The catalogs as this book was made, so that a change in it can be told from a change of theirs"),
 )
 # fmt: on
+FOR_PEOPLE = frozenset(sheet.title for sheet in SHEETS if sheet.group != "working")  # all but workings
+WEEK = frozenset(sheet.title for sheet in SHEETS if sheet.group == "week")
 
 
 def in_sight(est):
     """Titles of the sheets that a book shows: those of a signed job's week once it is signed, or anything is typed."""
-    week = {sheet.title for sheet in SHEETS if sheet.group == "week"}
-    typed = (row.filled for kind in KINDS.values() if kind.sheet in week for row in est.rows[kind.key])
+    typed = (row.filled for key, kind in TABLES.items() if kind.sheet in WEEK for row in est.rows[key])
     begun = any(getattr(est.job, key) is not None for key in SIGNING) or any(typed)
-    return {sheet.title for sheet in SHEETS if sheet.group != "working" and (begun or sheet.group != "week")}
+    return FOR_PEOPLE if begun else FOR_PEOPLE - WEEK

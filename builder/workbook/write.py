@@ -259,15 +259,11 @@ class _Writer:
             _sure(self.book.define_name(name, address))
 
 
-def write(layout, estimate, settings, shown=None):
-    """The workbook as bytes. settings: the facts of the book; shown: titles of the sheets that are not hidden,
-    by default those that its job calls for.
-    """
-    return prepared(layout, estimate, settings, shown).done()
-
-
 def prepared(layout, estimate, settings, shown=None, cells_alone=False):
-    """The same workbook, to be `done`; cells_alone: to be looked at, without what writes no cell."""
+    """The workbook, to be `done`, which gives its bytes. settings: the facts of the book; shown: titles of the sheets
+    that are not hidden, by default those that its job calls for; cells_alone: to be looked at, without what writes no
+    cell.
+    """
     estimate.rows["book"][0].set(**settings)
     with warnings.catch_warnings():
         warnings.simplefilter("error")

@@ -14,7 +14,7 @@ from builder.stages.book import room_facts
 from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
-from builder.workbook.write import write
+from builder.workbook.write import prepared
 
 
 @examples(2, 15)
@@ -39,7 +39,7 @@ def test_a_generated_job_reads_back_as_it_was(system, count):
         values, units = job
         facts = {**SETTINGS, **room_facts(room), "units": system, "currency": units.currency}
         again, same_units, _ = read(
-            io.BytesIO(write(Layout(blocks(units, room), room), Estimate(values, units, room), facts))
+            io.BytesIO(prepared(Layout(blocks(units, room), room), Estimate(values, units, room), facts).done())
         )
         assert same_units == units
         for kind in KINDS.values():

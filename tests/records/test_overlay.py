@@ -24,6 +24,7 @@ from builder.workbook.make import make
 CATALOGS, JOB = ROOT / "catalogs", ROOT / "examples/boathouse.yaml"
 US = Units("us", "USD")
 SATIN = "Exterior acrylic satin"
+KEEP = "; of sizes that are not, such as 4 and 15, keep the one you buy"
 
 
 @pytest.fixture(scope="module")
@@ -200,15 +201,11 @@ def test_packs_are_found_by_size_and_new_ones_stand_in_their_order(stock, laid):
         ),
         (
             "[{volume: 5 gal, pack_price: }]",
-            [
-                "3:41: Coatings: enter both size and price of pack 2, a whole multiple of pack 1; of sizes that are not, such as 4 and 15, keep the one you buy"
-            ],
+            ["3:41: Coatings: enter both size and price of pack 2, a whole multiple of pack 1" + KEEP],
         ),
         (
             "[{volume: 7 gal, pack_price: 300}]",
-            [
-                "3:22: Coatings: enter both size and price of pack 3, a whole multiple of pack 2; of sizes that are not, such as 4 and 15, keep the one you buy"
-            ],
+            ["3:22: Coatings: enter both size and price of pack 3, a whole multiple of pack 2" + KEEP],
         ),
         (
             "[{volume: 10 gal, pack_price: 400}, {volume: 20 gal, pack_price: 790}]",

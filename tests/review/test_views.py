@@ -10,7 +10,7 @@ from builder.returned.read import returned
 from builder.returned.taken import taken
 from builder.review.inspect import inspect
 from builder.stages.estimate import Estimate
-from builder.workbook.write import write
+from builder.workbook.write import prepared
 
 pytestmark = pytest.mark.usefixtures("small")
 VIEWS = ("chosen", "traced")  # of the sheets Nozzles and Trace
@@ -45,7 +45,7 @@ def test_a_coat_can_be_looked_at_and_a_name_of_none_or_a_blank_shows_the_first(b
 def test_a_book_in_which_another_coat_was_chosen_has_nothing_to_tell_and_gives_the_same_job(books, tmp_path):
     book, path = books["small shed"], tmp_path / "seen.xlsx"
     settings = {**book.opened.settings, "form": book.layout.form(book.opened.units)}
-    path.write_bytes(write(book.layout, seen(book, labels(book)[2]), settings))
+    path.write_bytes(prepared(book.layout, seen(book, labels(book)[2]), settings).done())
     back = returned(path)
     found = inspect(back, [CATALOGS]).findings
     assert [finding for finding in found if finding.kind != "check"] == []

@@ -9,7 +9,7 @@ from builder.stages.book import room_facts
 from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
-from builder.workbook.write import write
+from builder.workbook.write import prepared
 from support.engines import IronCalc, differences
 from support.places import SHED
 from support.small import CATALOGS
@@ -62,7 +62,7 @@ class LiveBook:
         self.views = views_of(self.estimate())
         self.path = folder / "live.xlsx"
         self.path.write_bytes(
-            write(
+            prepared(
                 self.layout,
                 self.estimate(),
                 {
@@ -72,7 +72,7 @@ class LiveBook:
                     "currency": units.currency,
                     "exchange": units.exchange,
                 },
-            )
+            ).done()
         )
         self.engine = engine(self.path)
 

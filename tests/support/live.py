@@ -7,11 +7,11 @@ book tells of it.
 from dataclasses import dataclass, field
 from functools import partial
 
-from builder.records.kinds import KINDS
-from builder.stages.sheet_list import SHEETS
+from builder.records import kinds
+from builder.stages.sheet_list import FOR_PEOPLE
 
-TABLES = tuple(kind for kind in KINDS.values() if not kind.upright)
-PAGES = tuple(sorted(sheet.title for sheet in SHEETS if sheet.group != "working"))
+TABLES = tuple(kinds.TABLES.values())
+PAGES = tuple(sorted(FOR_PEOPLE))
 COPY, RENAMED = "{} (2)", "Our {}"  # what a copy of a sheet is called, and a sheet that was renamed
 
 
@@ -31,9 +31,8 @@ class Edit:
     @property
     def quiet(self):
         """Whether it leaves the price as it is, or changes it: nothing that stops it is told."""
-        return not self.what.startswith(("delete top", "delete middle", "paste")) and TOLD.get(
-            self.what, ("own sheet",)
-        )[0] in ("own sheet", "renamed")
+        told = {*TOLD.get(self.what, ())}
+        return told <= {"own sheet", "renamed"} and not self.what.startswith(("delete top", "delete middle", "paste"))
 
     def names(self):
         """What its sheet may be called afterwards, and a copy of it."""

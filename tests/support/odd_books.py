@@ -10,7 +10,7 @@ from builder.stages.book import room_facts
 from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
-from builder.workbook.write import write
+from builder.workbook.write import prepared
 from support.editing import SETTINGS
 from support.made_up import ROOM, jobs
 from support.places import BOATHOUSE
@@ -19,7 +19,7 @@ from support.small import CATALOGS, small_books
 
 def _written(folder, name, estimate, facts):
     layout, path = Layout(blocks(estimate.units, estimate.capacity), estimate.capacity), folder / f"{name}.xlsx"
-    path.write_bytes(write(layout, estimate, facts))
+    path.write_bytes(prepared(layout, estimate, facts).done())
     return SimpleNamespace(layout=layout, path=path, estimate=estimate)
 
 

@@ -35,9 +35,9 @@ MISTAKES = (
     (4, "Area done", "2500", "more area than was signed"),
     (5, "Paint used", "two", "Log, row 10: paint used: enter a number"),
     (6, "Coat or task", "C9", "not in the signed plan: paid, and earns nothing"),
-    (7, "Nozzle", "K9", "Log, row 12: nozzle: "),
+    (7, "Nozzle", "K9", "Log, row 12: nozzle: enter a name from Kit, in a row without errors"),
     (8, "Area done", "", "no area: earns nothing until one is typed"),
-    (9, "People", "0", "Log, row 14: people: enter a"),
+    (9, "People", "0", "Log, row 14: people: enter a whole number from 1 to 50"),
 )
 # By the evening of each day: hours paid, hours earned of the 60 planned, hours at the end as it went:
 # paid + (60 - earned) * paid / earned.

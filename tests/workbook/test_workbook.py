@@ -12,7 +12,7 @@ from builder.stages.estimate import Estimate
 from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
-from builder.workbook.write import write
+from builder.workbook.write import prepared
 
 FORBIDDEN = (
     "OFFSET(",
@@ -89,7 +89,11 @@ def test_sixteen_coats_by_fifty_sizes_stay_under_710_kb(tmp_path):
     estimate = Estimate(values, opened.units, opened.estimate.capacity)
     assert len([row for row in estimate.rows["trials"] if row.cost]) > 700
     assert (
-        len(write(Layout(blocks(opened.units, estimate.capacity), estimate.capacity), estimate, opened.settings))
+        len(
+            prepared(
+                Layout(blocks(opened.units, estimate.capacity), estimate.capacity), estimate, opened.settings
+            ).done()
+        )
         < 710_000
     )
 
