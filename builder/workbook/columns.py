@@ -3,7 +3,7 @@
 import functools
 from textwrap import wrap
 
-from builder.sheets.grammar import COLUMNS, heading
+from builder.sheets.grammar import heading
 from builder.workbook.palette import FROZEN
 
 # lines of a header at most; points of one; width of a bold letter, in characters of a column
@@ -153,6 +153,6 @@ def set_columns(writer):
             sheet.set_row(head - 1, tall * LINE + 4)
         if any(place.block.entered for stack in columns.values() for place, _ in stack):
             # a row may be deleted where all its cells are open, those of a person's own beside the table too
-            sheet.set_column(max(columns) + 1, COLUMNS - 1, None, writer.styles("open"))
+            sheet.open_to_the_end(max(columns) + 1, writer.styles("open"))
         sheet.freeze_panes(min(lines), 1)
     return shown

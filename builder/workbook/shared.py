@@ -11,6 +11,8 @@ from textwrap import wrap
 from xlsxwriter.utility import xl_rowcol_to_cell_fast as cell_name
 from xlsxwriter.worksheet import Worksheet
 
+from builder.sheets.grammar import COLUMNS
+
 # start: what precedes the value. The library's charts read the values of cells of this name
 Shared = namedtuple("Formula", "start value format")
 
@@ -57,6 +59,7 @@ class SharingSheet(Worksheet):
     """The library's worksheet with `write_shared`, in which no cell is written twice."""
 
     shared_count = 0
+    open_from = None  # the column from which all to the last one are alike
 
     def __init__(self):
         super().__init__()
@@ -68,6 +71,14 @@ class SharingSheet(Worksheet):
         lines = len(wrap(text, max(1, int(room / LETTER)))) if len(text) > room * 0.8 else 1
         if lines > 1:
             self.fitted[row] = max(self.fitted.get(row, 0), lines * LINE + 4)
+
+    def open_to_the_end(self, first, style):
+        """Every column from `first`, zero-based, has this style: one entry, where the library keeps one a column."""
+        self.set_column(first, first, None, style)
+        self.open_from = first
+
+    def _write_col_info(self, first, last, about):
+        super()._write_col_info(first, COLUMNS - 1 if first == self.open_from else last, about)
 
     def _write_row(self, row, spans, row_info=None, empty_row=False):
         if row not in self.fitted or row_info or empty_row:
