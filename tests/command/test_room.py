@@ -1,7 +1,8 @@
 """Room in the tables of a book: it follows a job that needs more, and more can be asked for."""
 
 import pytest
-from support.engines import IronCalc, differences
+from support.by_address import Addressed
+from support.engines import differences
 from support.places import SHED
 from support.returning import inputs
 from support.small import CATALOGS
@@ -43,7 +44,7 @@ def test_a_book_that_was_asked_for_more_rows_recomputes_to_the_model(tmp_path):
     opened = open_job(SHED, [CATALOGS], rows=asked)
     room = opened.estimate.capacity
     assert {table: room[table] for table in asked} == asked
-    engine = IronCalc(_written(opened, tmp_path))
+    engine = Addressed(_written(opened, tmp_path))
     assert differences(opened.estimate, Layout(blocks(opened.units, room), room), engine) == []
 
 

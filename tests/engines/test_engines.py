@@ -7,6 +7,7 @@ import zipfile
 
 import pytest
 from support.books import EACH_BOOK, FEW
+from support.by_address import Addressed
 from support.editing import SMALL, LiveBook, small_book
 from support.engines import IronCalc, Values, differences, formula_cells, libreoffice, resting_on
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
@@ -34,7 +35,7 @@ def test_ironcalc_agrees(books, name):
 @pytest.mark.parametrize("name", FEW)
 def test_an_example_leaves_one_question_open_and_is_ready_once_it_is_answered(books, name):
     """That its figures are a demo's. The answer moves no figure. One that is signed stays so."""
-    book, engine = books[name], IronCalc(books[name].path)
+    book, engine = books[name], Addressed(books[name].path)
     (asked,) = book.opened.questions()
     open_, ready = ("SIGNED", "SIGNED") if name.endswith("bandstand") else ("DRAFT: 1 OPEN", "READY")
     assert asked.endswith("(Terms: Figures of the demo)") and book.opened.state() == open_
@@ -142,7 +143,7 @@ def _with_a_wrong_cache(book, folder):
 def test_the_comparison_sees_a_wrong_cached_value(wrong):
     book, path = wrong
     assert [found[0] for found in differences(book.estimate(), book.layout, Values(path))] == ["price.total"]
-    assert differences(book.estimate(), book.layout, IronCalc(path)) == []
+    assert differences(book.estimate(), book.layout, Addressed(path)) == []
 
 
 def test_libreoffice_recalculates_a_wrong_cached_value(wrong, tmp_path, libreoffice_here):

@@ -5,8 +5,9 @@ model, as they stand and after edits.
 import copy
 
 import pytest
+from support.by_address import Addressed
 from support.editing import LiveBook
-from support.engines import IronCalc, Values, differences, libreoffice
+from support.engines import Values, differences, libreoffice
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
 from support.slow import slow
 from support.small import CATALOGS
@@ -32,7 +33,7 @@ def whole_house(system, folder, engine):
     "engine, needs",
     [
         slow(Values, None),
-        (IronCalc, None),
+        (Addressed, None),
         slow(Formualizer, "formualizer_here"),
         slow(Gnumeric, "gnumeric_here"),
         slow(HyperFormula, "hyperformula_here"),
@@ -56,7 +57,7 @@ def test_libreoffice_works_the_house_out_alike(tmp_path, libreoffice_here):
 
 @pytest.fixture(scope="module")
 def live(tmp_path_factory):
-    return whole_house("us", tmp_path_factory.mktemp("live house"), IronCalc)
+    return whole_house("us", tmp_path_factory.mktemp("live house"), Addressed)
 
 
 @pytest.mark.parametrize(

@@ -1,8 +1,9 @@
 """Words where Terms or Job ask for a number or a date: what rests on them is blank, in the workbook as in the model."""
 
 import pytest
+from support.by_address import Addressed
 from support.editing import views_of
-from support.engines import IronCalc, differences
+from support.engines import differences
 
 from builder.jobs import from_values
 from builder.stages.estimate import Estimate
@@ -17,7 +18,7 @@ def test_words_in_terms_stop_the_price_alike(books, name, key):
     values = {**opened.values, "terms": [{**opened.values["terms"][0], key: "as usual"}]}
     estimate = Estimate(values, opened.units, opened.estimate.capacity, views_of(opened.estimate))
     assert estimate.rows["price"][0].total is None
-    engine = IronCalc(book.path)
+    engine = Addressed(book.path)
     engine.put(place.sheet, place.row, place.col + 1, "as usual")
     assert differences(estimate, book.layout, engine) == []
 

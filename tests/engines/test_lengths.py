@@ -1,8 +1,9 @@
 """Lengths typed as text: one meaning in the cells of five programs, in the model, where a book is read, in a file."""
 
 import pytest
+from support.by_address import Addressed
 from support.editing import SMALL, LiveBook, small_book
-from support.engines import IronCalc, Values, differences, libreoffice
+from support.engines import Values, differences, libreoffice
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
 from support.slow import slow
 from support.typed_lengths import INCHES, METERS, REFUSED, UNDERSTOOD
@@ -66,7 +67,7 @@ def test_the_book_says_what_was_written_down(typed):
 @pytest.mark.parametrize(
     "engine, needs",
     [
-        (IronCalc, None),
+        (Addressed, None),
         slow(Formualizer, "formualizer_here"),
         slow(Gnumeric, "gnumeric_here"),
         slow(HyperFormula, "hyperformula_here"),

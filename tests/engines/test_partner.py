@@ -2,8 +2,9 @@
 
 import pytest
 from support.books import EACH_BOOK, FEW, room_of
+from support.by_address import Addressed
 from support.editing import views_of
-from support.engines import IronCalc, Values, differences
+from support.engines import Values, differences
 from support.more_engines import HyperFormula
 from support.small import CATALOGS, small_books
 
@@ -39,7 +40,7 @@ def estimate(books, tmp_path_factory):
 
 def test_three_lines_typed_into_a_blank_workbook_give_the_price_of_the_job_from_yaml(books, estimate):
     blank = books["small blank"]
-    engine = IronCalc(blank.path)
+    engine = Addressed(blank.path)
     place = {key: blank.layout.places["takeoff", key] for key in ("system", "length", "height")}
     for row, (system, length, _, height, _) in enumerate(LINES):
         for key, text in (("system", system), ("length", length), ("height", height)):
@@ -100,7 +101,7 @@ def test_a_row_inserted_in_takeoff_counts_in_the_price(books, edited):
 def test_a_cell_typed_below_the_rows_stops_the_price(books):
     """Nothing a person typed is left out silently."""
     book = books["small shed"]
-    engine = IronCalc(book.path)
+    engine = Addressed(book.path)
     place, told = book.layout.places["takeoff", "length"], book.layout.places["check_lines", "state"]
     engine.type("Takeoff", place.row + place.rows, place.col + 1, "10")
     assert engine.get(told.sheet, told.row, told.col + 1) == "to fix"

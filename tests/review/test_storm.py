@@ -31,7 +31,7 @@ def test_a_storm_sees_what_breaks(tmp_path, broken):
 def test_a_storm_sees_another_price(tmp_path):
     assert not storm.alike(100.0, 100.01) and not storm.alike(None, 0.0) and storm.alike(None, "")
     one = storm.Storm(SEED, tmp_path)
-    with mock.patch.object(storm, "IronCalc") as engine:
+    with mock.patch.object(storm, "Addressed") as engine:
         engine.return_value.get.return_value = 1.0
         with storm.tight_books():
             one.recalculated("jobs 0 check", storm.open_job(storm.ATTIC, [storm.CATALOGS]))

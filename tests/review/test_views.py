@@ -1,7 +1,8 @@
 """What a person chooses to look at is no input: it is not told, not compared, not carried over, and changes no price."""
 
 import pytest
-from support.engines import IronCalc, differences
+from support.by_address import Addressed
+from support.engines import differences
 from support.parcels import retyped
 from support.returning import at, inputs
 from support.small import CATALOGS
@@ -30,7 +31,7 @@ def seen(book, label):
 def test_a_coat_can_be_looked_at_and_a_name_of_none_or_a_blank_shows_the_first(books, name):
     """The last coat: the farthest from the one that is shown at first."""
     book = books[name]
-    engine = IronCalc(book.path)
+    engine = Addressed(book.path)
     for label in (labels(book)[-1], *(("none of these", "") if name == "small boathouse" else ())):
         for view in VIEWS:
             place = book.layout.places[view, "coat"]

@@ -10,7 +10,8 @@ from builder.stages.estimate import Estimate
 from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
 from builder.workbook.write import prepared
-from support.engines import IronCalc, differences
+from support.by_address import Addressed
+from support.engines import differences
 from support.places import SHED
 from support.small import CATALOGS
 
@@ -55,7 +56,7 @@ class LiveBook:
 
     views = None  # those of a book as it is built
 
-    def __init__(self, values, units, folder, engine=IronCalc, **capacity):
+    def __init__(self, values, units, folder, engine=Addressed, **capacity):
         self.values, self.units = copy.deepcopy(values), units
         self.capacity = capacities(**capacity)
         self.layout = Layout(blocks(units, self.capacity), self.capacity)
@@ -119,7 +120,7 @@ class LiveBook:
         return differences(self.estimate(), self.layout, self.engine)
 
 
-def small_book(system, folder, engine=IronCalc):
+def small_book(system, folder, engine=Addressed):
     """The shed with few sizes of nozzles, so that one recalculation is quick."""
     opened = open_job(SHED, [CATALOGS], system)
     assert not opened.problems, opened.problems

@@ -43,7 +43,7 @@ from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
 from support import bending, slipping
-from support.engines import IronCalc
+from support.by_address import Addressed
 from support.places import ANNEX, ATTIC, BEDROOMS, EXAMPLES, RUNNING, SHED
 from support.small import CATALOGS, tight_books
 
@@ -301,7 +301,7 @@ class Storm:
         path.write_bytes(make(one))
         capacity = one.estimate.capacity
         place = Layout(blocks(one.units, capacity), capacity).places["price", "total"]
-        shown = IronCalc(path).get(place.sheet, place.row, place.col + 1)
+        shown = Addressed(path).get(place.sheet, place.row, place.col + 1)
         self.prices += 1
         if not alike(one.price(), shown):
             self.fault(where, f"price {one.price()}, recalculated {shown}")

@@ -6,7 +6,8 @@ import dataclasses
 import datetime
 
 import pytest
-from support.engines import IronCalc, differences
+from support.by_address import Addressed
+from support.engines import differences
 from support.places import ROOT
 from support.small import CATALOGS, small_books
 
@@ -135,7 +136,7 @@ def test_an_engine_works_the_bills_out_alike_and_follows_what_is_typed(shed, tmp
     with small_books():
         path.write_bytes(make(shed))
         layout = Layout(blocks(shed.units, shed.estimate.capacity), shed.estimate.capacity)
-    engine = IronCalc(path)
+    engine = Addressed(path)
     assert not differences(shed.estimate, layout, engine)
 
     def cell(block, key, row=0):

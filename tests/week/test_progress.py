@@ -4,8 +4,9 @@ mistake a day, changes and bills, to the last cent.
 
 import openpyxl
 import pytest
+from support.by_address import Addressed
 from support.editing import LiveBook
-from support.engines import IronCalc, differences
+from support.engines import differences
 from support.places import ANNEX
 
 from builder.jobs import open_job
@@ -60,7 +61,7 @@ def running(books):
 
 
 def test_the_running_shed_is_worked_out_alike_by_an_engine(running):
-    assert differences(running.estimate, running.layout, IronCalc(running.path)) == []
+    assert differences(running.estimate, running.layout, Addressed(running.path)) == []
 
 
 def test_the_running_shed_by_hand(running):

@@ -6,8 +6,8 @@ from math import floor
 from types import SimpleNamespace
 
 import pytest
+from support.by_address import Addressed
 from support.drafts import mailed, text
-from support.engines import IronCalc
 from support.places import SHED
 from support.returning import inputs
 from support.small import CATALOGS
@@ -151,7 +151,7 @@ def test_it_reads_back_and_reissues_as_it_is(signed, tmp_path):
 def test_a_changed_input_moves_the_estimate_and_not_the_contract(signed, tmp_path):
     path = tmp_path / "signed.xlsx"
     path.write_bytes(signed.data)
-    engine, places = IronCalc(path), taken(returned(path)).opened
+    engine, places = Addressed(path), taken(returned(path)).opened
     values = copy.deepcopy(signed.values)
     values["takeoff"][0]["length"] *= 2
     after = from_values(values, places.units, signed.after.settings).estimate

@@ -8,7 +8,7 @@ from importlib.util import find_spec
 from types import SimpleNamespace
 
 import pytest
-from support.engines import IronCalc
+from support.by_address import Addressed
 from support.files import MAIN, File, cells_of
 from support.slow import slow
 
@@ -104,7 +104,7 @@ def test_6_no_macros_links_to_other_books_or_queries(book):
 
 def test_7_and_16_no_circular_reference_and_no_error_value(book):
     assert "iterate" not in book.text("xl/workbook.xml")
-    engine = IronCalc(book.path)
+    engine = Addressed(book.path)
     for name, place, _ in book.declared():
         for row, col in cells_of(place):
             found = engine.get(place.sheet, row, col), book.cached.get(place.sheet, row, col)
