@@ -228,8 +228,9 @@ def room_for(
     had, wanted, room = before or {}, asked or {}, {}
     for table, kind in TABLES.items():
         used = len(values[table])
-        usual = wanted[table] if table in wanted else max(kind.capacity, used + kind.spare)
-        room[table] = max(FEWEST, min(max(usual, used), kind.most), had.get(table, 0))
+        waits = kind.awaits and not values[kind.awaits] and not used
+        usual = FEWEST if waits else max(kind.capacity, used + kind.spare)
+        room[table] = max(FEWEST, min(max(wanted.get(table, usual), used), kind.most), had.get(table, 0))
     return room
 
 

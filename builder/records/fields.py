@@ -72,6 +72,7 @@ class Kind:
     capacity: int = 0  # rows of its table in a usual book; an upright kind has one record
     spare: int = 1  # rows that a larger book leaves blank for more
     most: int = 200  # rows that a book may have
+    awaits: str = ""  # a table: until it has rows, a book has next to none for this one
     named: str = ""  # the field whose value other rows look it up by
     field_of: dict[str, Field] = default(init=False, compare=False)
 

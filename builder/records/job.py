@@ -130,7 +130,7 @@ COATS = Kind("coats", capacity=16, most=60, fields=(
     Field("method", "Method of this coat", rule=Word("method"), help="Leave blank to use the system's."),
     Field("owner_supplied", "Owner supplies", rule=Word("answer"), help="yes: the coating costs nothing.")))
 
-TAKEOFF = Kind("takeoff", named="tag", capacity=100, spare=20, most=2000, fields=(
+TAKEOFF = Kind("takeoff", named="tag", capacity=80, spare=20, most=2000, fields=(
     Field("system", "System", rule=OneOf("systems"), required=True, help="What goes on it."),
     Field("place", "Place", help="Side, floor or room."), Field("item", "Item", help="What it is."),
     Field("length", "Length", "length", Length(0, 5000, "ft"), True,

@@ -57,7 +57,7 @@ SIGNED = Kind("signed", named="tag", capacity=2, spare=0, fields=(
     Field("cost", "Cost", "money", Between(0, 1e9),
           help="In itself: paint, nozzles, wages, material. Travel, machines, tax and overhead stand in no row.")))
 
-LOG = Kind("log", capacity=60, spare=20, most=2000, fields=(
+LOG = Kind("log", capacity=60, spare=20, most=2000, awaits="signed", fields=(
     Field("date", "Date", "date", Day(), True, help="One row a day and coat or task."),
     Field("tag", "Coat or task", rule=Offered("signed"), required=True,
           help="Its tag in the signed plan, or what stands beside it there. Other words stand for work that was not "

@@ -10,7 +10,7 @@ from support.small import CATALOGS
 from builder.api import estimate
 from builder.api import open_job as opened_with
 from builder.cli import main
-from builder.jobs import open_job
+from builder.jobs import open_job, room_for
 from builder.records.kinds import TABLES
 from builder.returned.read import read
 from builder.stages.order import blocks
@@ -63,7 +63,19 @@ def test_reissue_makes_room(tmp_path, capsys):
     book, out = str(tmp_path / "book.xlsx"), str(tmp_path / "roomy.xlsx")
     assert main(["reissue", book, "--rows", "takeoff=31", "--rows", " Log = 25", "-o", out, *STOCK]) == 0
     _, _, settings = read(out)
-    assert (settings["lines"], settings["log_lines"]) == (31.0, 60.0)  # the log of the book it was has 60
+    assert (settings["lines"], settings["log_lines"]) == (31.0, 25.0)
+
+
+def test_a_job_has_a_log_once_it_is_signed(tmp_path, capsys):
+    """Two rows before; then sixty, which nobody has to ask for. As many as are typed always have room."""
+    opened = open_job(SHED, [CATALOGS], rows={"takeoff": 6})
+    assert opened.estimate.capacity["log"] == 2
+    _written(opened, tmp_path)
+    book, out = str(tmp_path / "book.xlsx"), str(tmp_path / "signed.xlsx")
+    assert main(["sign", book, "--on", "2026-05-11", "-o", out, *STOCK]) == 0
+    assert read(out)[2]["log_lines"] == 60.0
+    rained = [{"date": 46153.0, "tag": "waiting", "hours": 8.0}] * 70
+    assert room_for({**opened.values, "log": rained})["log"] == 70 + 20
 
 
 @pytest.mark.parametrize(
