@@ -104,7 +104,7 @@ def _misspelt(node: Mapping, kind: Kind) -> dict[str, Mark]:
     told as well.
     """
     missing = {str(one.steps[0]): one.key for one in kind.fields if one.steps[0] not in node.entries}
-    unknown = node.entries.keys() - {one.steps[0] for one in kind.fields}
+    unknown = node.entries.keys() - _first_words(kind.key)
     return {missing[close[0]]: node.entries[key][0] for key in sorted(unknown) if (close := near(key, list(missing)))}
 
 

@@ -114,6 +114,7 @@ def begun(arguments, around=contextlib.nullcontext):
     if number:
         return number
     status = 99
+    signal.signal(signal.SIGINT, signal.default_int_handler)  # ignored where a shell runs this in the background
     try:
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, 1), os.dup2(nowhere, 2)
