@@ -86,6 +86,11 @@ def header_lines(text, room):
     return 1 if len(text) * BOLD <= room else len(wrap(text, int(room / BOLD)))
 
 
+def _fits(text, room):
+    """Whether a header takes no more than LINES; one that is too long for them however it breaks is not tried."""
+    return len(text) <= LINES * int(room / BOLD) + LINES - 1 and header_lines(text, room) <= LINES
+
+
 def tables(layout):
     """Sheet -> column from 0 -> (place, copy) of what stands in it, in one table above the other, from the left."""
     found = {}
@@ -123,7 +128,7 @@ def _room(writer, title, col, stack):
     own = (FROZEN, *SHEET_WIDTHS.get(title, ()))
     room = own[col] if col < len(own) else max(width(place.column) for place, _ in stack)
     texts = [heading(place.column, writer.units, copy) for place, copy in stack]
-    while max(header_lines(text, room) for text in texts) > LINES:
+    while not all(_fits(text, room) for text in texts):
         room += 1
     return room
 
