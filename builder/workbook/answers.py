@@ -30,12 +30,10 @@ def _trace(column):
 
 
 def _strip(column):
-    row = column.at[0]
-    if row == strips.FIGURE:
-        return "strip_figure"
+    row, col = column.at
     looks = {strips.TITLE: "strip_title", strips.WORK: "strip_work", strips.LABEL: "strip_label",
-             strips.NOTE: "strip_note"}  # fmt: skip
-    return looks.get(row, "strip_line")
+             strips.FIGURE: "strip_figure", strips.NOTE: "strip_note"}  # fmt: skip
+    return looks.get(row, "strip_line") + ("_beside" if col else "")
 
 
 def _note(column):
