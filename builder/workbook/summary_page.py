@@ -10,7 +10,7 @@ from builder.workbook import reading
 from builder.workbook.columns import folded_on
 
 PAGE = "Summary"
-WIDTHS = (110, 200, 200, 140, 140, 140, 140)  # pixels
+WIDTHS = (110, 200, 200, 152, 140, 140, 140)  # pixels
 FOLDED = ("Bid", "Schedule")  # pages with something folded away, beside the tables that have
 LETTERS = 150  # of a line of words below the answers
 HEIGHTS = {BAND: 20, BAND + 1: 42, BAND + 2: 20}  # points

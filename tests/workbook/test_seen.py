@@ -139,3 +139,15 @@ def test_amounts_of_price_are_seen_on_a_phone(named):
     """360 pixels, where no part has a long name."""
     widths = named.widths("Price")
     assert sum(widths[col] * DIGIT for col in (1, 2, 3)) * LARGER <= 360
+
+
+@pytest.mark.parametrize("method, pages", [("spray", 2), ("brush", 1)])
+def test_nozzles_prints_its_charts_whole_or_not_at_all(shed, method, pages, tmp_path):
+    """The first coat is the chosen one; a chart ends 28 rows below the header of the sizes: 15, and 290 pixels more."""
+    values = {block: [dict(row) for row in rows] for block, rows in shed.values.items()}
+    for row in values["coats"]:
+        row.update(method=method, nozzle=None)
+    book = File(LiveBook(values, shed.units, tmp_path, **SMALL))
+    sheet, sizes = book.book["Nozzles"], book.layout.places["size_list", "nozzle"]
+    last = int(sheet.print_area.rpartition("$")[2])
+    assert last >= sizes.row - 1 + 28 if pages == 2 else last < book.layout.places["chosen", "coat"].row
