@@ -42,7 +42,7 @@ DOUBTS = (
     Doubt("coatings", "wet_max", _sags, "its dry film goes on wetter than its maximum wet film",
           "check that the dry film is that of one coat"),
     Doubt("coatings", "pack1_price", lambda row: row.pack1_price == 0, "a pack price of 0",
-          "where the owner supplies the coating, say so on Coats"),
+          "where the owner supplies the coating, say so on Paint"),
     Doubt("coatings", "orifice_max", lambda row: row.orifice_max > 4 * row.orifice_min,
           "largest orifice over 4 times the smallest", "check the unit"),
     Doubt("nozzles", "nozzle_price", lambda row: row.nozzle_price == 0, "a price of 0",

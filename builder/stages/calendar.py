@@ -87,7 +87,7 @@ def page_blocks(lines):
         C("worth", "Wages of standing time, whole", "number",
           "INT({days.standing@1}/{basics.productive}*{cost.wage@1}+1/2+{terms.slack})", "passed"),
         C("waits", "Standing time, in words", "text",
-          f'REPT("{WAITS[0]}"&{halves("{days.standing@1}")}&"{WAITS[1]}"&{{worth}}&" "&{{book.currency}}'
+          f'REPT("{WAITS[0]}"&{halves("{days.standing@1}")}&"{WAITS[1]}"&FIXED({{worth}},0)&" "&{{book.currency}}'
           f'&"{WAITS[2]}",--({{days.standing@1}}>{{plan.hours}}*{{terms.slack}}))', "passed"),
     ), form="upright", top=DATES_TOP)
     at = {"line": At("cal_lines", "SMALL({cal_lines.shown},ROW()-ROW({#name}))")}
@@ -146,7 +146,7 @@ def _waits(est, day, plan, worth):
     """Hours in which people wait for a coat to dry, and what they would cost."""
     if day.standing <= plan.hours * est.terms.slack:
         return ""
-    told = f"{plain(worth)} {est.units.currency}"
+    told = f"{worth:,.0f} {est.units.currency}"
     return f"{WAITS[0]}{plain(to_halves(est, day.standing))}{WAITS[1]}{told}{WAITS[2]}"
 
 

@@ -104,7 +104,7 @@ def said_block(units):
         C("work", "What is done", "text",
           '{entry.times}&" coat"&REPT("s",--({entry.times}>1))&", "&INDEX({words.done},{coat.method_no})'
           '&{gallon.part_told}'),
-        C("head", "Both in one line", "text", '{what}&": "&{work}'),
+        C("head", "Both in one line", "text", '{work}&": "&{what}'),
         C("nozzle", "Nozzle", "text", '{nozzle_size.size}&""', SPRAYED),
         C("nozzle_note", "Nozzle: family, fan, spare", "text",
           f'{{nozzle_size.family}}&", new fan "&{fan}&" {unit["width"]}; have "&{{on_site}}&" of it, "&{{coat.guns}}'
@@ -198,7 +198,7 @@ def _work(est, row, entry, coat, gallon, paint):
     row.work = (
         f"{entry.times:g} coat{'s' if entry.times > 1 else ''}, {LOOKUPS['done'][coat.method_no - 1]}{gallon.part_told}"
     )
-    row.head = f"{row.what}: {row.work}"
+    row.head = f"{row.work}: {row.what}"
     row.next = f"{_said(est, paint.recoat, 'time')} h"
     row.scenario = gallon.only or 1.0
     row.purchase_at = (row.scenario - 1) * len(est.rows["gallons"]) + gallon.lead

@@ -67,7 +67,7 @@ LIST = (
           top=TOP),
     Block("shopping", PAGE, (
         C("which", "Color", "text", '{line.which}&""', look="words"),
-        C("area", "Area", "area", f'IF({{line.area}}="","",{nearest("{line.area}", "area")})', look="read"),
+        C("area", "Coated", "area", f'IF({{line.area}}="","",{nearest("{line.area}", "area")})', look="read"),
         C("need", "Need", "volume", f'IF({{line.need}}="","",{upward("{line.need}", "volume")})', look="read"),
         C("buy", "Buy", "text", '{line.buy}&""', look="words_bold"),
         C("money", "Amount", "money",

@@ -1,5 +1,6 @@
 """Summary: the answers to a job on one screen, what is still asked, the price by part of the work."""
 
+from builder.records.questions import SIGNED
 from builder.sheets.grammar import SECTION, At, Block
 from builder.sheets.grammar import Column as C
 from builder.sheets.shown import nearest, to_nearest
@@ -16,6 +17,7 @@ QUESTIONS = 5
 STEPS_ROW = ASKED + QUESTIONS + 1
 PARTS_TOP = STEPS_ROW + SECTION + 2
 NONE_OPEN = "None. Print Bid, Shopping and Crew card."
+CONTRACT = "Contract with its changes: "
 
 BRIEF = Block("brief", SHEET, FACTS + TOLD, when="price", form="upright")
 BUYS = "COUNT({nozzle_buys.place})"
@@ -56,13 +58,14 @@ def _answers():
 
 
 ASK = {"ask": At("asks", "ROW()-ROW({#question})")}
+QUESTION_PLACES = (0, 3, 5)                     # columns of what is asked, from A
 QUESTIONS_ASKED = tuple(Block("open_asks", PAGE, (column,), ASK, form="list", place=place, top=ASKED)
-                        for place, column in (
-    (0, C("question", "Questions", "text",
-          f'IF({{ask.at}}="",REPT("{NONE_OPEN}",(ROW()-ROW({{#question}})=1)*({{checks.asked}}=0)),{{ask.words}})', "",
-          look="words")),
-    (3, C("where", "Answer on", "text", '{ask.where}&""', "", look="words_bold")),
-    (5, C("why", "Why", "text", '{ask.why}&""', "", look="words_small"))))
+                        for place, column in zip(QUESTION_PLACES, (
+    C("question", "Questions", "text",
+      f'IF({{ask.at}}="",REPT("{NONE_OPEN}",(ROW()-ROW({{#question}})=1)*({{checks.asked}}=0)),{{ask.words}})', "",
+      look="words"),
+    C("where", "Answer on", "text", '{ask.where}&""', "", look="words_bold"),
+    C("why", "Why", "text", '{ask.why}&""', "", look="words_small"))))
 
 
 def _after(words, cell):
@@ -83,11 +86,14 @@ PARTS = (
     Block("summary_parts", PAGE, (part_name(),), LINE, form="list", place=0, top=PARTS_TOP),
     Block("summary_parts", PAGE, (
         *part_money(),
-        part("area", "Area", "area"), part("need", "Paint it takes", "volume"), part("labor", "Crew hours", "time"),
+        part("area", "Measured", "area"), part("need", "Paint it takes", "volume"), part("labor", "Crew hours", "time"),
     ), LINE, "name", "list", 2, PARTS_TOP),
 )
 NOTE = Block("summary", PAGE, (rule("rule"),), form="page", place=2, top=PARTS_TOP - 2)
-MOVED = Block("summary", PAGE, (C("moved", "", "text", '{brief.told_moved}&""', "", look="line"),), form="page",
+MOVED = Block("summary", PAGE, (
+    C("moved", "", "text",
+      f'REPT("{CONTRACT}"&{{brief.shown_price}}&". ",--({{brief.state}}="{SIGNED}"))&{{brief.told_moved}}', "",
+      look="line"),), form="page",
               place=0, top=BAND + 3)
 BLOCKS = (BRIEF, TYPED, WHOSE, *_answers(), MOVED, *QUESTIONS_ASKED, NOTE, *PARTS)
 # fmt: on
@@ -108,6 +114,8 @@ def summary(est):
     row.rule = est.rows["priced"][0].rule
     brief = est.rows["brief"][0]
     row.state, row.moved = brief.state, brief.told_moved or ""
+    if brief.state == SIGNED:
+        row.moved = f"{CONTRACT}{brief.shown_price}. {row.moved}"
     _parts(est)
     if price.live:
         _answer(est, row, price)

@@ -14,6 +14,7 @@ TRACE_WIDTHS = (14, 12, 9, 70, 28)
 # points: title, work, label, figure, note, four lines, the gap
 STRIP_HEIGHTS = (21, 15, 13, 29, 35, 13, 13, 13, 13, 7)
 NOTE_HEIGHT, CARD_SCALE = 11.5, 74
+CHARTED = 28  # rows of sizes beside which the charts stand
 
 
 def _list(column):
@@ -30,12 +31,10 @@ def _trace(column):
 
 
 def _strip(column):
-    row = column.at[0]
-    if row == strips.FIGURE:
-        return "strip_figure"
+    row, col = column.at
     looks = {strips.TITLE: "strip_title", strips.WORK: "strip_work", strips.LABEL: "strip_label",
-             strips.NOTE: "strip_note"}  # fmt: skip
-    return looks.get(row, "strip_line")
+             strips.FIGURE: "strip_figure", strips.NOTE: "strip_note"}  # fmt: skip
+    return looks.get(row, "strip_line") + ("_beside" if col else "")
 
 
 def _note(column):
@@ -72,6 +71,18 @@ def nozzles(writer):
             sheet.set_row(row, 2 * LINE)
     for key in ("pick_list", "size_list"):
         _ruled(writer, key)
+    sheet.print_area(0, 0, _end_of_sizes(writer, sheet, place.row), writer.layout.places["pick_list", "change"].col)
+
+
+def _end_of_sizes(writer, sheet, choice):
+    """The last row of Nozzles that is printed, zero-based: the sizes and the charts beside them whole, or only the
+    picks above where the chosen coat is not sprayed. choice: the row where it is chosen, from 1.
+    """
+    sizes = writer.layout.places["size_list", "nozzle"]
+    if any(row.nozzle for row in writer.estimate.rows["size_list"]):
+        return max(paper.bottom(writer, sheet, sizes.row + sizes.rows - 2), sizes.row + CHARTED)
+    picked = any(row.part for row in writer.estimate.rows["pick_list"])
+    return choice - 3 if picked else sizes.row + sizes.rows - 2
 
 
 def _ruled(writer, key):

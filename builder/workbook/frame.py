@@ -4,6 +4,7 @@ and what a person may do to it though it is protected.
 
 from builder.stages.sheet_list import SHEETS
 from builder.workbook import paper, printed
+from builder.workbook.layout import HEAD
 from builder.workbook.palette import ROW_HEIGHT, TITLE_HEIGHT
 from builder.workbook.theme import GROUP_TABS
 
@@ -11,6 +12,7 @@ from builder.workbook.theme import GROUP_TABS
 BANNER = {(2, 1): "=brief_state", (3, 1): "=brief_shown_price"}
 NEXT = (3, 2), "=brief_next"  # beside the price, on the sheets that people read: the first thing to do
 FINE = '($A$2="READY")+($A$2="SIGNED")'  # a state in which nothing calls for the eye
+LISTED = ("table", "list")  # forms of what has headers
 LONGEST = 7  # letters of a title in large type that fit it
 
 # What the protection leaves open. Rows of tables of entries can be deleted, sorted and filtered too: all their cells
@@ -41,7 +43,16 @@ def frame(writer):
         if about.title in cells:
             sheet.set_selection(*cells[about.title], *cells[about.title])
         sheet.protect("", OPEN_TABLE if about.title in tables else OPEN)
-        (printed if about.title in printed.PAGES else paper).set_up(sheet, writer.paper)
+        if about.title in printed.PAGES:
+            printed.set_up(sheet, writer.paper)
+        else:
+            paper.set_up(sheet, writer.paper, _repeated(writer.layout, about.title))
+
+
+def _repeated(layout, title):
+    """Rows that stand on each page: headers too, where all below them is theirs."""
+    listed = [place for place in layout.places.values() if place.sheet == title and place.block.form in LISTED]
+    return paper.TITLED if len({place.row for place in listed}) > 1 else HEAD
 
 
 def _first_cells(layout):

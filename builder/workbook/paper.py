@@ -10,22 +10,25 @@ from builder.workbook.layout import HEAD
 from builder.workbook.palette import ROW_HEIGHT
 
 PAPERS = {"letter": 1, "a4": 9}
+INNER = {"letter": (720, 518), "a4": (770, 502)}  # points within the margins of a sheet on its side, across and down
 # lines of 15 points down the 9.7 inches that letter paper leaves, at 60 %: 9.7 * 72 / 15 / 0.6
 LOWEST = 77
 LOW = 830  # points of rows down the 7 inches of a sheet of A4 on its side, at 60 %
+TITLED = 3  # rows of a sheet's title
 READ = ("Schedule",)  # of the sheets with entries, those that are read though nothing is typed
+FEW = {"Checks": 32}  # the last row of a blank book's: what calls for somebody stands first, and is seldom more
 SPARE = 5  # rows printed below what stands on a sheet
 NOWHERE = ROWS - 1, COLUMNS - 1  # a cell that holds nothing
 READABLE = 200  # characters across ten inches at 60 %, the smallest that is read without a glass
 
 
-def set_up(sheet, paper):
-    """What all sheets have alike."""
+def set_up(sheet, paper, repeated=HEAD):
+    """What all sheets have alike; repeated: rows that stand on each page."""
     sheet.set_paper(PAPERS[paper])
     sheet.set_landscape()
     sheet.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
     sheet.fit_to_pages(1, 0)
-    sheet.repeat_rows(0, HEAD - 1)
+    sheet.repeat_rows(0, repeated - 1)
     sheet.set_footer("&L&A&C&F&RPage &P of &N")
 
 
@@ -39,8 +42,13 @@ def bottom(writer, sheet, last):
     one all, since nobody knows what will.
     """
     if not any(row.filled for kind in ("takeoff", "rooms") for row in writer.estimate.rows[kind]):
-        return last
+        return min(last, FEW.get(sheet.name, last))
     return min(last, SPARE + max(row for row, cells in sheet.table.items() if any(map(_filled, cells.values()))))
+
+
+def height(sheet, first, last):
+    """Points of rows, zero-based."""
+    return sum(sheet.fitted.get(row, ROW_HEIGHT) for row in range(first, last + 1))
 
 
 def areas(writer, shown):
@@ -60,8 +68,7 @@ def areas(writer, shown):
             if wide > 1:
                 sheet.repeat_columns(0)
         rows = bottom(writer, sheet, sheet.dim_rowmax)
-        height = sum(sheet.fitted.get(row, ROW_HEIGHT) for row in range(rows + 1))
-        sheet.fit_to_pages(wide, 1 if height <= LOW else 0)
+        sheet.fit_to_pages(wide, 1 if height(sheet, 0, rows) <= LOW else 0)
         sheet.print_area(0, 0, rows, last)
 
 

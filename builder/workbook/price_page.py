@@ -4,11 +4,12 @@ from builder.stages.priced import PAGE, PARTS_TOP, PAYMENTS, SPANS, TOP
 from builder.workbook import reading
 
 WIDTHS = (110, 200, 110, 70, 30)  # pixels
+NARROW = 100  # of the second where the names are known: the amounts are seen on a phone
 
 
 def price(writer):
     sheet, places = writer.sheets[PAGE], writer.layout.places
-    reading.columns(sheet, WIDTHS)
+    reading.columns(sheet, _widths(writer))
     for row, text in ((PAYMENTS - 1, "Payments"), (PARTS_TOP - 2, "By part of the work")):
         sheet.write_string(row - 1, 0, text, writer.styles("section"))
     for col, text in enumerate(("Item", "", writer.units.currency, "Share")):
@@ -25,3 +26,11 @@ def price(writer):
     reading.parts(writer, "priced_parts")
     sheet.set_portrait()
     sheet.fit_to_pages(1, 1)
+
+
+def _widths(writer):
+    """Pixels of each column; the names of items and parts begin in the first and end in the second."""
+    first, second, *others = WIDTHS
+    parts = [row.name for row in writer.estimate.rows["priced_parts"] if row.name]
+    names = [*parts, *(words for _, words, *_ in SPANS)]
+    return first, reading.grown(NARROW if parts else second, names, first), *others

@@ -1,8 +1,10 @@
 """How the pages that people read look: roles of their cells, what a row turns into, and numbers as they are read."""
 
+from math import ceil
 from types import MappingProxyType
 
 from builder.sheets.shown import STEPS, step
+from builder.workbook import measured
 from builder.workbook.palette import ALERT, ANSWER, BIG, DIGIT, ENTRY, HAIR, HEAD, INK, PADDING, PRICE, QUIET, RULE
 
 # fmt: off
@@ -37,7 +39,11 @@ ROLES = MappingProxyType({
     "strip_note": {"font_color": QUIET, "font_size": 8.5, "text_wrap": True, "valign": "top"},
     "strip_line": {"font_size": 9}, "strip_heading": {"font_size": 9, "bold": True}, "strip_small": {"font_size": 8.5},
 })
+# a strip's columns keep apart from the one before
+ROLES = MappingProxyType({**ROLES, **{f"{role}_beside": {**look, "indent": 1} for role, look in ROLES.items()
+                                      if role.startswith("strip_")}})
 PAID = ("paid", "paid_line")
+INDENTED = 14  # pixels of an indent and the edges of a cell
 CALLS = MappingProxyType({
     "line": {"bottom": 1, "bottom_color": HAIR},
     "whole": {"bold": True, "bg_color": ANSWER, "top": 1, "top_color": HEAD},
@@ -68,6 +74,14 @@ def columns(sheet, widths):
     for col, width in enumerate(widths):
         sheet.set_column(col, col, (width - PADDING) / DIGIT)
     sheet.freeze_panes(3, 1)
+
+
+def grown(least, texts, before=0):
+    """Pixels of a column in which the longest of some texts is seen whole, `least` at least; `before`: pixels of the
+    columns before it, over which they run.
+    """
+    longest = max((measured.width(text or "") for text in texts), default=0)
+    return max(least, ceil(longest) + INDENTED - before)
 
 
 def call(writer, sheet, area, *rules):

@@ -7,6 +7,7 @@ from builder.workbook import paper, reading
 
 WIDTHS = (110, 190, 70)  # pixels: system, what, hours
 DAY = 64
+LARGER = 1.08  # LibreOffice draws columns so much wider than the file says
 PRINTED = 15  # days of the calendar on paper, more where the job has more
 
 
@@ -17,10 +18,25 @@ def schedule(writer):
     sheet.write_string(3, 2, "Read", writer.styles("head_number"))
     sheet.write_string(HEADLINE + 1, 0, LEGEND, writer.styles("quiet"))
     name, day = places["calendar", "name"], places["day_list", "date"]
+    sheet.set_row(
+        writer.layout.numbers(name.block) - 1, None, None, {"level": 1, "hidden": True}
+    )  # its headers say the day
     for place in (name, day):
         first, last = place.row - 1, place.row + place.rows - 2
         reading.call(writer, sheet, (first, 0, last, len(WIDTHS) + ACROSS - 1), ("line", f"LEN($A{place.row})>0"))
     took = int(writer.estimate.rows["plan"][0].took or 0)
     across = len(WIDTHS) + min(ACROSS, max(PRINTED, took)) - 1
-    sheet.print_area(0, 0, paper.bottom(writer, sheet, day.row + day.rows - 2), across)
+    end = paper.bottom(writer, sheet, day.row + day.rows - 2)
+    sheet.print_area(0, 0, end, across)
     sheet.fit_to_pages(1, 0)
+    if _on_one_page(writer, sheet, day.row - 3, across):
+        sheet.set_h_pagebreaks([day.row - 2])  # the list of days on a page of its own, below its headers
+
+
+def _on_one_page(writer, sheet, last, across):
+    """Whether the rows to `last`, zero-based, go on one sheet of paper as wide as these columns; a break below rows
+    that do not would leave most of a sheet blank. As LibreOffice prints, since others make no break where they fit.
+    """
+    wide, high = paper.INNER[writer.paper]
+    points = (sum(WIDTHS) + (across + 1 - len(WIDTHS)) * DAY) * 72 / 96 * LARGER
+    return paper.height(sheet, 0, last) * min(1, wide / points) <= high

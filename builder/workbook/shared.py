@@ -6,18 +6,17 @@ reads much faster.
 """
 
 from collections import namedtuple
-from textwrap import wrap
 
 from xlsxwriter.utility import xl_rowcol_to_cell_fast as cell_name
 from xlsxwriter.worksheet import Worksheet
 
 from builder.sheets.grammar import COLUMNS
+from builder.workbook.measured import lines
 
 # start: what precedes the value. The library's charts read the values of cells of this name
 Shared = namedtuple("Formula", "start value format")
 
-# points of a line of text; width of a letter of text, in characters of a column, with room to spare
-LINE, LETTER = 14.25, 0.9
+LINE = 14.25  # points of a line of text
 DIGITS = 10  # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
 CONTROLS = {code: f"_x{code:04X}_" for code in range(32) if chr(code) not in "\t\n"}  # ECMA-376 part 1, 22.9.2.19
@@ -68,9 +67,9 @@ class SharingSheet(Worksheet):
 
     def fit(self, row, text, room):
         """Make a row, zero-based, high enough for a text in a column of so many characters."""
-        lines = len(wrap(text, max(1, int(room / LETTER)))) if len(text) > room * 0.8 else 1
-        if lines > 1:
-            self.fitted[row] = max(self.fitted.get(row, 0), lines * LINE + 4)
+        need = lines(text, room)
+        if need > 1:
+            self.fitted[row] = max(self.fitted.get(row, 0), need * LINE + 4)
 
     def open_to_the_end(self, first, style):
         """Every column from `first`, zero-based, has this style: one entry, where the library keeps one a column."""

@@ -5,12 +5,13 @@ from textwrap import wrap
 from builder.records.sentences import BELOW, STEPS
 from builder.sheets.grammar import SECTION
 from builder.stages.sheet_list import SHEETS
-from builder.stages.summary import ANSWERS, BAND, PARTS_TOP, PLACES, STEPS_ROW
+from builder.stages.summary import ANSWERS, ASKED, BAND, PARTS_TOP, PLACES, QUESTION_PLACES, STEPS_ROW
 from builder.workbook import reading
 from builder.workbook.columns import folded_on
 
 PAGE = "Summary"
-WIDTHS = (110, 200, 200, 140, 140, 140, 140)  # pixels
+WIDTHS = (110, 200, 200, 152, 140, 140, 140)  # pixels
+FOLDED = ("Bid", "Schedule")  # pages with something folded away, beside the tables that have
 LETTERS = 150  # of a line of words below the answers
 HEIGHTS = {BAND: 20, BAND + 1: 42, BAND + 2: 20}  # points
 
@@ -20,6 +21,8 @@ def summary(writer):
     sheet = writer.sheets[PAGE]
     reading.columns(sheet, WIDTHS)
     _band(writer, sheet)
+    for col in set(range(len(WIDTHS))).difference(QUESTION_PLACES):
+        sheet.write_blank(ASKED - 2, col, None, writer.styles("head_list"))
     sheet.write_string(STEPS_ROW - 1, 0, "Three steps", writer.styles("section"))
     for col, title, words in STEPS:
         sheet.write_url(STEPS_ROW - 1, col, f"internal:'{title}'!A1", writer.styles("link"), words)
@@ -47,7 +50,7 @@ def _band(writer, sheet):
 
 def _below(writer, sheet, row):
     """Lines of words from a row, zero-based; the row after them."""
-    facts = {"folded": ", ".join(folded_on(writer.layout)), **writer.layout.capacity}
+    facts = {"folded": ", ".join((*folded_on(writer.layout), *FOLDED)), **writer.layout.capacity}
     for role, text in BELOW:
         for line in wrap(text.format(**facts), LETTERS) or ("",):
             if line:

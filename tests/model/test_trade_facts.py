@@ -120,7 +120,7 @@ def test_every_shipped_size_fits_some_coating_on_some_surface_and_no_family_keep
     fitting, room = set(), opened.estimate.capacity["systems"]
     for first in range(0, len(pairs), room):
         tried = list(enumerate(pairs[first : first + room]))
-        alike = {"pump": "Large petrol", "crew": "seasoned", "finish": "plain"}
+        alike = {"pump": "Large gas", "crew": "seasoned", "finish": "plain"}
         values = dict(
             opened.values,
             openings=[],

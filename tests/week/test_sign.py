@@ -165,7 +165,7 @@ def test_a_changed_input_moves_the_estimate_and_not_the_contract(signed, tmp_pat
     engine.put(area.sheet, area.top, area.left, values["takeoff"][0]["length"] / 0.3048)
     for sheet in SHEETS:
         assert [engine.get(sheet.title, row, 1) for row in (2, 3)] == ["SIGNED", old.shown_price], sheet.title
-    assert engine.get("Summary", 8, 1) == brief.told_moved
+    assert engine.get("Summary", 8, 1) == f"Contract with its changes: {old.shown_price}. {brief.told_moved}"
     assert engine.get("Summary", 7, 3) == "by today's inputs"
     assert "tax" in signed.before.estimate.rows["summary"][0].more_price
 
