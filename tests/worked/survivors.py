@@ -6,8 +6,9 @@ The pages read nothing of the product but the built book, and each formula of it
 term that is dropped in formula and model together is seen exactly when the figures of a book so changed miss a page: a
 change of a formula stands for both, and for one made in the formula alone, which the engines see besides.
 
-Prints what survives, a line each, "block.column: change", by block, and which share of all is unexplained; EQUIVALENT
-says of some why no figure can differ. BLOCK: these blocks alone; --of: those changes alone that an earlier run printed.
+Prints what survives, a line each, "block.column: change"; by block and in all, how many changes there are, survive, are
+proved, and are unexplained. EQUIVALENT says of some why no figure can differ. BLOCK: these blocks alone; --of: those
+changes alone that an earlier run printed.
 Takes half an hour on a core for all blocks, one or two minutes for most: a benchmark of the pages, not one of them.
 """
 
@@ -27,6 +28,7 @@ sys.path[:0] = [str(HERE.parent.parent), str(HERE.parent), str(HERE)]
 import test_branches
 import test_choices
 import test_choices_of_crews
+import test_choices_of_guards
 import test_choices_of_jobs
 import test_choices_of_money
 from support.choices import changed
@@ -39,7 +41,7 @@ PAGES = (
     "cannery", "court court_price", "barn barn_more", "tower", "dock", "fence_whole", "flat", "barn_whole", "fence",
     "cannery_whole", "flat_whole", "rentals",
 )  # fmt: skip
-CHOICES = test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_money
+CHOICES = test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_money, test_choices_of_guards
 # what a contractor pays, buys, sets and promises: blocks and columns
 RESULTS = {
     "purchases", "days", "price", "parts", "counter", "sizes.buy", "sizes.left", "sizes.cash", "picks.set_pressure",
@@ -209,7 +211,7 @@ def candidates(layout, only, earlier):
 
 
 def survivors(only=(), earlier=()):
-    """(number of changes tried, those that no page, choice or branch shows)."""
+    """The changes tried, and those of them that no page, choice or branch shows."""
     alive = None
     with TemporaryDirectory() as top:
         for number, occasion in enumerate(occasions()):
@@ -218,9 +220,16 @@ def survivors(only=(), earlier=()):
             _, book = book_of(folder, *occasion)
             if alive is None:
                 alive = candidates(book.layout, only, earlier)
-                count = len(alive)
+                tried = list(alive)
             alive = book.survivors(alive)
-    return count, list(alive)
+    return tried, list(alive)
+
+
+def by_block(*lists):
+    """(block, how many changes of it each list has), the most unexplained, which come last, first; then those of all."""
+    counts = [Counter(column.partition(".")[0] for column, _ in one) for one in lists]
+    yield from ((block, *(one[block] for one in counts)) for block in sorted(counts[0], key=lambda of: -counts[-1][of]))
+    yield "all", *map(len, lists)
 
 
 def main(arguments):
@@ -228,15 +237,14 @@ def main(arguments):
     parser.add_argument("blocks", nargs="*", metavar="BLOCK")
     parser.add_argument("--of", type=Path, metavar="FILE")
     options = parser.parse_args(arguments)
-    count, left = survivors(options.blocks, set(options.of.read_text().splitlines()) if options.of else ())
-    unexplained = sorted(change for change in left if not explained(*change))
+    tried, left = survivors(options.blocks, set(options.of.read_text().splitlines()) if options.of else ())
+    proved = [change for change in left if explained(*change)]
+    unexplained = sorted(set(left) - set(proved))
     print(*map(": ".join, unexplained), sep="\n")
-    for block, number in Counter(column.partition(".")[0] for column, _ in unexplained).most_common():
-        print(f"{number:5} {block}")
-    print(
-        f"{count} changes, {len(left)} survive, {len(left) - len(unexplained)} of them proved equivalent;"
-        f" unexplained {len(unexplained) / count:.1%}"
-    )
+    print(f"{'block':15} changes survive  proved unexplained")
+    for block, *numbers, last in by_block(tried, left, proved, unexplained):
+        print(f"{block:15}", *(f"{number:7}" for number in numbers), f"{last:11}")
+    print(f"unexplained {len(unexplained) / len(tried):.1%}")
 
 
 if __name__ == "__main__":
