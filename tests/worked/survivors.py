@@ -28,6 +28,7 @@ sys.path[:0] = [str(HERE.parent.parent), str(HERE.parent), str(HERE)]
 import test_branches
 import test_choices
 import test_choices_of_crews
+import test_choices_of_days
 import test_choices_of_guards
 import test_choices_of_jobs
 import test_choices_of_money
@@ -41,7 +42,9 @@ PAGES = (
     "cannery", "court court_price", "barn barn_more", "tower", "dock", "fence_whole", "flat", "barn_whole", "fence",
     "cannery_whole", "flat_whole", "rentals",
 )  # fmt: skip
-CHOICES = test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_money, test_choices_of_guards
+CHOICES = (
+    test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_days, test_choices_of_money, test_choices_of_guards,
+)  # fmt: skip
 # what a contractor pays, buys, sets and promises: blocks and columns
 RESULTS = {
     "purchases", "days", "price", "parts", "counter", "sizes.buy", "sizes.left", "sizes.cash", "picks.set_pressure",
