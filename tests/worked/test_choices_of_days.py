@@ -180,6 +180,34 @@ CHOICES = {
             figure("machines.cost", 5 * 100 + 40, name="boom"),
         ],
     ),
+    # the steps are rolled from the platform on the second day and the third, the spire is scrubbed from the third
+    "the gun before hands": (
+        "tower",
+        "court",
+        {
+            "{tag: D, system: Steps, length: 80 ft, height: 10 ft}": "{tag: D, system: Steps, length: 80 ft, height: 10 ft,"
+            " access: platform}"
+        },
+        [
+            figure("run.end", tower.first, tower.steps),
+            figure("machines.since", 2, name="platform"),
+            figure("machines.span", 8, name="platform"),
+            figure("machines.cost", 300 + 3 * 90 + 20, name="platform"),
+        ],
+    ),
+    # the job says days of what is rented; its own scaffold is used on four
+    "days of what is rented": (
+        "dock",
+        "court",
+        {"contingency: 10 %": "contingency: 10 %\n  rental_days: 7"},
+        [figure("machines.cost", 7 * 100 + 40, 4 * 15, name=("lift", "scaffold"))],
+    ),
+    "months that are dearer than weeks": (
+        "rentals",
+        "court",
+        {"{name: five only, factor: 1, rental_5: 400": "{name: five only, factor: 1, rental_5: 400, rental_20: 2500"},
+        [figure("machines.cost", 5 * 400, name="five only")],
+    ),
     # ---- two pumps: the keel's leaves red in the other. Hull and keel, of two coats; then the gaff needs the lift and
     # keeps the red; mast, hull, keel, deck keep what is in their pumps; the cabin needs the lift. Blue stays a night
     # until the keel goes on; red stays three evenings, white one
@@ -202,6 +230,25 @@ CHOICES = {
             ),
             figure("days.loads", 3, no=1),
             figure("plan.flush_labor", 4 * 0.25 + 0.5),
+            figure("machines.until", 5, 3, name=("Yard pump", "Other pump")),
+            figure("machines.worked", 5, 2, name=("Yard pump", "Other pump")),
+        ],
+    ),
+    # the deck's red in the other pump, whose night is the fourth; the one of the yard is done on that day
+    "another pump at last": (
+        "dock",
+        "court",
+        {
+            "{name: Deck, surface: Plaster}": "{name: Deck, surface: Plaster, pump: Other pump}",
+            "flush: 0.25 h}": "flush: 0.25 h}\n  - {change: Other pump, flush: 0.5 h}",
+        },
+        [
+            figure("run.end", *dock.done),
+            figure("days.loads", 5, no=1),
+            figure("plan.flush_labor", 3 * 0.25 + 0.5),
+            figure("machines.since", 1, 4, name=("Yard pump", "Other pump")),
+            figure("machines.until", 4, 5, name=("Yard pump", "Other pump")),
+            figure("machines.worked", 4, 2, name=("Yard pump", "Other pump")),
         ],
     ),
     "a rented pump goes first": (
