@@ -7,7 +7,7 @@ term that is dropped in formula and model together is seen exactly when the figu
 change of a formula stands for both, and for one made in the formula alone, which the engines see besides.
 
 Prints what survives, a line each, "block.column: change"; by block and in all, how many changes there are, survive, are
-proved, and are unexplained. EQUIVALENT says of some why no figure can differ. BLOCK: these blocks alone; --of: those
+proved (`equivalent.py`), and are unexplained. BLOCK: these blocks alone; --of: those
 changes alone that an earlier run printed.
 Takes half an hour on a core for all blocks, one or two minutes for most: a benchmark of the pages, not one of them.
 """
@@ -15,7 +15,6 @@ Takes half an hour on a core for all blocks, one or two minutes for most: a benc
 # ruff: noqa: E402
 import argparse
 import importlib
-import re
 import sys
 from collections import Counter
 from fnmatch import fnmatch
@@ -31,7 +30,9 @@ import test_choices_of_crews
 import test_choices_of_days
 import test_choices_of_guards
 import test_choices_of_jobs
+import test_choices_of_machines
 import test_choices_of_money
+from equivalent import explained
 from support.choices import changed
 from support.flipped import Flippable, every_change, layout_of
 from support.tight import tight_books
@@ -43,7 +44,8 @@ PAGES = (
     "cannery_whole", "flat_whole", "rentals",
 )  # fmt: skip
 CHOICES = (
-    test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_days, test_choices_of_money, test_choices_of_guards,
+    test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_days, test_choices_of_machines,
+    test_choices_of_money, test_choices_of_guards,
 )  # fmt: skip
 # what a contractor pays, buys, sets and promises: blocks and columns
 RESULTS = {
@@ -57,108 +59,6 @@ LEFT_OUT = {
     "*.*_read": "the same",
     "*.*_said": "the same",
 }
-EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are patterns
-    # ---- packs: the first of costs that differ by less than the slack
-    (
-        "purchases.cost_none",
-        r"0\*\{paint|^\{paint\.pack2_(price|volume)\} ->",
-        "nothing times a price or a volume is nothing",
-    ),
-    (
-        "purchases.cost_none",
-        r"^0 -> 1 \(2\)$",
-        "where nothing is left, as many middle packs as fit are none and cost nothing, and are taken instead",
-    ),
-    (
-        "purchases.cost_more",
-        r"^1 -> 2 \(2\)$",
-        "one more middle pack than fit holds all the rest; where there is no middle pack, any number holds nothing",
-    ),
-    (
-        "purchases.middle_fit",
-        r"^0 -> 1 \(2\)$",
-        "where there is no middle pack, any number of it holds and costs nothing, and the first choice stays",
-    ),
-    (
-        "purchases.middle",
-        r"^(CHOOSE\(\{rest_choice@3\},0,|\{middle_fit@3\}|1 -> 2 \(3\)$)",
-        "one more of the largest holds all: nothing is left, of which the first choice, none, costs nothing",
-    ),
-    (
-        "purchases.choice",
-        r"-> MIN\(\{case_cost@(2\},\{case_cost@3\}\)|1\},\{case_cost@3\}\) \(2\)$)",
-        "a cost is above the least of all where it is above the least of the others; who is out is not the least",
-    ),
-    (
-        "purchases.rest_choice",
-        r"-> MIN\(\{cost_(fit@\},\{cost_more@\}\)|none@\},\{cost_more@\}\) \(2\)$)"
-        r"|^\{cost_fit@\} -> \{cost_none@\} \(3\)$|^\{cost_none@\} -> \{cost_fit@\} \([23]\)$",
-        "the same",
-    ),
-    (
-        "purchases.choice",
-        r"^\{case_cost@1\} -> \{cost_more@1\} \([23]\)$",
-        "the same: the first case, of no largest pack, costs the least of its three, of which this is one",
-    ),
-    (
-        "purchases.choice",
-        r"-> MIN\(\{case_cost@1\},\{case_cost@2\}\)$",
-        "packs are whole multiples: where doing without the largest is no dearer than as many as fit, it is made of "
-        "smaller ones for less, and one more of it saves nothing",
-    ),
-    # ---- money
-    (
-        "cost.overhead cost.taxed price.of_sales risk.loaded risk.hourly",
-        r"^0 -> 1$",
-        "of words that stand by the alphabet (overhead_basis, tax_base) a rough match finds the same as an exact one",
-    ),
-    (
-        "price.allowed",
-        r"^(IF\(\{terms\.deposit_cap_amount\}=\"\".* -> \{terms\.deposit_cap_amount\}|"
-        r"\{terms\.deposit_cap_amount\} -> \{terms\.rounding\})$",
-        "this engine leaves a blank cell out of MIN; others take it for 0 (MIN in grammar.py), and are compared",
-    ),
-    (
-        "price.contingency_share",
-        r"^\{cost\} -> \{contingency\}$",
-        "no contingency is no share of any cost, and a job that costs nothing has none",
-    ),
-    (
-        "price.chance_*",
-        r"^MAX\(\{\w+\}-\{outlook\.certain\},0\) -> MAX\(\{",
-        "it is asked for only where the difference is above 0",
-    ),
-    ("price.chance_*", r"^1 -> 2 \(2\)$", "the last argument of NORMDIST: any number but 0 asks for the sum"),
-    (
-        "price.chance_*",
-        r"^\{outlook\.expected\} -> \{outlook\.p10\}$",
-        "where it is asked for, nothing is uncertain and P10 is the mean, or less is paid than is certain, below both",
-    ),
-    # ---- tasks
-    (
-        "basics.disturbed",
-        r"^\{contained\}( -> |\*\()",
-        "what is disturbed is read by tasks that contain alone, which are 0 unless it is contained (their `measures`)",
-    ),
-    # ---- days
-    (
-        "days.a*",
-        r"^(SUMPRODUCT.*\*\(\{no\}>1\) -> SUMPRODUCT.*[^1]\)$|\{no\}>1 -> \{no\}>=1)",
-        "lanes of the base, those of no = 1, add nothing: their `added` and `alone` are 0",
-    ),
-    (
-        "*.*",
-        r"^MIN\(COUNT\(\{work_days\.no\}\),.* -> MIN\((INT|MAX|ROUNDUP)",
-        "what goes on past the days that are listed is refused (Schedule: too long) and has no price",
-    ),
-)
-
-
-def explained(column, words):
-    """Whether a change is proved to be none."""
-    return any(
-        re.search(what, words) and any(fnmatch(column, one) for one in where.split()) for where, what, _ in EQUIVALENT
-    )
 
 
 def occasions():

@@ -9,7 +9,6 @@ import test_court as court
 import test_dock as dock
 import test_fence_whole as fence_whole
 import test_tower as tower
-from numpy import array
 from support.choices import figure, holds
 from support.worked import DECILE, date
 
@@ -43,6 +42,10 @@ CHOICES = {
         [
             figure("work_days.date", *june(26, 29, 30, 31, 32, 33, 36)),
             figure("days.added", *court.added),
+            *(
+                figure("machines.more", more, name="lift", copy=copy)
+                for copy, more in zip((2, 3, 4), (0, *court.added[2:]))
+            ),
             figure("days.finish", *june(30, 32, 31, 30)),
             figure("days.promised", *june(31, 33, 32, 31)),
         ],
@@ -169,102 +172,28 @@ CHOICES = {
             figure("days.work", tower.spire_done + 80 * 1.2 / 4),
         ],
     ),
-    # the steps take 18 h, so that the shaft is rolled on days four and five; it was scrubbed on the first three
-    "hands before the gun": (
+    # ---- a base without work, whose alternate is a quarter of an hour of four
+    "an alternate alone": (
+        "gift",
+        "court",
+        {"method: roll}": "method: roll, alternate: A}"},
+        [
+            figure("days.work", 0, 0.25 * 1.2 / 0.8, 0, 0),
+            figure("days.days", 0, 0.5, 0, 0),
+            figure("days.visits", 0, 1, 0, 0),
+            figure("days.finish", date(2026, 6, 1), no=2),
+            figure("work_days.used", 0, 0, 0),
+        ],
+    ),
+    # the foot has one coat: all are at its scrubbing alone
+    "a first system of one coat": (
         "tower",
         "court",
-        {"system: Steps, length: 80 ft": "system: Steps, length: 240 ft"},
+        {"coating: Slow primer, coats: 2": "coating: Slow primer, coats: 1"},
         [
-            figure("run.end", 10.2, 28.2, 34.2, 38.2, 64.2),
-            figure("machines.worked", 5, name="boom"),
-            figure("machines.cost", 5 * 100 + 40, name="boom"),
+            figure("lanes.hand_end", tower.foot, tower.shaft, tower.spire),
+            figure("run.end", tower.first, tower.steps, tower.shaft_done, tower.spire_done),
         ],
-    ),
-    # the steps are rolled from the platform on the second day and the third, the spire is scrubbed from the third
-    "the gun before hands": (
-        "tower",
-        "court",
-        {
-            "{tag: D, system: Steps, length: 80 ft, height: 10 ft}": "{tag: D, system: Steps, length: 80 ft, height: 10 ft,"
-            " access: platform}"
-        },
-        [
-            figure("run.end", tower.first, tower.steps),
-            figure("machines.since", 2, name="platform"),
-            figure("machines.span", 8, name="platform"),
-            figure("machines.cost", 300 + 3 * 90 + 20, name="platform"),
-        ],
-    ),
-    # the job says days of what is rented; its own scaffold is used on four
-    "days of what is rented": (
-        "dock",
-        "court",
-        {"contingency: 10 %": "contingency: 10 %\n  rental_days: 7"},
-        [figure("machines.cost", 7 * 100 + 40, 4 * 15, name=("lift", "scaffold"))],
-    ),
-    "months that are dearer than weeks": (
-        "rentals",
-        "court",
-        {"{name: five only, factor: 1, rental_5: 400": "{name: five only, factor: 1, rental_5: 400, rental_20: 2500"},
-        [figure("machines.cost", 5 * 400, name="five only")],
-    ),
-    # ---- two pumps: the keel's leaves red in the other. Hull and keel, of two coats; then the gaff needs the lift and
-    # keeps the red; mast, hull, keel, deck keep what is in their pumps; the cabin needs the lift. Blue stays a night
-    # until the keel goes on; red stays three evenings, white one
-    "two pumps": (
-        "dock",
-        "court",
-        {
-            "{name: Keel, surface: Plaster}": "{name: Keel, surface: Plaster, pump: Other pump}",
-            "flush: 0.25 h}": "flush: 0.25 h}\n  - {change: Other pump, flush: 0.5 h}",
-        },
-        [
-            figure(
-                "run.system", *(getattr(dock, one) for one in "HULL KEEL GAFF MAST HULL KEEL DECK CABIN BOOM".split())
-            ),
-            figure(
-                "run.end",
-                *array(
-                    [getattr(dock, one) for one in "hull keel gaff mast hull keel deck cabin boom".split()]
-                ).cumsum(),
-            ),
-            figure("days.loads", 3, no=1),
-            figure("plan.flush_labor", 4 * 0.25 + 0.5),
-            figure("machines.until", 5, 3, name=("Yard pump", "Other pump")),
-            figure("machines.worked", 5, 2, name=("Yard pump", "Other pump")),
-        ],
-    ),
-    # the deck's red in the other pump, whose night is the fourth; the one of the yard is done on that day
-    "another pump at last": (
-        "dock",
-        "court",
-        {
-            "{name: Deck, surface: Plaster}": "{name: Deck, surface: Plaster, pump: Other pump}",
-            "flush: 0.25 h}": "flush: 0.25 h}\n  - {change: Other pump, flush: 0.5 h}",
-        },
-        [
-            figure("run.end", *dock.done),
-            figure("days.loads", 5, no=1),
-            figure("plan.flush_labor", 3 * 0.25 + 0.5),
-            figure("machines.since", 1, 4, name=("Yard pump", "Other pump")),
-            figure("machines.until", 4, 5, name=("Yard pump", "Other pump")),
-            figure("machines.worked", 4, 2, name=("Yard pump", "Other pump")),
-        ],
-    ),
-    "a rented pump goes first": (
-        "dock",
-        "court",
-        {
-            "{name: Keel, surface: Plaster}": "{name: Keel, surface: Plaster, pump: Other pump}",
-            "flush: 0.25 h}": "flush: 0.25 h}\n  - {change: Other pump, rental: 50}",
-        },
-        [figure("run.system", dock.KEEL, dock.HULL), figure("run.end", dock.keel, dock.keel + dock.hull)],
-    ),
-    "a color that is kept from the first step": (
-        "dock",
-        "court",
-        {"color: Blue": "color: Red"},
-        [figure("run.system", dock.HULL, dock.KEEL), figure("run.fills", 1, 0)],
     ),
 }
 

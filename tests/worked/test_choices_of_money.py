@@ -159,6 +159,7 @@ CHOICES = {
             figure("days.days", 0, 0, 0, 0),
             figure("machines.cost", 0, name="lift"),
             figure("price.net", 100),
+            figure("parts.price", 100, 100),
             figure("price.per_area", 0),
             figure("film.work_ratio", 1),
             figure("hours.pace", 0),
