@@ -45,6 +45,20 @@ CHOICES = {
             figure("machines.cost", 300 + 3 * 90 + 20, name="platform"),
         ],
     ),
+    # the spire is scrubbed from the lift on the third day to the eighth, and sprayed then, in less than half an hour's work
+    "hands before the pump": (
+        "tower",
+        "court",
+        {
+            "{name: Spire, surface: Plaster, method: roll,": "{name: Spire, surface: Plaster,",
+            "system: Spire, length: 10 ft, height: 10 ft, access: platform": "system: Spire, length: 10 ft, height: 10 ft,"
+            " access: lift",
+        },
+        [
+            figure("machines.since", 3, 8, name=("lift", "Yard pump")),
+            figure("machines.until", 8, 8, name=("lift", "Yard pump")),
+        ],
+    ),
     # the job says days of what is rented; its own scaffold is used on four
     "days of what is rented": (
         "dock",
@@ -104,6 +118,15 @@ CHOICES = {
             "flush: 0.25 h}": "flush: 0.25 h}\n  - {change: Other pump, rental: 50}",
         },
         [figure("run.system", dock.KEEL, dock.HULL), figure("run.end", dock.keel, dock.keel + dock.hull)],
+    ),
+    "the first of the pumps is rented": (
+        "dock",
+        "court",
+        {
+            "{name: Hull, surface: Plaster}": "{name: Hull, surface: Plaster, pump: Other pump}",
+            "flush: 0.25 h}": "flush: 0.25 h, rental: 50}",
+        },
+        [figure("run.system", dock.KEEL, dock.HULL)],
     ),
     # all red but the cabin's and the boom's: the gaff keeps it and needs the lift; then the mast is rolled for 15 h, until
     # the fourth day, and red goes on. A ladder stands by hull and keel on the first day and the last two of their three
