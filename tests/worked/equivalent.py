@@ -248,6 +248,25 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         r"^\{gallons\.applied\} -> \{gallons\.need\}$|^\{families\.guard_cost\} -> \{families\.guard_price\}$",
         "a coat needs paint where it is applied; a guard is bought in the row of the family that says its price",
     ),
+    # ---- areas, film, parts
+    (
+        "system_cost.need_rate system_cost.labor_rate system_cost.bought_rate system_cost.worked_rate",
+        r"^\{system\.(coated|work)\} -> \{system\.(measured|coated)\}$",
+        "a system has coated area where it has measured area, and work there",
+    ),
+    (
+        "film.guard_share film.work_ratio coat_cost.paint hours.pace hours.trigger_share",
+        r"^\{(surface_coats\} -> \{coated|coated\} -> \{surface_coats|elapsed\} -> \{labor|gallon\.need\} -> \{gallon\.applied)"
+        r"\}$",
+        "asked for 0 alone: coats go on a face where it is coated, take paint, time and hands there",
+    ),
+    (
+        "task_cost.labor task_cost.own",
+        r"days\.visits@1",
+        "a task by visit is for the whole job (refused beside a system), and parts share tasks of systems: a term that "
+        "could go",
+    ),
+    ("nozzles.lap", r"^0 -> 1$|^IF\(|excess", "terms without an overlap are at fault, and there is no price"),
 )
 
 

@@ -9,7 +9,8 @@ change of a formula stands for both, and for one made in the formula alone, whic
 Prints what survives, a line each, "block.column: change"; by block and in all, how many changes there are, survive, are
 proved (`equivalent.py`), and are unexplained. BLOCK: these blocks alone; --of: those
 changes alone that an earlier run printed.
-Takes half an hour on a core for all blocks, one or two minutes for most: a benchmark of the pages, not one of them.
+Takes an hour or more on a core for all blocks, some minutes for most: a benchmark of the pages, not one of them.
+`test_flipped.py` asserts what it finds of some (slow).
 """
 
 # ruff: noqa: E402
@@ -35,7 +36,7 @@ import test_choices_of_money
 import test_choices_of_parts
 from equivalent import explained
 from support.choices import changed
-from support.flipped import Flippable, every_change, layout_of
+from support.flipped import Flippable, every_change, layout_of, nearby
 from support.tight import tight_books
 from support.worked import Figure, job_of
 
@@ -76,8 +77,10 @@ def pages():
         yield modules[0].JOB, None, getattr(modules[0], "BEFORE", None), lambda _, figures=figures: figures
 
 
-def choices():
-    for job, before, words, figures in (one for module in CHOICES for one in module.CHOICES.values()):
+def choices(names=()):
+    """All, or those of some names."""
+    chosen = (one for module in CHOICES for name, one in module.CHOICES.items() if not names or name in names)
+    for job, before, words, figures in chosen:
         yield f"{job}.yaml", changed(job, words), before and f"{before}.yaml", lambda _, figures=figures: figures
 
 
@@ -94,13 +97,17 @@ def _on_sheet(opened, equation, place, value):
     return Figure(equation, place, (opened.units.to_cell(value, quantity),), ("",), {})
 
 
-def book_of(folder, file, text, before, figures):
+def opened_of(folder, file, text, before):
     path = HERE / file
     if text is not None:
         path = folder / file
         path.write_text(text)
     (folder / "job").mkdir()
-    opened = job_of(path, folder / "job", before and HERE / before, tight_books)
+    return job_of(path, folder / "job", before and HERE / before, tight_books)
+
+
+def book_of(folder, file, text, before, figures):
+    opened = opened_of(folder, file, text, before)
     return opened, Flippable(opened, folder / "book.xlsx", figures(opened))
 
 
@@ -114,18 +121,21 @@ def candidates(layout, only, earlier):
     }
 
 
-def survivors(only=(), earlier=()):
-    """The changes tried, and those of them that no page, choice or branch shows."""
+def survivors(seen, only=(), earlier=()):
+    """The changes tried, and those of them that no occasion shows; a book is made where a change is near its figures."""
     alive = None
     with TemporaryDirectory() as top:
-        for number, occasion in enumerate(occasions()):
+        for number, (*files, figures) in enumerate(seen):
             folder = Path(top, str(number))
             folder.mkdir()
-            _, book = book_of(folder, *occasion)
+            opened = opened_of(folder, *files)
             if alive is None:
-                alive = candidates(book.layout, only, earlier)
+                layout = layout_of(opened)
+                alive = candidates(layout, only, earlier)
                 tried = list(alive)
-            alive = book.survivors(alive)
+            of = figures(opened)
+            if nearby(layout, alive, of):
+                alive = Flippable(opened, folder / "book.xlsx", of).survivors(alive)
     return tried, list(alive)
 
 
@@ -141,7 +151,7 @@ def main(arguments):
     parser.add_argument("blocks", nargs="*", metavar="BLOCK")
     parser.add_argument("--of", type=Path, metavar="FILE")
     options = parser.parse_args(arguments)
-    tried, left = survivors(options.blocks, set(options.of.read_text().splitlines()) if options.of else ())
+    tried, left = survivors(occasions(), options.blocks, set(options.of.read_text().splitlines()) if options.of else ())
     proved = [change for change in left if explained(*change)]
     unexplained = sorted(set(left) - set(proved))
     print(*map(": ".join, unexplained), sep="\n")
