@@ -108,6 +108,7 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         r"^0 -> 1 \(2\)$|^IF\(\{pump_at\}>0,\{gallon|^\{pump_at\}>0 -> \{pump_at\}>=0$|^\{pump_at\} -> \{load\}$",
         "of a coat without a pump no load, hose or rental of one is asked for; it has a load where it has a pump",
     ),
+    ("coat_steps.rented", r"^\{pump_at\} -> \{load\}$", "it has a load where it has a pump"),
     (
         "coat_steps.first",
         r"^0 -> 1 \(2\)$|^\{here\} -> \{times\}$",

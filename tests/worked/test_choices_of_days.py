@@ -124,7 +124,15 @@ CHOICES = {
         [
             figure("run.end", fence_whole.brushed, fence_whole.primed, fence_whole.green, 5 * day + coat),
             figure("plan.flush_labor", 4 * 0.25),
+            figure("machines.worked", 6, name="Small pump"),  # gray on days 1 and 2, green on 3 and 4, 6 and 7
         ],
+    ),
+    # the fence waits as long as before, for its own coats
+    "walls that dry for days": (
+        "court",
+        None,
+        {"{system: Walls, coating: Paint, color: White,": "{system: Walls, coating: Slow primer,"},
+        [figure("days.alone", *court.alone)],
     ),
     # ---- hands: alternates that stand first take none, whatever their tasks; a coat that comes first
     "alternates that stand first": (

@@ -66,6 +66,12 @@ CHOICES = {
         {"contingency: 10 %": "contingency: 10 %\n  rental_days: 7"},
         [figure("machines.cost", 7 * 100 + 40, 4 * 15, name=("lift", "scaffold"))],
     ),
+    "no days of what is rented": (
+        "dock",
+        "court",
+        {"contingency: 10 %": "contingency: 10 %\n  rental_days: 0"},
+        [figure("machines.cost", 0, 4 * 15, name=("lift", "scaffold"))],
+    ),
     "months that are dearer than weeks": (
         "rentals",
         "court",
