@@ -267,6 +267,11 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         "a task by visit is for the whole job (refused beside a system), and parts share tasks of systems: a term that "
         "could go",
     ),
+    (
+        "parts.weight",
+        r"^\{own\}\+\(SUM\(\{\*own\}\)=0\) -> \(\{own\}-",
+        "where nothing costs, all weigh alike, whatever the sign of it",
+    ),
     ("nozzles.lap", r"^0 -> 1$|^IF\(|excess", "terms without an overlap are at fault, and there is no price"),
 )
 

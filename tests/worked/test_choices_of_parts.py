@@ -27,7 +27,12 @@ CHOICES = {
         {"sales_tax: 0 %": "sales_tax: 10 %"},
         [figure("parts.price", 417.28, 1657.46, 1152.26, 3227, 1765, 520, 324)],
     ),
-    "a part that costs nothing": ("gift", "court", {}, [figure("parts.price", 100, 100), figure("parts.share", 1, 1)]),
+    "a part that costs nothing": (
+        "gift",
+        "court",
+        {},
+        [figure(f"parts.{key}", 100, 100) for key in ("price", "price_to")] + [figure("parts.share", 1, 1)],
+    ),
 }
 
 
