@@ -133,7 +133,8 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
     ),
     (
         "run.loaded run.halts",
-        r"^\(\{no\}>1\)\*\(1\+\(\{pump\^\}=\{@\}\)\) -> \(1\+|^\{no\}>1 -> \{no\}>=1$|-> CHOOSE\(.*,\{loaded@\^\},\{loaded",
+        r"^\(\{no\}>1\)\*\(1\+\(\{pump\^\}=\{@\}\)\) -> \(1\+|^\{no\}>1 -> \{no\}>=1$"
+        r"|-> CHOOSE\(.*,\{loaded@\^\},\{loaded",
         "over the first row stands its header, which is no number and is in no pump",
     ),
     ("work_days.gun", r"\{run\.day\}>0", "what is of no day ends on none, before the first: a condition that could go"),
@@ -202,7 +203,7 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
     (
         "plan.gun_from plan.hand_end",
         r"^\{lanes\.hand_end\} -> \{lanes\.ready\}$|^\{lanes\.hand\}\*\{lanes\.all_at_it\} -> \{lanes\.all_at_it\}$",
-        "a system is ready when its hands are done, and one without tasks when they begin, at the end of the first tasks",
+        "a system is ready when its hands are done, and one without tasks when they begin, after the first tasks",
     ),
     (
         "plan.lanes_end",
@@ -256,8 +257,14 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         "a system has coated area where it has measured area, and work there",
     ),
     (
+        "systems.slow systems.slow_all systems.open_slow systems.open_slow_all",
+        r"^\{(measured|opened)(_all@)?\} -> \{(coated|open_work)(_all@)?\}$",
+        "asked for 0 alone: what is measured is coated, what is open is worked at",
+    ),
+    (
         "film.guard_share film.work_ratio coat_cost.paint hours.pace hours.trigger_share",
-        r"^\{(surface_coats\} -> \{coated|coated\} -> \{surface_coats|elapsed\} -> \{labor|gallon\.need\} -> \{gallon\.applied)"
+        r"^\{(surface_coats\} -> \{coated|coated\} -> \{surface_coats|elapsed\} -> \{labor|"
+        r"gallon\.need\} -> \{gallon\.applied)"
         r"\}$",
         "asked for 0 alone: coats go on a face where it is coated, take paint, time and hands there",
     ),

@@ -122,7 +122,7 @@ def candidates(layout, only, earlier):
 
 
 def survivors(seen, only=(), earlier=()):
-    """The changes tried, and those of them that no occasion shows; a book is made where a change is near its figures."""
+    """The changes tried, and those of them that no occasion shows; books are made where a change is near a figure."""
     alive = None
     with TemporaryDirectory() as top:
         for number, (*files, figures) in enumerate(seen):
@@ -140,7 +140,7 @@ def survivors(seen, only=(), earlier=()):
 
 
 def by_block(*lists):
-    """(block, how many changes of it each list has), the most unexplained, which come last, first; then those of all."""
+    """(block, how many changes of it each list has), first where most are in the last one; then those of all."""
     counts = [Counter(column.partition(".")[0] for column, _ in one) for one in lists]
     yield from ((block, *(one[block] for one in counts)) for block in sorted(counts[0], key=lambda of: -counts[-1][of]))
     yield "all", *map(len, lists)

@@ -1,5 +1,5 @@
-"""What no page comes to of the schedule: each is one of the jobs with words changed, and the figures that follow, worked
-out beside it on what the page of that job has worked out.
+"""What no page comes to of the schedule: each is one of the jobs with words changed, and the figures that follow,
+worked out beside it on what the page of that job has worked out.
 """
 
 from math import exp

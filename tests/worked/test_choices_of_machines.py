@@ -34,10 +34,7 @@ CHOICES = {
     "the gun before hands": (
         "tower",
         "court",
-        {
-            "{tag: D, system: Steps, length: 80 ft, height: 10 ft}": "{tag: D, system: Steps, length: 80 ft, height: 10 ft,"
-            " access: platform}"
-        },
+        {"Steps, length: 80 ft, height: 10 ft}": "Steps, length: 80 ft, height: 10 ft, access: platform}"},
         [
             figure("run.end", tower.first, tower.steps),
             figure("machines.since", 2, name="platform"),
@@ -45,14 +42,15 @@ CHOICES = {
             figure("machines.cost", 300 + 3 * 90 + 20, name="platform"),
         ],
     ),
-    # the spire is scrubbed from the lift on the third day to the eighth, and sprayed then, in less than half an hour's work
+    # the spire is scrubbed from the lift on the third day to the eighth, and sprayed then, in less than half an hour of
+    # work
     "hands before the pump": (
         "tower",
         "court",
         {
             "{name: Spire, surface: Plaster, method: roll,": "{name: Spire, surface: Plaster,",
-            "system: Spire, length: 10 ft, height: 10 ft, access: platform": "system: Spire, length: 10 ft, height: 10 ft,"
-            " access: lift",
+            "{tag: C, system: Spire, length: 10 ft, height: 10 ft, access: platform}": "{tag: C, system: Spire,"
+            " length: 10 ft, height: 10 ft, access: lift}",
         },
         [
             figure("machines.since", 3, 8, name=("lift", "Yard pump")),
@@ -134,16 +132,16 @@ CHOICES = {
         },
         [figure("run.system", dock.KEEL, dock.HULL)],
     ),
-    # all red but the cabin's and the boom's: the gaff keeps it and needs the lift; then the mast is rolled for 15 h, until
-    # the fourth day, and red goes on. A ladder stands by hull and keel on the first day and the last two of their three
+    # all red but the cabin's and the boom's: the gaff keeps it and needs the lift; then the mast is rolled for 15 h,
+    # until the fourth day, and red goes on. A ladder stands by hull and keel on the first day, the fourth and the fifth
     "a color that is kept from the first step": (
         "dock",
         "court",
         {
             "color: Blue": "color: Red",
             "Mast, length: 50 ft": "Mast, length: 250 ft",
-            "system: Hull, length: 100 ft, height: 10 ft}": "system: Hull, length: 100 ft, height: 10 ft, access: ladder}",
-            "system: Keel, length: 100 ft, height: 10 ft}": "system: Keel, length: 100 ft, height: 10 ft, access: ladder}",
+            "Hull, length: 100 ft, height: 10 ft}": "Hull, length: 100 ft, height: 10 ft, access: ladder}",
+            "Keel, length: 100 ft, height: 10 ft}": "Keel, length: 100 ft, height: 10 ft, access: ladder}",
             "pumps:\n": "access:\n  - {name: ladder, factor: 1, owned_day: 10, height_limit: 40 ft}\npumps:\n",
         },
         [
@@ -163,7 +161,7 @@ CHOICES = {
         "dock",
         "court",
         {
-            "  - {task: Rinse}\n": "  - {task: Rinse}\n  - {task: Sand, system: Mast}\n  - {task: Sand, system: Cabin}\n",
+            "{task: Rinse}\n": "{task: Rinse}\n  - {task: Sand, system: Mast}\n  - {task: Sand, system: Cabin}\n",
             "{name: Keel, surface: Plaster}": "{name: Keel, surface: Plaster, pump: Other pump}",
             "flush: 0.25 h}": "flush: 0.25 h}\n  - {change: Other pump, rental: 50}",
         },

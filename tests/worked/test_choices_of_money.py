@@ -166,6 +166,7 @@ CHOICES = {
             figure("hours.trigger_share", 0),
             figure("plan.lost", 0),
             figure("systems.slow", 1),
+            figure("systems.slow_all", 1),
         ],
     ),
     # two hours by four, of which a fifth bring nothing
