@@ -279,6 +279,11 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         r"^\{own\}\+\(SUM\(\{\*own\}\)=0\) -> \(\{own\}-",
         "where nothing costs, all weigh alike, whatever the sign of it",
     ),
+    (
+        "gallons.own_load gallons.fill",
+        r"^\{hoses\}\*\(\{only\}>0\) -> \{hoses\}$|^\{only\}>0 -> \{only\}>=0$|^\{only\} -> |^\{hoses\} -> \{guns\}$",
+        "loads of their own are asked of coats of an alternate alone; there are hoses where there are guns",
+    ),
     ("nozzles.lap", r"^0 -> 1$|^IF\(|excess", "terms without an overlap are at fault, and there is no price"),
 )
 
