@@ -251,6 +251,14 @@ def test_a_start_on_a_holiday_moves_on(yard):
     assert rows["days"][0].finish == day("2026-06-09")
 
 
+def test_a_first_day_with_a_time_is_that_day(yard):
+    """As a cell may have it: Friday, June 5th, at eight is that Friday, and Monday follows it."""
+    rows = yard(values={"job": {"start": day("2026-06-05") + 8 / 24}})
+    assert [row.date for row in rows["work_days"][:2]] == [day("2026-06-05"), day("2026-06-08")]
+    base = rows["days"][0]
+    assert base.finish == day("2026-06-08") and base.promised == int(base.promised)
+
+
 def test_a_job_without_a_first_day_has_days_and_no_dates(yard):
     """In the open, of the mean month: twelve months that lose 0.6 in all lose 0.05 each."""
     months = {f"lost_{month}": 0.05 for month in "jan feb mar apr may jun jul aug sep oct nov dec".split()}

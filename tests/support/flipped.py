@@ -36,11 +36,6 @@ class Flippable(Book):
         found = self.values(figure)
         return len(found) == len(figure.values) and all(map(_same, found, figure.values))
 
-    def _looked_at(self, figure):
-        """'block.key' of the columns in which a figure is found."""
-        block = figure.place.partition(".")[0]
-        return [figure.place, *(f"{block}.{key}" for key in figure.where if key != "copy")]
-
     def missed(self):
         """The first figure that the cells do not show, from the last one back; None where they show all."""
         return next((one for one in self.figures if not self.shows(one)), None)
@@ -67,15 +62,26 @@ class Flippable(Book):
 
     def survivors(self, alive):
         """Of the changes that are still alive, (column, words) -> formula, those that no figure of this book shows."""
-        looked_at = {at for one in self.figures for at in self._looked_at(one)}
-        near = {name: bool(resting_on(self.layout, name) & looked_at) for name, _ in alive}
+        near = nearby(self.layout, alive, self.figures)
         left = {
             change: formula
             for change, formula in alive.items()
-            if not (near[change[0]] and self.notices(change[0], formula))
+            if not (change[0] in near and self.notices(change[0], formula))
         }
         assert self.missed() is None, "a formula was not put back"
         return left
+
+
+def nearby(layout, changes, figures):
+    """The columns of some changes on which one of the figures rests."""
+    places = {at for one in figures if one.place for at in _looked_at(one)}
+    return {name for name in {name for name, _ in changes} if resting_on(layout, name) & places}
+
+
+def _looked_at(figure):
+    """'block.key' of the columns in which a figure is found."""
+    block = figure.place.partition(".")[0]
+    return [figure.place, *(f"{block}.{key}" for key in figure.where if key != "copy")]
 
 
 def layout_of(opened):

@@ -6,15 +6,16 @@ The pages read nothing of the product but the built book, and each formula of it
 term that is dropped in formula and model together is seen exactly when the figures of a book so changed miss a page: a
 change of a formula stands for both, and for one made in the formula alone, which the engines see besides.
 
-Prints what survives, a line each, "block.column: change", by block, and which share of all is unexplained; EQUIVALENT
-says of some why no figure can differ. BLOCK: these blocks alone; --of: those changes alone that an earlier run printed.
-Takes half an hour on a core for all blocks, one or two minutes for most: a benchmark of the pages, not one of them.
+Prints what survives, a line each, "block.column: change"; by block and in all, how many changes there are, survive, are
+proved (`equivalent.py`), and are unexplained. BLOCK: these blocks alone; --of: those
+changes alone that an earlier run printed.
+Takes an hour or more on a core for all blocks, some minutes for most: a benchmark of the pages, not one of them.
+`test_flipped.py` asserts what it finds of some (slow).
 """
 
 # ruff: noqa: E402
 import argparse
 import importlib
-import re
 import sys
 from collections import Counter
 from fnmatch import fnmatch
@@ -27,10 +28,15 @@ sys.path[:0] = [str(HERE.parent.parent), str(HERE.parent), str(HERE)]
 import test_branches
 import test_choices
 import test_choices_of_crews
+import test_choices_of_days
+import test_choices_of_guards
 import test_choices_of_jobs
+import test_choices_of_machines
 import test_choices_of_money
+import test_choices_of_parts
+from equivalent import explained
 from support.choices import changed
-from support.flipped import Flippable, every_change, layout_of
+from support.flipped import Flippable, every_change, layout_of, nearby
 from support.tight import tight_books
 from support.worked import Figure, job_of
 
@@ -39,7 +45,10 @@ PAGES = (
     "cannery", "court court_price", "barn barn_more", "tower", "dock", "fence_whole", "flat", "barn_whole", "fence",
     "cannery_whole", "flat_whole", "rentals",
 )  # fmt: skip
-CHOICES = test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_money
+CHOICES = (
+    test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_days, test_choices_of_machines,
+    test_choices_of_money, test_choices_of_parts, test_choices_of_guards,
+)  # fmt: skip
 # what a contractor pays, buys, sets and promises: blocks and columns
 RESULTS = {
     "purchases", "days", "price", "parts", "counter", "sizes.buy", "sizes.left", "sizes.cash", "picks.set_pressure",
@@ -52,108 +61,6 @@ LEFT_OUT = {
     "*.*_read": "the same",
     "*.*_said": "the same",
 }
-EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are patterns
-    # ---- packs: the first of costs that differ by less than the slack
-    (
-        "purchases.cost_none",
-        r"0\*\{paint|^\{paint\.pack2_(price|volume)\} ->",
-        "nothing times a price or a volume is nothing",
-    ),
-    (
-        "purchases.cost_none",
-        r"^0 -> 1 \(2\)$",
-        "where nothing is left, as many middle packs as fit are none and cost nothing, and are taken instead",
-    ),
-    (
-        "purchases.cost_more",
-        r"^1 -> 2 \(2\)$",
-        "one more middle pack than fit holds all the rest; where there is no middle pack, any number holds nothing",
-    ),
-    (
-        "purchases.middle_fit",
-        r"^0 -> 1 \(2\)$",
-        "where there is no middle pack, any number of it holds and costs nothing, and the first choice stays",
-    ),
-    (
-        "purchases.middle",
-        r"^(CHOOSE\(\{rest_choice@3\},0,|\{middle_fit@3\}|1 -> 2 \(3\)$)",
-        "one more of the largest holds all: nothing is left, of which the first choice, none, costs nothing",
-    ),
-    (
-        "purchases.choice",
-        r"-> MIN\(\{case_cost@(2\},\{case_cost@3\}\)|1\},\{case_cost@3\}\) \(2\)$)",
-        "a cost is above the least of all where it is above the least of the others; who is out is not the least",
-    ),
-    (
-        "purchases.rest_choice",
-        r"-> MIN\(\{cost_(fit@\},\{cost_more@\}\)|none@\},\{cost_more@\}\) \(2\)$)"
-        r"|^\{cost_fit@\} -> \{cost_none@\} \(3\)$|^\{cost_none@\} -> \{cost_fit@\} \([23]\)$",
-        "the same",
-    ),
-    (
-        "purchases.choice",
-        r"^\{case_cost@1\} -> \{cost_more@1\} \([23]\)$",
-        "the same: the first case, of no largest pack, costs the least of its three, of which this is one",
-    ),
-    (
-        "purchases.choice",
-        r"-> MIN\(\{case_cost@1\},\{case_cost@2\}\)$",
-        "packs are whole multiples: where doing without the largest is no dearer than as many as fit, it is made of "
-        "smaller ones for less, and one more of it saves nothing",
-    ),
-    # ---- money
-    (
-        "cost.overhead cost.taxed price.of_sales risk.loaded risk.hourly",
-        r"^0 -> 1$",
-        "of words that stand by the alphabet (overhead_basis, tax_base) a rough match finds the same as an exact one",
-    ),
-    (
-        "price.allowed",
-        r"^(IF\(\{terms\.deposit_cap_amount\}=\"\".* -> \{terms\.deposit_cap_amount\}|"
-        r"\{terms\.deposit_cap_amount\} -> \{terms\.rounding\})$",
-        "this engine leaves a blank cell out of MIN; others take it for 0 (MIN in grammar.py), and are compared",
-    ),
-    (
-        "price.contingency_share",
-        r"^\{cost\} -> \{contingency\}$",
-        "no contingency is no share of any cost, and a job that costs nothing has none",
-    ),
-    (
-        "price.chance_*",
-        r"^MAX\(\{\w+\}-\{outlook\.certain\},0\) -> MAX\(\{",
-        "it is asked for only where the difference is above 0",
-    ),
-    ("price.chance_*", r"^1 -> 2 \(2\)$", "the last argument of NORMDIST: any number but 0 asks for the sum"),
-    (
-        "price.chance_*",
-        r"^\{outlook\.expected\} -> \{outlook\.p10\}$",
-        "where it is asked for, nothing is uncertain and P10 is the mean, or less is paid than is certain, below both",
-    ),
-    # ---- tasks
-    (
-        "basics.disturbed",
-        r"^\{contained\}( -> |\*\()",
-        "what is disturbed is read by tasks that contain alone, which are 0 unless it is contained (their `measures`)",
-    ),
-    # ---- days
-    (
-        "days.a*",
-        r"^(SUMPRODUCT.*\*\(\{no\}>1\) -> SUMPRODUCT.*[^1]\)$|\{no\}>1 -> \{no\}>=1)",
-        "lanes of the base, those of no = 1, add nothing: their `added` and `alone` are 0",
-    ),
-    (
-        "*.*",
-        r"^MIN\(COUNT\(\{work_days\.no\}\),.* -> MIN\((INT|MAX|ROUNDUP)",
-        "what goes on past the days that are listed is refused (Schedule: too long) and has no price",
-    ),
-)
-
-
-def explained(column, words):
-    """Whether a change is proved to be none."""
-    return any(
-        re.search(what, words) and any(fnmatch(column, one) for one in where.split()) for where, what, _ in EQUIVALENT
-    )
 
 
 def occasions():
@@ -170,8 +77,10 @@ def pages():
         yield modules[0].JOB, None, getattr(modules[0], "BEFORE", None), lambda _, figures=figures: figures
 
 
-def choices():
-    for job, before, words, figures in (one for module in CHOICES for one in module.CHOICES.values()):
+def choices(names=()):
+    """All, or those of some names."""
+    chosen = (one for module in CHOICES for name, one in module.CHOICES.items() if not names or name in names)
+    for job, before, words, figures in chosen:
         yield f"{job}.yaml", changed(job, words), before and f"{before}.yaml", lambda _, figures=figures: figures
 
 
@@ -188,13 +97,17 @@ def _on_sheet(opened, equation, place, value):
     return Figure(equation, place, (opened.units.to_cell(value, quantity),), ("",), {})
 
 
-def book_of(folder, file, text, before, figures):
+def opened_of(folder, file, text, before):
     path = HERE / file
     if text is not None:
         path = folder / file
         path.write_text(text)
     (folder / "job").mkdir()
-    opened = job_of(path, folder / "job", before and HERE / before, tight_books)
+    return job_of(path, folder / "job", before and HERE / before, tight_books)
+
+
+def book_of(folder, file, text, before, figures):
+    opened = opened_of(folder, file, text, before)
     return opened, Flippable(opened, folder / "book.xlsx", figures(opened))
 
 
@@ -208,19 +121,29 @@ def candidates(layout, only, earlier):
     }
 
 
-def survivors(only=(), earlier=()):
-    """(number of changes tried, those that no page, choice or branch shows)."""
+def survivors(seen, only=(), earlier=()):
+    """The changes tried, and those of them that no occasion shows; books are made where a change is near a figure."""
     alive = None
     with TemporaryDirectory() as top:
-        for number, occasion in enumerate(occasions()):
+        for number, (*files, figures) in enumerate(seen):
             folder = Path(top, str(number))
             folder.mkdir()
-            _, book = book_of(folder, *occasion)
+            opened = opened_of(folder, *files)
             if alive is None:
-                alive = candidates(book.layout, only, earlier)
-                count = len(alive)
-            alive = book.survivors(alive)
-    return count, list(alive)
+                layout = layout_of(opened)
+                alive = candidates(layout, only, earlier)
+                tried = list(alive)
+            of = figures(opened)
+            if nearby(layout, alive, of):
+                alive = Flippable(opened, folder / "book.xlsx", of).survivors(alive)
+    return tried, list(alive)
+
+
+def by_block(*lists):
+    """(block, how many changes of it each list has), first where most are in the last one; then those of all."""
+    counts = [Counter(column.partition(".")[0] for column, _ in one) for one in lists]
+    yield from ((block, *(one[block] for one in counts)) for block in sorted(counts[0], key=lambda of: -counts[-1][of]))
+    yield "all", *map(len, lists)
 
 
 def main(arguments):
@@ -228,15 +151,14 @@ def main(arguments):
     parser.add_argument("blocks", nargs="*", metavar="BLOCK")
     parser.add_argument("--of", type=Path, metavar="FILE")
     options = parser.parse_args(arguments)
-    count, left = survivors(options.blocks, set(options.of.read_text().splitlines()) if options.of else ())
-    unexplained = sorted(change for change in left if not explained(*change))
+    tried, left = survivors(occasions(), options.blocks, set(options.of.read_text().splitlines()) if options.of else ())
+    proved = [change for change in left if explained(*change)]
+    unexplained = sorted(set(left) - set(proved))
     print(*map(": ".join, unexplained), sep="\n")
-    for block, number in Counter(column.partition(".")[0] for column, _ in unexplained).most_common():
-        print(f"{number:5} {block}")
-    print(
-        f"{count} changes, {len(left)} survive, {len(left) - len(unexplained)} of them proved equivalent;"
-        f" unexplained {len(unexplained) / count:.1%}"
-    )
+    print(f"{'block':15} changes survive  proved unexplained")
+    for block, *numbers, last in by_block(tried, left, proved, unexplained):
+        print(f"{block:15}", *(f"{number:7}" for number in numbers), f"{last:11}")
+    print(f"unexplained {len(unexplained) / len(tried):.1%}")
 
 
 if __name__ == "__main__":

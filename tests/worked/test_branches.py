@@ -25,6 +25,7 @@ BRANCHES = (
     ("E33", "cannery", LIFTED, "rental_days: 17", "cost.access_rental", 5000 + DELIVERED),  # three fives and two: 5300
     ("E33", "cannery", LIFTED, "rental_days: 22", "cost.access_rental", 5000 + 2 * 400 + DELIVERED),
     ("E33", "cannery", LIFTED, "rental_days: 24", "cost.access_rental", 5000 + 1500 + DELIVERED),  # four days: 1600
+    ("E33", "cannery", LIFTED, "rental_days: 26", "cost.access_rental", 5000 + 1500 + 400 + DELIVERED),
     ("E33", "cannery", "rental_5: 1500, rental_20: 5000, delivery: 60", "delivery: 60", "cost.access_rental",
      6 * 400 + DELIVERED),
     # old paint is contained where it is disturbed beyond minor work, is old, and is not found free of lead

@@ -236,6 +236,13 @@ CHOICES = {
         [figure("cost.task_material", 63.07 - 30 * 0.5)],
     ),
     # ---- what stands on no page
+    "no openings": (
+        "dock",
+        "court",
+        {},
+        [figure(f"systems.{key}_slow{all_of}", 1) for key in ("edge", "open") for all_of in ("", "_all")],
+    ),
+    "slow edges of systems": ("court", None, {}, [figure("systems.edge_slow", 167 / 150, 1, 1, 1.5, 1.5)]),
     "openings of lines": ("barn", None, {}, [figure("areas.opened", 1 + 2 + 1, 1, 1 + 1, 0)]),
     "alternates that there are not": (
         "barn",

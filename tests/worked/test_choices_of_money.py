@@ -152,18 +152,32 @@ CHOICES = {
         "gift",
         "court",
         {
-            "height: 10 ft}": "height: 10 ft, openings: [{name: Void, width: 10 ft, height: 10 ft}]}",
+            "height: 10 ft}": "height: 10 ft, access: lift, openings: [{name: Void, width: 10 ft, height: 10 ft}]}",
             ", method: roll": "",
         },
         [
+            figure("days.days", 0, 0, 0, 0),
+            figure("machines.cost", 0, name="lift"),
             figure("price.net", 100),
+            figure("parts.price", 100, 100),
             figure("price.per_area", 0),
             figure("film.work_ratio", 1),
             figure("hours.pace", 0),
             figure("hours.trigger_share", 0),
             figure("plan.lost", 0),
             figure("systems.slow", 1),
+            figure("systems.slow_all", 1),
         ],
+    ),
+    # two hours by four, of which a fifth bring nothing
+    "an open wall that is washed": (
+        "gift",
+        "court",
+        {
+            "height: 10 ft}": "height: 10 ft, openings: [{name: Void, width: 10 ft, height: 10 ft}]}\n"
+            "tasks:\n  - {task: Wash, hours: 2 h}"
+        },
+        [figure("plan.lost", 0), figure("days.work", 2 * 0.8 * 1.2 / 4), figure("days.visits", 1)],
     ),
 }
 
