@@ -9,6 +9,7 @@ from pathlib import Path
 from builder.files import apart, put, put_all, words
 from builder.options import parser
 from builder.problems import Misused, Problem, Refused, as_json
+from builder.side_by_side import collect_seldom
 from builder.telling import done, each_of, plain_text, say, warn, worst
 
 
@@ -260,6 +261,7 @@ RUN = {
 
 
 def main(arguments=None):
+    collect_seldom()
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):  # a console that cannot show a letter shows its escape
             stream.reconfigure(errors="backslashreplace")
