@@ -71,8 +71,8 @@ def machines_block(access):
           "IF({from_gun}*{from_hand}=0,{from_gun}+{from_hand},MIN({from_gun},{from_hand}))"),
         C("span", "Machine: working days from first to last use", "count", "IF({until}=0,0,{until}-{since}+1)"),
         C("worked", "Machine: days of use", "count",
-          f"MIN({{span}},{gun('use_days', f'SUMPRODUCT({OWN}*{{run.pump_days}})')}"
-          "+IF({from_hand}=0,0,INDEX({lanes.hand_use},1,{no})-{from_hand}+1))"),
+          f"{gun('use_days', f'SUMPRODUCT({OWN}*{{run.pump_days}})')}"
+          "+IF({from_hand}=0,0,INDEX({lanes.hand_use},1,{no})-{from_hand}+1)"),
         C("idle", "Machine: rented, and on site more than twice its use", "count",
           '{hired}*({span}>2*{worked})*({job.rental_days}="")'),
         C("more", "Machine: use that an alternate adds", "time",
@@ -126,7 +126,7 @@ def machines(est):
 
 
 def _gun(est, row):
-    """From which day until which the gun lane needs it, and on how many."""
+    """From which day until which the gun lane needs it, and on how many days hands do not."""
     if row.access_no:
         found = est.rows["run"][0]
         return tuple(getattr(found, key)[row.access_no - 1] for key in ("use_from", "use_until", "use_days"))
@@ -147,7 +147,7 @@ def _span(est, row, machine):
     row.since = min((one for one in (row.from_gun, row.from_hand) if one), default=0.0)
     row.span = row.until - row.since + 1 if row.until else 0.0
     by_hand = hand.hand_use[at] - row.from_hand + 1 if row.from_hand else 0.0
-    row.worked = min(row.span, gun[2] + by_hand)
+    row.worked = gun[2] + by_hand
     row.idle = float(bool(row.hired) and row.span > 2 * row.worked and est.job.rental_days is None)
 
 

@@ -42,6 +42,11 @@ def run_block(systems, pumps, access):
         """Of the days of this row, those after the last day of the earlier rows marked by `which`."""
         return f"MAX(0,{{last}}-MAX({{day}}-1,SUMPRODUCT(LARGE({which}*({{*no}}<{{no}})*{{*last}},1))))"
 
+    def by(day):
+        """Of the days on which the gun lane needs a machine, those until a day."""
+        return (f"SUMPRODUCT({{*fresh@}}*({{*last}}<={day})"
+                f"+({day}-{{*last}}+{{*fresh@}})*({{*last}}>{day})*({{*last}}-{{*fresh@}}<{day}))")
+
     return Block("run", SHEET, (
         C("no", "Place", "count", label=lambda number: number),
         C("live", "Used", "count", 'IF((N({plan.passed})=1)*({no}<=N({plan.steps}))=1,1,"")', ""),
@@ -98,7 +103,12 @@ def run_block(systems, pumps, access):
         C("use_from", "Gun lane needs, from day", "count",
           f"IF({{use_until@}}=0,0,{first_of('{*uses@}', '{*day}', '{work_days.no}')})", **total),
         C("use_until", "Gun lane needs, until day", "count", "SUMPRODUCT(LARGE({*uses@}*{*last},1))", **total),
-        C("use_days", "Gun lane needs, days", "count", "SUM({*fresh@})", **total),
+        C("hands_until", "Hands need, until day", "count", "N(INDEX({lanes.hand_use},1,{@}))", **total),
+        C("hands_after", "Hands need, after day", "count", "MAX(0,N(INDEX({lanes.hand_from},1,{@}))-1)", **total),
+        C("until_hands_end", "Gun lane needs, days until hands end", "count", by("{hands_until@}"), **total),
+        C("until_hands_begin", "Gun lane needs, days until hands begin", "count", by("{hands_after@}"), **total),
+        C("use_days", "Gun lane needs, days without hands", "count",
+          "SUM({*fresh@})-{until_hands_end@}+{until_hands_begin@}", **total),
     ), {"lane": At("lanes", "{system}"), "coming": At("steps", "{next@}"), "this": At("steps", "{step}"),
         "coat": At("coat_steps", "INDEX({steps.coat_at},{step})"), "own": At("pumps", "{pump}")}, "live",
         under="work_days", section="Steps, in the order of the work")
@@ -284,10 +294,28 @@ def _machines(est):
     needs = [[one for one in rows if one.uses[at]] for at in places]
     rows[0].use_from = tuple(min((one.day for one in own), default=0.0) for own in needs)
     rows[0].use_until = tuple(max((one.last for one in own), default=0.0) for own in needs)
-    rows[0].use_days = tuple(sum(one.fresh[at] for one in rows) for at in places)
+    if est.rows["plan"][0].passed:
+        _hand_days(est)
+    hands, none = est.rows["lanes"][0], (0.0,) * len(est.rows["machines"])
+    rows[0].hands_until = (hands.hand_use or none)[: len(places)]
+    rows[0].hands_after = tuple(max(0.0, one - 1) for one in (hands.hand_from or none)[: len(places)])
+    for key, border in (("end", "hands_until"), ("begin", "hands_after")):
+        days = tuple(sum(_until(one, at, day) for one in rows) for at, day in enumerate(getattr(rows[0], border)))
+        setattr(rows[0], f"until_hands_{key}", days)
+    rows[0].use_days = tuple(
+        sum(one.fresh[at] for one in rows) - rows[0].until_hands_end[at] + rows[0].until_hands_begin[at]
+        for at in places
+    )
+
+
+def _until(row, at, day):
+    """Of the days that a row adds to those of an access, those until a day."""
+    return min(row.fresh[at], max(0.0, day - (row.last - row.fresh[at])))
+
+
+def _hand_days(est):
+    """From which day until which hands need each access."""
     lanes, machines = est.rows["lanes"], est.rows["machines"]
-    if not est.rows["plan"][0].passed:
-        return
     for key, reach, pick in (("hand_use", "hand_until", max), ("hand_from", "hand_day", min)):
         found = []
         for at, machine in enumerate(machines):

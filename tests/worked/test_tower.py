@@ -65,11 +65,11 @@ page("E36", "days.visits", array([10] * 4), "10 10 10 10")  # for which the gun 
 page("E33 E36", "machines.since", array([1, 1, 3]), "1 1 3", name=NAMES)
 page("E33 E36", "machines.until", array([5, 4, 9]), "5 4 9", name=NAMES)
 page("E33 E36", "machines.span", array([5, 4, 7]), "5 4 7", name=NAMES)
-page("E33 E36", "machines.worked", array([4, 4, 7]), "4 4 7", name=NAMES)
-page("E33", "machines.cost", array([4 * 15, 4 * 100 + 40, 300 + 2 * 90 + 20]), "60 440 500", name=NAMES)
+page("E33 E36", "machines.worked", array([3, 4, 7]), "3 4 7", name=NAMES)
+page("E33", "machines.cost", array([3 * 15, 4 * 100 + 40, 300 + 2 * 90 + 20]), "45 440 500", name=NAMES)
 # the porch takes the boom for a day more, the vane the platform
 for copy, boom, platform in ((2, 540, 500), (3, 440, 500), (4, 440, 590)):
-    page("E33", "machines.cost", array([60, boom, platform]), f"60 {boom} {platform}", name=NAMES, copy=copy)
+    page("E33", "machines.cost", array([45, boom, platform]), f"45 {boom} {platform}", name=NAMES, copy=copy)
 # fmt: on
 
 
