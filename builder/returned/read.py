@@ -150,9 +150,10 @@ def _areas(book):
             ((sheet, address),) = defined.destinations
             left, top, right, bottom = range_boundaries(address)
             size = (bottom - top + 1) * (right - left + 1)
-        except (TypeError, ValueError, TokenizerError):  # deleted, whole columns, or not one run of cells
+            sheet = sheet.replace("''", "'")  # an apostrophe is doubled between quotes
+        # deleted, whole columns, not one run of cells, or no sheet is named
+        except (TypeError, ValueError, TokenizerError, AttributeError):
             continue
-        sheet = sheet.replace("''", "'")  # an apostrophe is doubled between quotes
         inside = 1 <= left <= right <= COLUMNS and 1 <= top <= bottom <= ROWS
         if sheet in book.sheetnames and inside and size <= LARGEST and copy in (None, sheet):
             found[name] = Area(sheet, left, top, right, bottom)

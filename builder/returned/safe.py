@@ -15,7 +15,7 @@ from builder.problems import Problem, Refused
 from builder.quantities import SYSTEMS
 from builder.records.kinds import TABLES
 from builder.records.versions import SCHEMA
-from builder.stages.book import ROOM
+from builder.stages.book import PAPERS, ROOM
 
 # The largest book of ours, of 2,000 lines, is 1.5 MB, 20 MB unpacked, in 79 parts, with 1.6 million tags and 0.34
 # million cells. A library that packs nothing and writes each column of each sheet by itself (SheetJS) makes of it
@@ -89,6 +89,7 @@ def sound(name: str, settings: Mapping[str, Any]) -> None:
     right = {
         "schema": isinstance(schema, float) and schema >= 1,
         "units": settings["units"] in SYSTEMS,
+        "paper": settings["paper"] in PAPERS,
         "currency": isinstance(settings["currency"], str),
         "exchange": isinstance(settings["exchange"], float) and 0 < settings["exchange"] < float("inf"),
         **{

@@ -7,6 +7,7 @@ from builder.sheets.grammar import Column as C
 
 # A fact of a book -> the table whose rows it counts.
 _FIRST = {"lines": "takeoff", "plan_lines": "signed", "contract_lines": "contract", "log_lines": "log"}
+PAPERS = ("letter", "a4")
 ROOM = _FIRST | {f"{table}_lines": table for table in TABLES if table not in _FIRST.values()}
 # fmt: off
 FACTS = (

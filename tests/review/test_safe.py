@@ -221,6 +221,7 @@ BENT = {  # input of Takeoff -> what its name is bent to
     "access": b"'Takeoff'!$G$0",
     "count": b"'Takeoff'!$G$5:$G$6,'Takeoff'!$G$8",
     "profile": b"&quot;(((",
+    "windows": b"$G$5:$G$9",
 }
 
 
@@ -237,6 +238,18 @@ def test_names_that_were_bent(tmp_path, books):
     told = {found.message for found in one.findings if (found.kind, found.sheet) == ("name", "Takeoff")}
     assert told == {f"{title} was deleted; it is read as blank" for title in titles.values()}
     assert one.opened.price() is None
+
+
+def test_a_paper_that_there_is_not(tmp_path, golden):
+    """Two names that were swapped: the book says elsewhere neither of its facts."""
+    data, cells = golden
+    swapped = re.sub(
+        rb'(<definedName name="book_paper">[^<]*!)[^<]*',
+        rb"\g<1>" + re.sub(r"([A-Z]+)(\d+)", r"$\1$\2", cells["schema"]).encode(),
+        data["xl/workbook.xml"],
+    )
+    said = refusal(tmp_path, packed(data | {"xl/workbook.xml": swapped}))
+    assert said.startswith("what the workbook was built of was changed: its paper cannot be '2")
 
 
 def test_a_book_of_which_no_input_is_left(tmp_path, books):
