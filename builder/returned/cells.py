@@ -16,6 +16,7 @@ from openpyxl.xml.constants import SHARED_STRINGS, SHEET_MAIN_NS
 from builder.documents import MOST_LETTERS
 from builder.returned import safe
 from builder.returned.formulas import Formulas, Shared
+from builder.sheets.grammar import ROWS
 
 FORMULAS = 70_000_000  # letters of all formulas, each cell's own written out; the largest book of ours has 46 million
 TOO_LONG = f"a cell on the sheet {{}}, row {{}}, holds more than {MOST_LETTERS:,} characters"
@@ -115,6 +116,8 @@ class _CellsOnly(ExcelReader):
             if element.tag == ROW_TAG:
                 number, cells = parser.parse_row(element)
                 for inside, cell in zip(element, cells):
+                    if cell["row"] > ROWS:  # no sheet has it; looked for, it takes all memory there is
+                        raise ValueError(cell["row"])
                     if inside.find(FORMULA_TAG) is not None:
                         place = cell["row"], cell["column"]
                         formulas[place] = self.formula(parser, inside, place, sharing)

@@ -52,6 +52,13 @@ def test_more_cells_than_an_estimate_has(tmp_path, books):
     )
 
 
+def test_a_cell_in_a_row_that_no_sheet_has(tmp_path, books):
+    """It took a gigabyte to look for."""
+    far = after_data((b'<row r="300"><c r="C999999999999999999"><v>7</v></c></row>', b""))
+    said = refusal(tmp_path, changed(books["small shed"], sheet=far))
+    assert said == "it is damaged (download it again, or ask the sender for it again)"
+
+
 @pytest.mark.parametrize("gap", [b" ", b"\t", b"\n"])
 def test_more_names_than_an_estimate_has(tmp_path, books, gap):
     crowd = changed(
