@@ -147,7 +147,8 @@ class Located(Layout):
     def pages(self):
         """The sheets that are there and are looked at row by row: people see them, and no rows are entered there."""
         tables = {block.sheet for block in self.blocks if block.entered and block.form == "table"}
-        return [title for title, now in self.sheets.items() if now and title in FOR_PEOPLE - tables]
+        pages = FOR_PEOPLE - tables
+        return [title for title, now in self.sheets.items() if now and title in pages]
 
     def lines(self, key, place):
         """(record from 0, its row by now) of a column that runs down, but of those whose row was deleted."""

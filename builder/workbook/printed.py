@@ -78,9 +78,8 @@ def bid(writer):
     sheet, places = writer.sheets["Bid"], writer.layout.places
     for col, width in enumerate(BID_WIDTHS):
         sheet.set_column(col, col, width)
-    sheet.set_column(
-        CHAIN, CHAIN, 14, None, {"level": 1, "hidden": True}
-    )  # not next to what is printed: it would be too
+    # not next to what is printed: LibreOffice would print it too
+    sheet.set_column(CHAIN, CHAIN, 14, None, {"level": 1, "hidden": True})
     sheet.set_column(CHAIN + 1, CHAIN + 1, None, None, {"collapsed": True})
     sheet.freeze_panes(3, 0)
     said, scope = writer.estimate.rows["bid"][0], writer.estimate.rows["scope"]

@@ -18,9 +18,8 @@ def schedule(writer):
     sheet.write_string(3, 2, "Read", writer.styles("head_number"))
     sheet.write_string(HEADLINE + 1, 0, LEGEND, writer.styles("quiet"))
     name, day = places["calendar", "name"], places["day_list", "date"]
-    sheet.set_row(
-        writer.layout.numbers(name.block) - 1, None, None, {"level": 1, "hidden": True}
-    )  # its headers say the day
+    numbers = writer.layout.numbers(name.block) - 1  # its headers say the day
+    sheet.set_row(numbers, None, None, {"level": 1, "hidden": True})
     for place in (name, day):
         first, last = place.row - 1, place.row + place.rows - 2
         reading.call(writer, sheet, (first, 0, last, len(WIDTHS) + ACROSS - 1), ("line", f"LEN($A{place.row})>0"))
