@@ -231,7 +231,9 @@ def _settings(back):
     made = _made(back)
     back.settings = {**here, **made}
     back.restated = [
-        (key, here[key]) for key, value in made.items() if here[key] != value and not _alike(here[key], value)
+        (key, here[key])
+        for key, value in made.items()
+        if key not in absent and here[key] != value and not _alike(here[key], value)
     ]
     safe.sound(back.name, back.settings)
 

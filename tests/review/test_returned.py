@@ -12,11 +12,11 @@ from support.small import CATALOGS
 from builder.cli import main
 from builder.jobs import open_job
 from builder.records.kinds import KINDS
-from builder.returned.read import returned
+from builder.returned.read import LATER, returned
 from builder.returned.taken import as_job, taken
 from builder.review.inspect import inspect
 
-pytestmark = pytest.mark.usefixtures("small")
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("small")]
 
 
 def found(data):
@@ -107,6 +107,15 @@ def test_a_deleted_name_is_told(books):
             "Coated area on the sheet Areas was deleted, or its defined name points nowhere: formulas that use it show an error",
         )
     ]
+
+
+def test_the_name_of_a_fact_of_the_book_may_be_gone(books):
+    """What the book was made with counts, and nothing was said otherwise."""
+    made = books["small shed"].data
+    gone = patched(made, "xl/workbook.xml", rb'<definedName name="book_coats_lines">[^<]*</definedName>', b"")
+    back = returned(io.BytesIO(gone))
+    assert back.settings == returned(io.BytesIO(made)).settings and back.settings["coats_lines"] != LATER["coats_lines"]
+    assert [one.kind for one in inspect(back, [CATALOGS]).findings] == ["name"]
 
 
 def test_a_sheet_whose_new_name_has_an_apostrophe_is_found(books):
