@@ -29,6 +29,7 @@ def edited(data):
 # What is kept
 
 
+@pytest.mark.slow
 def test_a_book_of_ours_is_written_over(here, books):
     assert (
         build("-o", "book.xlsx", "--units", "metric") == 0
@@ -105,6 +106,7 @@ def test_a_comparison_is_sealed_alike(here, books):
     assert write("both.xlsx", first) == f"both.xlsx: {CHANGED}" and (here / "both.xlsx").read_bytes() == theirs
 
 
+@pytest.mark.slow
 def test_a_job_file_is_never_written_over_unasked(here, capsys):
     read = ["read", "book.xlsx", "-o", "back.yaml", *STOCK]
     mine = SHED.read_text().replace("Bicycle shed", "Shed")
@@ -117,6 +119,7 @@ def test_a_job_file_is_never_written_over_unasked(here, capsys):
     assert main([*read, "--force"]) == 0 and "Bicycle shed" in (here / "back.yaml").read_text()
 
 
+@pytest.mark.slow
 def test_a_book_does_not_make_way_for_something_else(here, books, capsys):
     assert main(["letter", "book.xlsx"]) == 0
     draft, book = (here / "book.eml").read_bytes(), books["small shed"].data

@@ -84,6 +84,7 @@ HEAVY = {  # what took a minute or half a gigabyte -> the parts in which it is b
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("bent", [slow(bent) if bent == "rows" else bent for bent in HEAVY])
 def test_hostile_books_take_no_memory(tmp_path, books, bent):
     """300 MB bound what took 330 to 640; an ordinary book takes 165."""

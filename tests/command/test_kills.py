@@ -8,6 +8,8 @@ import pytest
 from support.places import ROOT
 from support.slow import slow
 
+pytestmark = pytest.mark.slow
+
 # Each in a process of its own, which has no threads that a copy of it would miss.
 WRITTEN_IN_PLACE = """
 def in_place(target, data, mode):

@@ -47,6 +47,7 @@ def readings(monkeypatch):
     return found
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("command", ["check", "build", "impact"])
 def test_a_command_reads_each_file_once(tmp_path, monkeypatch, readings, command):
     monkeypatch.chdir(tmp_path)

@@ -12,6 +12,8 @@ from builder.cli import main
 from builder.problems import Problem, Refused
 from builder.side_by_side import FEW, each
 
+pytestmark = pytest.mark.slow
+
 
 def length(path, more):
     if path == "bad":

@@ -100,6 +100,7 @@ def test_a_command_without_a_place_for_its_file(here, capsys):
     assert capsys.readouterr().err == "none/: not a file (name a file, as in out/boathouse.xlsx)\n"
 
 
+@pytest.mark.slow
 def test_a_default_name_that_is_too_long(here, capsys):
     """A name of 255 letters is the longest of usual file systems; '.xlsx' and '.eml' come on top."""
     name = "x" * 255

@@ -46,6 +46,7 @@ def test_no_further_line_is_faked(here, capsys):
     )  # exact: JSON has its own escapes
 
 
+@pytest.mark.slow
 def test_sheets_and_cells_fake_no_line(here, books, capsys):
     contents = parts(books["small shed"].data)
     contents["xl/workbook.xml"] = contents["xl/workbook.xml"].replace(
@@ -105,6 +106,7 @@ def test_consoles_that_cannot_show_every_letter(here, encoding):
     assert said in json.loads(exact.stdout.decode("ascii"))[0]["message"]
 
 
+@pytest.mark.slow
 def test_files_are_utf_8_whatever_the_console(here, monkeypatch):
     said = "Größe … ≥ 你 😀"
     (here / "job.yaml").write_text(SHED.read_text().replace("name: Bicycle shed", f'name: "{said}"'), encoding="utf-8")

@@ -17,6 +17,8 @@ from builder.stages.order import blocks
 from builder.workbook.layout import Layout
 from builder.workbook.make import make
 
+pytestmark = pytest.mark.slow
+
 STOCK = ["--catalogs", str(CATALOGS)]
 VENT = "{name: Vent, width: 1 ft, height: 2 ft, count: %d}"
 

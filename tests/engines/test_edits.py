@@ -78,6 +78,7 @@ def test_random_edits_agree(seed, system, count, tmp_path):
     _edits_agree(random.Random(seed), small_book(system, tmp_path), count)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed, system, count", [(5, "us", 5), slow(5, "us", 20), slow(6, "metric", 20)])
 @pytest.mark.parametrize("engine", [Formualizer, HyperFormula])
 def test_random_edits_agree_in_other_engines(engine, seed, system, count, tmp_path, request):
@@ -85,6 +86,7 @@ def test_random_edits_agree_in_other_engines(engine, seed, system, count, tmp_pa
     _edits_agree(random.Random(seed), small_book(system, tmp_path, engine), count)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("seed, system", [(7, "us"), slow(8, "metric")])
 def test_a_book_built_with_many_faults_agrees_in_gnumeric(seed, system, tmp_path, gnumeric_here):
     """It is not edited there: the book is built of values that were."""
@@ -124,6 +126,7 @@ def test_ties_fall_to_the_earlier_size(tmp_path):
     assert (after.pick_at, after.next_at, after.next) == (before.pick_at, new_size + 1, f"twin {picked['size']}")
 
 
+@pytest.mark.slow
 def test_guards_agree_whatever_is_said_of_them(tmp_path):
     """The shed is sprayed through standard nozzles: its guard costs 14 where it is not on the van."""
     book = small_book("us", tmp_path)
@@ -204,6 +207,7 @@ def test_an_own_overhead_is_counted_while_terms_have_a_fault(shed):
         assert shed.estimate().checks.overhead == 0 and shed.differences() == []
 
 
+@pytest.mark.slow
 def test_a_job_of_tasks_alone_has_a_calendar(tmp_path):
     """Nothing is coated yet: no place of the schedule is a step, and no cell of the calendar an error."""
     book = small_book("us", tmp_path)

@@ -6,7 +6,7 @@ import re
 import zipfile
 
 import pytest
-from support.books import EACH_BOOK, FEW
+from support.books import EACH_BOOK, EACH_EXAMPLE
 from support.by_address import Addressed
 from support.editing import SMALL, LiveBook, small_book
 from support.engines import IronCalc, Values, differences, formula_cells, libreoffice, resting_on
@@ -32,7 +32,7 @@ def test_ironcalc_agrees(books, name):
     assert engine.get("Takeoff", 2, 1) == book.estimate.rows["brief"][0].state
 
 
-@pytest.mark.parametrize("name", FEW)
+@EACH_EXAMPLE
 def test_an_example_leaves_one_question_open_and_is_ready_once_it_is_answered(books, name):
     """That its figures are a demo's. The answer moves no figure. One that is signed stays so."""
     book, engine = books[name], Addressed(books[name].path)
@@ -48,6 +48,7 @@ def test_an_example_leaves_one_question_open_and_is_ready_once_it_is_answered(bo
     assert answered.rows["price"][0].total == book.estimate.rows["price"][0].total
 
 
+@pytest.mark.slow
 @EACH_BOOK
 def test_libreoffice_agrees(books, saved, name):
     book = books[name]
@@ -61,6 +62,7 @@ def other(request):
     return request.param
 
 
+@pytest.mark.slow
 @EACH_BOOK
 def test_another_engine_agrees(books, other, name):
     book = books[name]
@@ -76,12 +78,14 @@ def parted(tmp_path_factory):
     return LiveBook(shed.values, shed.units, folder, **SMALL)
 
 
+@pytest.mark.slow
 def test_another_engine_agrees_on_a_bid_with_parts(parted, other):
     estimate = parted.estimate()
     assert [row.kind for row in estimate.rows["bid_parts"] if row.kind][-2:] == [2, 3]
     assert differences(estimate, parted.layout, other(parted.path)) == []
 
 
+@pytest.mark.slow
 def test_libreoffice_agrees_on_a_bid_with_parts(parted, libreoffice_here, tmp_path):
     (saved,) = libreoffice([parted.path], tmp_path)
     assert differences(parted.estimate(), parted.layout, Values(saved)) == []
@@ -140,18 +144,21 @@ def _with_a_wrong_cache(book, folder):
     return path
 
 
+@pytest.mark.slow
 def test_the_comparison_sees_a_wrong_cached_value(wrong):
     book, path = wrong
     assert [found[0] for found in differences(book.estimate(), book.layout, Values(path))] == ["price.total"]
     assert differences(book.estimate(), book.layout, Addressed(path)) == []
 
 
+@pytest.mark.slow
 def test_libreoffice_recalculates_a_wrong_cached_value(wrong, tmp_path, libreoffice_here):
     book, path = wrong
     (again,) = libreoffice([path], tmp_path / "again")
     assert differences(book.estimate(), book.layout, Values(again)) == []
 
 
+@pytest.mark.slow
 def test_another_engine_recalculates_a_wrong_cached_value(wrong, other):
     book, path = wrong
     assert differences(book.estimate(), book.layout, other(path)) == []

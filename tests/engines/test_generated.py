@@ -16,6 +16,8 @@ from builder.stages.order import blocks, capacities
 from builder.workbook.layout import Layout
 from builder.workbook.write import prepared
 
+pytestmark = pytest.mark.slow
+
 
 @examples(2, 15)
 @pytest.mark.parametrize("system", ["us", "metric"])

@@ -1,7 +1,7 @@
 """A partner at the workbook: lines typed into a blank one, a row inserted, a save by another program."""
 
 import pytest
-from support.books import EACH_BOOK, FEW, room_of
+from support.books import EACH_BOOK, EACH_EXAMPLE, room_of
 from support.by_address import Addressed
 from support.editing import views_of
 from support.engines import Values, differences
@@ -12,6 +12,8 @@ from builder.jobs import from_values, open_job
 from builder.returned.read import read
 from builder.stages.estimate import Estimate
 from builder.workbook.make import make
+
+pytestmark = pytest.mark.slow
 
 LINES = (  # system, length, height as a person types them, and the same in feet
     ("Exterior siding", "=12+14+9", 35, "9.5", 9.5),
@@ -115,7 +117,7 @@ def test_build_of_read_is_byte_identical(books, name):
         assert make(from_values(*read(books[name].path))) == books[name].data
 
 
-@pytest.mark.parametrize("name", FEW)
+@EACH_EXAMPLE
 def test_what_libreoffice_saves_reads_back_the_same(books, saved, name):
     with room_of(name):
         assert make(from_values(*read(saved(name)))) == books[name].data

@@ -17,6 +17,8 @@ from builder.problems import Refused
 from builder.records.folders import Folders
 from builder.returned.read import returned
 
+pytestmark = pytest.mark.slow
+
 MANY, FEW = 40, 4
 TRUTH = Truth()
 FIRST = {  # what the shipped catalogs say of what is drawn otherwise, and the truth, in the units of the files

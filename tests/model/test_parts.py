@@ -64,6 +64,7 @@ def test_parts_of_any_job_add_up_to_its_price_before_tax_to_the_cent(shed, count
     assert priced > 0.9 * count
 
 
+@pytest.mark.slow
 def test_lines_of_one_part_stand_together_whatever_their_letters_and_the_rest_is_other(shed):
     estimate = estimated(shed, parted(shed, {0: "Front", 1: "FRONT", 3: "Back"}))
     assert [name for name, _ in base(estimate)] == ["Front", "Other", "Back"]
@@ -75,6 +76,7 @@ def test_where_no_line_names_a_part_each_system_is_one(shed):
     assert sorted(name for name, _ in base(estimate)) == sorted(measured)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("part", ["Front", "Back", "Other"])
 def test_twice_the_area_of_a_part_moves_that_part_most(shed, part):
     values = parted(shed, SIDES)
@@ -102,6 +104,7 @@ def typed(row, part):
             (("system", "Boards"), ("profile", "Flat"), ("length", 10.0), ("height", 8.0), ("part", part))]  # fmt: skip
 
 
+@pytest.mark.slow
 def test_a_thirteenth_part_leaves_no_price_and_says_where_lines_are_put_together(crowded):
     """A line without a part, of which others name theirs, is the part 'Other': the twelfth here."""
     told = "More than 12 parts of the work are named: give lines that go together one name (Takeoff: Part)"

@@ -9,6 +9,8 @@ from builder.quantities import scale
 from builder.records.sentences import NO_SCHEDULE
 from builder.values import day
 
+pytestmark = pytest.mark.slow
+
 FT2, HOUR, GALLON, INCH, FOOT = (scale(unit) for unit in ("ft2", "h", "gal", "in", "ft"))
 SMALL = {"takeoff": 6, "coats": 9, "nozzles": 4, "openings": 2, "tasks": 6, "kit": 2, "systems": 4}
 

@@ -9,6 +9,8 @@ from builder.quantities import scale
 from builder.records.reasons import verdict
 from builder.records.sentences import ESTIMATE, FIXED
 
+pytestmark = pytest.mark.slow
+
 FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
 
 # ---- E28: tasks are slower from ladder, lift and scaffold ------------------------------------------------------------

@@ -9,6 +9,8 @@ from builder.letter.letter import _blocks
 from builder.quantities import scale
 from builder.records.reasons import TOO_HIGH
 
+pytestmark = pytest.mark.slow
+
 FT2, GALLON, HOUR = scale("ft2"), scale("gal"), scale("h")
 # ---- E27: rates are of one person, typed hours of each ---------------------------------------------------------------
 

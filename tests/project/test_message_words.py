@@ -148,6 +148,7 @@ def said(one, units, *rest):
     }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("way", WAYS)
 def test_each_way_that_is_known_has_texts(way):
     assert found()[way]

@@ -427,6 +427,7 @@ def test_new_makes_a_folder_that_builds_at_once(tmp_path, monkeypatch, capsys):
     assert main(["new", str(tmp_path / "mine")]) == 1 and "the folder is not empty" in capsys.readouterr().err
 
 
+@pytest.mark.slow
 def test_impact_names_the_value_that_moved_the_price(tmp_path, capsys, books):
     dearer = copied(tmp_path, "terms", lambda text: changed(text, "wage: 28", "28", "31"))
     for job in (ROOT / "examples/boathouse.yaml", books["boathouse"].path):
@@ -520,6 +521,7 @@ def answered(folder):
     return problems
 
 
+@pytest.mark.slow
 @examples(60, MANY)
 def test_mutated_catalogs_never_break_the_program(tmp_path, count):
     draw, folder, passed = random.Random(4), copied(tmp_path), 0
@@ -532,6 +534,7 @@ def test_mutated_catalogs_never_break_the_program(tmp_path, count):
     assert passed > 0
 
 
+@pytest.mark.slow
 @examples(60, MANY)
 def test_random_bytes_never_break_the_program(tmp_path, count):
     draw, folder = random.Random(5), copied(tmp_path)

@@ -155,6 +155,7 @@ def test_check_says_everything_at_once(tmp_path, capsys):
     assert main(["check", str(ROOT / "catalogs"), *map(str, EXAMPLES.values())]) == 0
 
 
+@pytest.mark.slow
 def test_a_workbook_that_somebody_changed_is_not_overwritten(tmp_path, capsys):
     target = tmp_path / "book.xlsx"
     target.write_bytes(b"somebody's own")

@@ -285,6 +285,7 @@ def test_a_later_folder_changes_what_an_earlier_one_changed(stock, laid):
     assert not opened.errors and after["name"] == SATIN
 
 
+@pytest.mark.slow
 def test_a_job_with_changes_of_its_own_comes_back_to_the_same_bytes(owned, tmp_path):
     opened = owned(
         f"coatings:\n  - change: {SATIN}\n    packs: [{{volume: 5 gal, pack_price: 215}}]\nholidays:\n  - {{change: 2026-07-03, name: Long weekend}}\n"

@@ -45,6 +45,7 @@ def changed(text, draw):
     return "\n".join(lines) + "\n", place + 1
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("first, count", [(0, 15), slow(0, 200)])
 def test_schema_and_check_agree_on_files_with_a_line_changed(first, count, tmp_path):
     judged = {name: jsonschema.Draft202012Validator(schema(name)) for name in HELD.values()}

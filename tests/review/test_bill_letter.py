@@ -10,6 +10,8 @@ from support.small import CATALOGS
 from builder.jobs import from_values, open_job
 from builder.workbook.make import make
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture(scope="module")
 def shed(small):

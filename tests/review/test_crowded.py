@@ -16,7 +16,7 @@ from builder.returned import cells
 from builder.returned.read import read, returned
 from builder.workbook.make import make
 
-pytestmark = pytest.mark.usefixtures("small")
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("small")]
 
 
 @pytest.fixture(scope="module")

@@ -9,6 +9,8 @@ from support.drafts import mailed, page, text, with_values
 
 from builder.records.questions import DEMO
 
+pytestmark = pytest.mark.slow
+
 ALL = "demo, inside, spots, too high, firm, license"  # accepted as it is: no question is open then
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 

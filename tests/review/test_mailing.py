@@ -10,7 +10,7 @@ from builder.cli import main
 from builder.letter.draft import addresses, file_name, one_line
 from builder.stages.sheet_list import SHEETS
 
-pytestmark = pytest.mark.usefixtures("small")
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("small")]
 
 
 @pytest.fixture

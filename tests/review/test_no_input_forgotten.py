@@ -21,6 +21,8 @@ from builder.review.reissue import reissue
 from builder.schema import schema
 from builder.workbook.make import make
 
+pytestmark = pytest.mark.slow
+
 
 def identity(kind):
     """The fields by which its records are found, in files and in books."""

@@ -9,6 +9,8 @@ from builder.returned.read import returned
 from builder.review.causes import ALIKE, MANY, gathered
 from builder.review.inspect import inspect
 
+pytestmark = pytest.mark.slow
+
 NAME = SMALL + "boathouse"
 
 

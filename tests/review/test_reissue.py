@@ -21,7 +21,7 @@ from builder.returned.taken import as_job, taken
 from builder.review.reissue import reissue
 from builder.workbook.make import make
 
-pytestmark = pytest.mark.usefixtures("small")
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("small")]
 
 
 @pytest.fixture(scope="module")

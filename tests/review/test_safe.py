@@ -86,6 +86,7 @@ def test_a_file_cut_off_or_with_a_changed_byte(tmp_path, books):
     assert refusal(tmp_path, data[:middle] + bytes([data[middle] ^ 255]) + data[middle + 1 :]) == damaged
 
 
+@pytest.mark.slow
 def test_a_bomb_is_refused_by_its_directory(tmp_path, books):
     bomb = changed(books["small shed"], extra=bytes(29_000_000))
     assert 40 * len(bomb) < 29_000_000  # so that its size says nothing
@@ -161,6 +162,7 @@ def test_a_part_that_is_no_xml(tmp_path, books):
     )
 
 
+@pytest.mark.slow
 def test_a_picture_added_by_hand_is_no_reason(tmp_path, books):
     path = tmp_path / "book.xlsx"
     path.write_bytes(packed(parts(books["small shed"].data) | {"xl/media/image1.png": os.urandom(3000)}))
@@ -196,6 +198,7 @@ def golden():
     return parts(path.read_bytes()), {key: areas[f"book_{key}"].cell() for key in ("lines", "exchange", "schema")}
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "key, value", [("lines", "1e9"), ("lines", "2.5"), ("exchange", "0"), ("exchange", "1e999"), ("schema", "0")]
 )
@@ -252,6 +255,7 @@ def test_a_paper_that_there_is_not(tmp_path, golden):
     assert said.startswith("what the workbook was built of was changed: its paper cannot be '2")
 
 
+@pytest.mark.slow
 def test_a_book_of_which_no_input_is_left(tmp_path, books):
     bent = changed(
         books["small shed"],

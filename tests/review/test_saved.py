@@ -25,6 +25,8 @@ from builder.review.reissue import reissue, report
 from builder.stages.order import capacities
 from builder.workbook.make import make
 
+pytestmark = pytest.mark.slow
+
 
 def by_way_of_ods(books, name, folder):
     """A book saved by LibreOffice as ods and back."""

@@ -15,6 +15,8 @@ from builder.returned import lost, safe
 from builder.returned.read import returned
 from builder.review.inspect import inspect
 
+pytestmark = pytest.mark.slow
+
 NAME = SMALL + "boathouse"
 DROPPED = "the program that saved the workbook dropped "
 LIMITS, LOCKS = "the lists and limits of input cells", "the protection of its sheets"

@@ -12,6 +12,8 @@ from builder.returned import rewritten
 from builder.returned.read import returned
 from builder.review.inspect import inspect
 
+pytestmark = pytest.mark.slow
+
 NAME = SMALL + "boathouse"
 
 

@@ -11,6 +11,8 @@ from builder.jobs import open_job
 from builder.returned.read import returned
 from builder.returned.taken import as_job, taken
 
+pytestmark = pytest.mark.slow
+
 
 @pytest.fixture(scope="module", params=[HOUSE, BEDROOMS], ids=lambda job: job.stem)
 def back(request):

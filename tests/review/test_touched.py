@@ -18,7 +18,7 @@ from builder.returned.read import returned
 from builder.returned.taken import as_job, taken
 from builder.review.inspect import inspect
 
-pytestmark = pytest.mark.usefixtures("small")
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("small")]
 
 
 @pytest.fixture

@@ -13,7 +13,7 @@ from builder.review.inspect import inspect
 from builder.stages.estimate import Estimate
 from builder.workbook.write import prepared
 
-pytestmark = pytest.mark.usefixtures("small")
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("small")]
 VIEWS = ("chosen", "traced")  # of the sheets Nozzles and Trace
 
 

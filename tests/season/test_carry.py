@@ -86,6 +86,7 @@ def said(coats):
 # ---- the examples ----------------------------------------------------------------------------------------------------
 
 
+@pytest.mark.slow
 def test_each_line_of_the_table_is_what_the_estimates_come_to(said, coats):
     lines = table(said)
     assert [sizes for sizes, *_ in lines] == list(range(1, 7))  # three, and three further ones
@@ -160,6 +161,7 @@ def test_beyond_four_sizes_the_distance_is_no_less_than_it_is(coats):
 # ---- jobs that are told ----------------------------------------------------------------------------------------------
 
 
+@pytest.mark.slow
 def test_a_broken_job_is_told_and_skipped(capsys, tmp_path):
     broken = tmp_path / "broken.yaml"
     broken.write_text("job: [")
@@ -212,6 +214,7 @@ def test_sizes_that_no_van_has(capsys, wrong):
 # ---- what a trip costs -----------------------------------------------------------------------------------------------
 
 
+@pytest.mark.slow
 def test_terms_that_say_nothing_of_trips(capsys, tmp_path):
     blank = changed(tmp_path / "blank.yaml", "{trip_time: '', trip_cost: ''}")
     old = GOLDEN / "schema_5.xlsx"  # of before there were trips

@@ -28,9 +28,18 @@ ALONE = {
     "attic": (ATTIC, None),
 }  # for tests that name it
 SMALL = "small "  # before a name: the same as a small book
-# the examples, one of them of the usual size; the slow tests look at the others too
-FEW = ("boathouse", *(SMALL + name for name in EXAMPLES if name != "boathouse"))
-EACH_BOOK = pytest.mark.parametrize("name", [*FEW, *(slow(name) for name in BOOKS if name not in FEW)])
+# one in each system of units; the slow tests look at all examples, small and of the usual size
+FEW = (SMALL + "boathouse", SMALL + "corridor")
+SMALL_ONES = tuple(SMALL + name for name in EXAMPLES)
+EACH = (*SMALL_ONES, *BOOKS)
+
+
+def each(names):
+    """A test's `name`: the few every day, the others where there are minutes."""
+    return pytest.mark.parametrize("name", [name if name in FEW else slow(name) for name in names])
+
+
+EACH_BOOK, EACH_EXAMPLE = each(EACH), each((*SMALL_ONES, "boathouse"))
 
 
 def room_of(name):

@@ -3,7 +3,7 @@
 import tempfile
 from pathlib import Path
 
-from support.books import BOOKS, FEW
+from support.books import EACH, FEW
 from support.engines import libreoffice
 
 
@@ -14,7 +14,7 @@ class Saved:
         self.shared, self.books = shared, books
 
     def __call__(self, name):
-        together = FEW if name in FEW else [one for one in BOOKS if one not in FEW]
+        together = FEW if name in FEW else [one for one in EACH if one not in FEW]
         return self.shared.files("libreoffice.xlsx", {one: self.books[one].data for one in together}, self._make)[name]
 
     def _make(self, names, targets):

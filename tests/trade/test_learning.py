@@ -87,6 +87,7 @@ def _drawn(draw, jobs, sigma=SIGMA):
     return truth, [draw.gauss(truth, sigma) for _ in range(jobs)]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("jobs", (1, 2, 3, 5, 10, 40, 200))
 def test_nine_intervals_of_ten_hold_the_truth(jobs):
     """Truths drawn from the stated prior: an interval of 90 % held in 86 to 94 % of 400 repeats (two and a half
@@ -126,6 +127,7 @@ def test_a_typing_error_moves_nothing_by_more_than_a_twentieth(jobs, sigma):
     assert worst <= 0.05
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("jobs", (1, 3, 10, 40))
 def test_one_job_moves_little(jobs):
     """Whatever it says: the peak of its influence, 1.341 spreads of a job, over (jobs + 10), and some more through the

@@ -5,6 +5,7 @@ from math import inf
 
 import pytest
 from support.simulated import drawn, gun, hands
+from support.slow import slow
 
 from builder.trade import rental
 from builder.trade.schedule import Step, by_hand, finish, halted, promised, sequence
@@ -183,7 +184,7 @@ def test_a_bad_day_stops_what_follows_an_outdoor_step():
 # ---- against a simulation written apart ------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("block", range(10))
+@pytest.mark.parametrize("block", [0, 1, *map(slow, range(2, 10))])
 def test_500_jobs_as_a_simulation_by_the_clock_has_them(block):
     for seed in range(50 * block, 50 * block + 50):
         job = drawn(seed)

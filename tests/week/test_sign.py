@@ -23,7 +23,7 @@ from builder.stages.sheet_list import SHEETS
 from builder.values import day
 from builder.workbook.make import make
 
-pytestmark = pytest.mark.usefixtures("small")
+pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("small")]
 
 ALL = "demo, inside, spots, too high, firm, license"  # accepted as it is: no question is open then
 TERMS = {"sales_tax": 0.0725, "deposit": 0.25, "stages": 3, "rounding": 0.37, "show_parts": "yes"}

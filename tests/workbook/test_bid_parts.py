@@ -30,6 +30,7 @@ def on_bid(book):
     return estimate.rows["bid"][0].parts_heading, cents
 
 
+@pytest.mark.slow
 def test_parts_stand_beside_the_price_and_add_up_to_it_to_the_cent(shed):
     with shed.changed(YES):
         heading, lines = on_bid(shed)
@@ -96,6 +97,7 @@ def test_twelve_parts_and_the_tax_stand_above_the_work_and_fit_their_cells(shed,
     assert sheet.sheet_properties.pageSetUpPr.fitToPage and sheet.page_setup.fitToHeight in (None, 1)
 
 
+@pytest.mark.slow
 def test_the_same_lines_stand_on_the_page_with_parts_and_without(shed, tmp_path):
     """Nothing moves, and no row is kept for parts that are not shown."""
     pages = []

@@ -122,6 +122,7 @@ def test_8_the_book_opens_on_the_first_sheet_and_none_is_empty(book):
 # --- file ---
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "name", ["small corridor", slow("boathouse"), slow("corridor"), slow("blank"), slow("blank in metric")]
 )
@@ -137,6 +138,7 @@ def test_36_every_name_still_points_at_its_cells_after_a_save_by_another_program
     assert moved == {}
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "name", ["drawn at random in metric", *map(slow, ("boathouse", "corridor", "blank", "blank in metric", "large"))]
 )

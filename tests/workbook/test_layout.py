@@ -177,12 +177,14 @@ bid.TERM_LINES += tuple((f"more_{place}", "More", '"more"') for place in range(%
 """
 
 
+@pytest.mark.slow
 def test_six_lines_more_on_summary_move_all_that_is_below_them(books):
     was, now = column_a(books["blank"].data, "Summary"), column_a(made_with(ON_SUMMARY).stdout, "Summary")
     place = was.index("Key")
     assert now == was[:place] + ["More"] * 6 + was[place:]
 
 
+@pytest.mark.slow
 def test_a_line_more_on_the_bid_moves_the_signatures_and_is_printed(books):
     ends = []
     for data in (books["blank"].data, made_with(ON_BID % 1).stdout):
@@ -195,6 +197,7 @@ def test_a_line_more_on_the_bid_moves_the_signatures_and_is_printed(books):
     assert heights == pytest.approx([printed.SIGNED_HEIGHT] * 2, abs=0.75)  # a pixel
 
 
+@pytest.mark.slow
 def test_a_bid_of_more_lines_than_a_sheet_of_paper_is_refused():
     """52 lines of today and 40 more; 77 of 15 points go on letter paper at 60 %."""
     told = made_with(ON_BID % 40).stderr.decode()

@@ -89,6 +89,7 @@ def shown(value, pattern):
     )
 
 
+@pytest.mark.slow
 def test_29_no_number_is_wider_than_its_column(book):
     for sheet in book.book:
         widths = book.widths(sheet.title)
@@ -122,6 +123,7 @@ def test_29_the_state_of_the_price_is_never_cut_and_shrinks_to_nine_points_at_mo
         assert need * 9 / 11 <= book.widths(sheet.title)[1] * DIGIT, sheet.title
 
 
+@pytest.mark.slow
 def test_29_rows_are_high_enough_for_their_words(book):
     """14 points hold a line of an 11 point font; a line may break a word's length before its end."""
     cached = book.cached

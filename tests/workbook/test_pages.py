@@ -92,6 +92,7 @@ def test_a_task_stands_once_on_the_bid_and_that_of_an_alternate_alone_does_not(b
     assert Estimate(values, books["boathouse"].opened.units, capacities()).rows["bid"][0].tasks is None
 
 
+@pytest.mark.slow
 def test_a_long_text_has_a_row_as_high_as_it_needs(tmp_path):
     book = shed(tmp_path, exclusions="Racks and boats are moved by others. " * 10)
     row = next(row for row in Values(tmp_path / "live.xlsx").book["Bid"].iter_rows() if row[0].value == "Not included")[
@@ -102,6 +103,7 @@ def test_a_long_text_has_a_row_as_high_as_it_needs(tmp_path):
     assert book.differences() == []
 
 
+@pytest.mark.slow
 def test_long_names_and_a_price_of_millions_stand_whole_on_the_pages(tmp_path):
     book = shed(tmp_path, name="N" * NAME_LENGTH, minimum=2_345_678.0)
     assert book.differences() == []
@@ -158,6 +160,7 @@ def printed_to(sheet):
     return int(sheet.print_area.rpartition("$")[2])
 
 
+@pytest.mark.slow
 def test_a_crew_card_built_blank_prints_every_coat_that_may_be_typed(books):
     book = books["blank"]
     strip = book.layout.places["card_strip", "line_care"]
@@ -181,6 +184,7 @@ def test_every_printed_sheet_of_the_crew_card_bears_the_cautions_with_their_sour
     assert "surgical emergency" in sheet.oddFooter.left.text
 
 
+@pytest.mark.slow
 def test_the_cards_stand_in_the_order_of_the_work_without_gaps(books):
     for name in ("boathouse", "corridor", "shed"):
         cards, estimate = books[name].estimate.rows["crew_card"], books[name].estimate

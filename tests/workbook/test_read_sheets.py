@@ -8,6 +8,7 @@ import pytest
 from support.editing import LiveBook
 from support.engines import Values
 from support.places import SHED
+from support.slow import slow
 from support.small import CATALOGS as FEW_SIZES
 
 from builder.jobs import open_job
@@ -16,7 +17,9 @@ from builder.stages import priced, shopping, summary
 from builder.stages.buying import OTHERS
 
 SMALL = {"takeoff": 9, "coats": 7, "nozzles": 14, "openings": 8, "tasks": 8, "kit": 4, "systems": 6}
-JOBS = pytest.mark.parametrize("name", ["boathouse", "small corridor", "small repaint", "small flat", "small shed"])
+JOBS = pytest.mark.parametrize(
+    "name", ["small corridor", "small shed", *map(slow, ("boathouse", "small repaint", "small flat"))]
+)
 READ = ("Summary", "Price", "Shopping")
 
 
@@ -52,6 +55,7 @@ def shown_price(book):
     return book.opened.units.to_cell(book.estimate.rows["price"][0].total, "money")
 
 
+@pytest.mark.slow
 @JOBS
 @pytest.mark.parametrize("block", ["summary_parts", "priced_parts"])
 def test_the_parts_add_up_to_the_price_to_the_last_unit(books, name, block):
@@ -190,6 +194,7 @@ def test_a_coating_and_color_stands_once_and_lines_follow_each_other_without_gap
     assert all(what[head + 1 : head + 1 + len(coats)]) and not any(what[head + 1 + len(coats) :])
 
 
+@pytest.mark.slow
 def test_shopping_prints_on_one_upright_sheet_of_paper_all_that_it_has_room_for(books):
     book = books["blank"]
     sheet = Values(book.path).book["Shopping"]
@@ -202,6 +207,7 @@ def test_shopping_prints_on_one_upright_sheet_of_paper_all_that_it_has_room_for(
 # --- all three ---
 
 
+@pytest.mark.slow
 def test_a_blank_book_says_in_words_that_nothing_is_there_yet(books):
     book = books["blank"]
     assert fact(book, "summary", "who") == summary.NAMELESS and fact(book, "summary", "state") == "NO PRICE"

@@ -41,11 +41,13 @@ def texts(books):
     return sorted(set(told(books)))
 
 
+@pytest.mark.slow
 def test_no_text_sends_people_to_nozzle_filter_hose_or_gun_before_the_pressure_is_relieved(texts):
     assert [text for text in texts if unsafe(text)] == []
     assert sum(bool(FIRST.match(text)) for text in texts) >= 4  # two remedies, the caution, the README's own words
 
 
+@pytest.mark.slow
 def test_no_text_speaks_of_heating_paint(texts):
     assert [text for text in texts if HEAT.search(text)] == []
 

@@ -88,6 +88,7 @@ def test_a_strip_says_how_many_coats_before_names_that_the_paper_may_cut(named):
         assert card.head.startswith(f"{told.work}: ") and card.head.endswith(told.what)
 
 
+@pytest.mark.slow
 def test_notes_side_by_side_on_a_strip_keep_apart(named):
     sheet, place = named.book["Crew card"], named.layout.places["card_strip", "hand_note"]
     assert sheet.cell(place.row, place.col + 1).alignment.indent == 1
@@ -125,6 +126,7 @@ def test_days_are_numbered_once(named):
     assert found[row] == "1" and not found[row + 1]
 
 
+@pytest.mark.slow
 def test_a_blank_book_prints_few_lines_of_checks(files):
     area = files("small blank in metric").book["Checks"].print_area
     assert int(area.rpartition("$")[2]) <= 33
@@ -143,6 +145,7 @@ def test_amounts_of_price_are_seen_on_a_phone(named):
     assert sum(widths[col] * DIGIT for col in (1, 2, 3)) * LARGER <= 360
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("method, pages", [("spray", 2), ("brush", 1)])
 def test_nozzles_prints_its_charts_whole_or_not_at_all(shed, method, pages, tmp_path):
     """The first coat is the chosen one; a chart ends 28 rows below the header of the sizes: 15, and 290 pixels more."""

@@ -13,6 +13,7 @@ from builder.returned.read import plain
 from builder.workbook.make import make, written
 
 
+@pytest.mark.slow
 def test_the_cells_without_the_file_are_those_of_the_file(small):
     opened = open_job(SHED, [CATALOGS])
     book, _ = loaded(io.BytesIO(make(opened)))

@@ -6,6 +6,8 @@ import pytest
 import test_cannery as cannery
 from support.choices import figure, holds
 
+pytestmark = pytest.mark.slow
+
 
 def fits(*sizes):
     """Which of the barn's nozzles (411, 515, 617 and soft 515) do for its walls: all but the 411, which is too narrow.

@@ -13,6 +13,8 @@ from numpy import array, minimum
 from support.choices import figure, holds
 from support.worked import FOOT, GPM, INCH, PSI, chance_below, uncertain
 
+pytestmark = pytest.mark.slow
+
 # ---- the barn by two guns and one who tends both, from one pump; a gun has half of a common hose, and its own whip
 TWO_GUNS = {
     "one gun, guns: 1, rollers: 0, tenders: 0": "one gun, guns: 2, rollers: 0, tenders: 1",

@@ -12,6 +12,8 @@ import test_tower as tower
 from support.choices import figure, holds
 from support.worked import DECILE, date
 
+pytestmark = pytest.mark.slow
+
 PORCH = "  - {name: Porch, surface: Plaster, method: roll, alternate: A}\n"
 VANE = "  - {name: Vane, surface: Plaster, method: roll, exposure: storm, alternate: C}\n"
 PORCH_COAT = "  - {system: Porch, coating: Paint, coats: 1}\n"

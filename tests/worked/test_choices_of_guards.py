@@ -12,6 +12,8 @@ import test_cannery as cannery
 from numpy import array
 from support.choices import figure, holds
 
+pytestmark = pytest.mark.slow
+
 STANDARD, SOFT = "{name: standard, loss_factor: 1,", "{name: soft, loss_factor: 0.9,"
 PLAIN, DEEP = "guard: plain, guard_price: 20,", "guard: deep, guard_price: 30,"
 NAMED = {STANDARD: f"{STANDARD} {PLAIN}", SOFT: f"{SOFT} {DEEP}"}

@@ -9,6 +9,8 @@ import test_cannery as cannery
 import test_court as court
 from support.choices import figure, holds
 
+pytestmark = pytest.mark.slow
+
 MEAN_LOST = sum([31, 32, 33, 34, 35, 20, 37, 38, 39, 40, 41, 42]) / 1200
 SPARE = """  - {name: Spare, surface: Plaster, pump: Other pump}
 coats:

@@ -9,6 +9,8 @@ import test_tower as tower
 from numpy import array
 from support.choices import figure, holds
 
+pytestmark = pytest.mark.slow
+
 ACCESS = ("months and days", "months", "five only", "twenty only")
 
 

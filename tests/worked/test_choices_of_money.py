@@ -11,6 +11,8 @@ import test_court_price as court
 from support.choices import figure, holds
 from support.worked import chance_below, uncertain
 
+pytestmark = pytest.mark.slow
+
 # ---- white of the court: 7.63 gal and .25 to touch up, 8.575 with the shed
 TWO = "packs: [{volume: 1 gal, pack_price: 40}, {volume: 5 gal, pack_price: 150}]"
 KEPT = "touch_up: 0.25 gal"

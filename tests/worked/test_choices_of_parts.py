@@ -5,6 +5,8 @@ follow, worked out beside it on what the page of that job has worked out.
 import pytest
 from support.choices import figure, holds
 
+pytestmark = pytest.mark.slow
+
 # name: job, the job it is laid over, what stands there -> what is put there, figures
 CHOICES = {
     # a triangle less its openings, half as much again where it is coated
