@@ -13,6 +13,7 @@ from builder.values import to_date
 
 # fmt: off
 WHOLE = ("first tasks", "last tasks")
+OTHER = "other tasks"                                   # when gun and hands are done with the systems
 HOUR = 3600.0
 ACROSS = 20                                             # days of the calendar; all are told in words
 HOURS = "{upto@}-IF({no}=1,0,{upto@^})"                 # of a system on a day
@@ -72,11 +73,14 @@ def told_block(systems):
         C("opens", "Day told: first tasks", "time", "MAX(0,MIN({plan.begin},{evening})-{evening}+{plan.hours})"),
         C("closes", "Day told: last tasks", "time",
           "MAX(0,MIN({days.work@1},{evening})-MAX({days.rest_from@1},{evening}-{plan.hours}))"),
+        C("others", "Day told: other tasks, by themselves", "time",
+          "MAX(0,MIN({days.rest_from@1},{evening})-MAX({days.lanes@1},{evening}-{plan.hours}))"),
         C("early", "Day told: first tasks, on the calendar", "text", task("{opens}")),
         C("late", "Day told: last tasks, on the calendar", "text", task("{closes}")),
         C("gun", "Day told: time of the gun up to its evening", "time", gun("--({run.system}>0)")),
         C("words", "Day told: all of it", "text",
-          f'IF({{early}}="","","{WHOLE[0]}; ")&{joined}&IF({{late}}="","","{WHOLE[1]}; ")'),
+          f'IF({{early}}="","","{WHOLE[0]}; ")&{joined}'
+          f'&REPT("{OTHER}; ",--({{others}}>{{plan.hours}}*{{terms.slack}}))&IF({{late}}="","","{WHOLE[1]}; ")'),
         C("place", "Day told: row, where somebody works", "count", 'IF({work.used}=1,{no},"")'),
         C("weekday", "Day told: weekday", "text", f'REPT({weekday("{work.date}")},--({{job.start}}<>""))'),
         C("short", "Day told: month and day", "text", f'REPT({short("{work.date}")},--({{job.start}}<>""))'),
@@ -146,13 +150,14 @@ def _told(est, row, plan, day):
     morning = row.evening - plan.hours
     row.opens = max(0.0, min(plan.begin, row.evening) - morning)
     row.closes = max(0.0, min(day.work, row.evening) - max(day.rest_from, morning))
+    row.others = max(0.0, min(day.rest_from, row.evening) - max(day.lanes, morning))
     tiny = plan.hours * est.terms.slack
     row.early, row.late = (
         f"T {plain(to_halves(est, time))}".removesuffix(" 0") if time > tiny else "" for time in (row.opens, row.closes)
     )
     row.gun = sum(_before(row.evening, one.start, one.end) for one in run)
-    whole = [f"{words}; " * bool(told) for words, told in zip(WHOLE, (row.early, row.late))]
-    row.words = whole[0] + "".join(say or "" for say in says) + whole[1]
+    first, last = (f"{words}; " * bool(told) for words, told in zip(WHOLE, (row.early, row.late)))
+    row.words = first + "".join(say or "" for say in says) + f"{OTHER}; " * (row.others > tiny) + last
     listed = est.rows["work_days"][row.no - 1]
     row.place = float(row.no) if listed.used else None
     row.weekday, row.short = ("", "") if est.job.start is None else said_date(listed.date)

@@ -326,6 +326,20 @@ def test_the_calendar_says_in_letters_and_words_what_is_done_on_which_day(yard):
     assert rows["schedule"][0].headline == "2 working days: planned until 19 May 2026, promised by 19 May 2026"
 
 
+def test_days_with_tasks_alongside_alone_are_told_as_such(yard):
+    """Seven hours of coats and 20 stated hours of looking on, 16 of work: 23 h, which one person has done on the fourth
+    day of 6.4 h. The gun is done after .6 h of the second.
+    """
+    rows = yard("tasks:\n  - {task: Look on, hours: 20 h}\n")
+    days = [(row.date, row.crew, row.work) for row in rows["day_list"] if row.date]
+    assert days[0] == ("Mon May 18", "1 person, gun 6 h", "Fence: coat 1, Red to coat 2, Red; Wall: coat 1, White")
+    assert days[1:] == [
+        ("Tue May 19", "1 person, gun 1 h", "Fence: coat 2, Red; other tasks"),
+        ("Wed May 20", "1 person, gun 0 h", "other tasks"),
+        ("Thu May 21", "1 person, gun 0 h", "other tasks"),
+    ]
+
+
 def test_a_step_that_takes_no_time_is_flushed_like_any(yard):
     """A line of no height: its second pass ends as it begins, on the border of two days. One evening with more to come,
     not one less.
