@@ -6,7 +6,7 @@ from builder.records.lookups import BESIDE, LOOKUPS
 from builder.records.sentences import TODAY
 from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
-from builder.sheets.shown import nearest, step, to_nearest
+from builder.sheets.shown import nearest, step, to_nearest, to_upward, upward
 from builder.stages import packs_told
 from builder.stages.brief import hundredths, plain, said_hundredths
 from builder.stages.constants import shown_constants
@@ -91,10 +91,10 @@ def said_block(units):
     """What the card says, in the units of the book."""
     named = ("area", "volume", "width", "film", "pressure", "temperature", "warmth")
     unit = {one: sign(units.shown(one)) for one in named}
-    area, need, hours, fan = (
+    area, hours, fan = (
         nearest(amount, quantity)
-        for amount, quantity in (("{coat.coated}", "area"), ("{gallon.need}", "volume"), ("{hour.elapsed}", "time"),
-                                 ("{pick.fan}", "width")))
+        for amount, quantity in (("{coat.coated}", "area"), ("{hour.elapsed}", "time"), ("{pick.fan}", "width")))
+    need = upward("{gallon.need}", "volume")           # as on Shopping
     hours = f"MAX({{constants.step_time}},{hours})"    # a little is not told as none
     least, most = (f"INT(N({{surface_{one}}})+1/2+{{terms.slack}})" for one in ("least", "most"))
     warmth = said_hundredths("{terms.dew_margin}")
@@ -207,10 +207,9 @@ def _work(est, row, entry, coat, gallon, paint):
     row.thin = f"thin by {_said(est, coat.thinning * 100, 'number')} % by volume" if coat.thinning else "unthinned"
     area = est.units.to_cell(to_nearest(est, coat.coated, "area"), "area")
     row.area = f"{area:,.0f}"
+    need = _said(est, to_upward(est, gallon.need, "volume"), "volume")
     row.amount = (
-        f"{row.area} {units.shown('area')} · needs {_near(est, gallon.need, 'volume')} {units.shown('volume')} "
-        f"in all · "
-        f"{row.packs} for the job · "
+        f"{row.area} {units.shown('area')} · needs {need} {units.shown('volume')} in all · {row.packs} for the job · "
     )
     hours = float(_near(est, est.row("hours", gallon.no).elapsed, "time"))
     row.line_work = f"{row.amount}{row.thin} · about {plain(max(hours, step('time', units.system)))} h on the clock"
