@@ -8,10 +8,10 @@ import pytest
 from support.by_address import Addressed
 from support.editing import LiveBook
 from support.engines import Values, differences, libreoffice
+from support.entering import BEDROOMS, HOUSE
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
 from support.slow import slow
 from support.small import CATALOGS
-from support.typing import BEDROOMS, HOUSE
 
 from builder.jobs import open_job
 

@@ -6,8 +6,8 @@ import openpyxl
 import pytest
 from support.books import BOOKS
 from support.engines import Values
+from support.entering import BEDROOMS, HOUSE, cells, field_of
 from support.places import CATALOGS
-from support.typing import BEDROOMS, HOUSE, cells, field_of
 
 from builder.jobs import open_job
 from builder.records.questions import PLACEHOLDERS

@@ -1,8 +1,8 @@
 """A house and four bedrooms typed into the blank workbook: few cells, and the price of the same jobs as files."""
 
 import pytest
+from support.entering import BEDROOMS, HOUSE, cells, typed
 from support.places import CATALOGS
-from support.typing import BEDROOMS, HOUSE, cells, typed
 
 from builder.api import estimate
 from builder.jobs import open_job

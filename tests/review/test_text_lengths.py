@@ -3,8 +3,8 @@
 import io
 
 import pytest
+from support.entering import BEDROOMS, HOUSE, typed
 from support.places import CATALOGS
-from support.typing import BEDROOMS, HOUSE, typed
 
 from builder.api import estimate, make
 from builder.jobs import open_job
