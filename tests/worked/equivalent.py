@@ -284,6 +284,33 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         r"^\{hoses\}\*\(\{only\}>0\) -> \{hoses\}$|^\{only\}>0 -> \{only\}>=0$|^\{only\} -> |^\{hoses\} -> \{guns\}$",
         "loads of their own are asked of coats of an alternate alone; there are hoses where there are guns",
     ),
+    # ---- nozzles
+    (
+        "fit.in_kit fit.orifice",
+        r"^0 -> 1$",
+        "a size that is at fault has no worth, by which all is multiplied, and no orifice is as small as 1 thou",
+    ),
+    ("fit.worth", r"^1 -> 2$", "twice the worth of each: the most of it is of the same size"),
+    ("fit.largest", r"-> SUMPRODUCT\(LARGE", "asked for only where some size fits: `smallest` is blank where none does"),
+    ("fit.pick_at", r"-> MATCH\(", "the same; the smallest that fits is let in, so that the most is above 0"),
+    (
+        "picks.gauge",
+        r"-> MIN\(\{pressure_most\}\)$",
+        "taken where a step up is above what holds: then no step lies between the set pressure and that",
+    ),
+    ("picks.gauge_up", r"^0 -> 1$", "a pressure above 0 is one step of the gauge at least, rounded up"),
+    ("picks.gauge_up", r"-> MAX\(\(\{set_pressure", "no set pressure is below 0"),
+    (
+        "trials.against*",
+        r"\)\*2-\(\{|^\(.* -> \(\(+.*\*2-\(",
+        "it is asked whether nothing speaks against a size: twice a whole number less 0 or 1 is 0 where both are, and it "
+        "is above 0 or below where not; the words for it give no result",
+    ),
+    (
+        "trials.against_shape",
+        r"\} -> .*[<>]=",
+        "a limit is widened by the slack, a millionth: no whole thou or inch is the widened limit itself",
+    ),
     ("nozzles.lap", r"^0 -> 1$|^IF\(|excess", "terms without an overlap are at fault, and there is no price"),
 )
 

@@ -33,6 +33,7 @@ import test_choices_of_guards
 import test_choices_of_jobs
 import test_choices_of_machines
 import test_choices_of_money
+import test_choices_of_nozzles
 import test_choices_of_parts
 from equivalent import explained
 from support.choices import changed
@@ -47,7 +48,7 @@ PAGES = (
 )  # fmt: skip
 CHOICES = (
     test_choices, test_choices_of_jobs, test_choices_of_crews, test_choices_of_days, test_choices_of_machines,
-    test_choices_of_money, test_choices_of_parts, test_choices_of_guards,
+    test_choices_of_money, test_choices_of_parts, test_choices_of_guards, test_choices_of_nozzles,
 )  # fmt: skip
 # what a contractor pays, buys, sets and promises: blocks and columns
 RESULTS = {
