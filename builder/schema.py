@@ -8,7 +8,8 @@ from typing import Any, TypeAlias
 from builder.quantities import PLAIN, units_of
 from builder.records.fields import Field, Kind
 from builder.records.kinds import CATALOGS, JOBS, KINDS
-from builder.records.load import CHANGE, INSIDE, OWN, SETTINGS, UNFINISHED, WITHOUT
+from builder.records.load import OWN, SETTINGS, UNFINISHED, WITHOUT
+from builder.records.misplaced import CHANGE, INSIDE
 from builder.records.rules import Between, Day, SizeNumber, Word
 from builder.spellings import WORDS
 

@@ -7,8 +7,9 @@ import datetime
 import re
 from typing import TypeGuard, overload
 
+from builder.numerals import plain
 from builder.problems import BadValue
-from builder.quantities import Value, plain
+from builder.quantities import Value
 
 EPOCH = datetime.date(1899, 12, 30)  # day 0 of spreadsheet dates
 YEAR_FIRST = re.compile(r"(\d{4})([-/.])(\d\d?)\2(\d\d?)", re.ASCII)

@@ -12,7 +12,8 @@ from builder.letter.said import day_of, money, said, spelled_date
 from builder.problems import BadValue, Problem, Refused
 from builder.quantities import Units
 from builder.records.questions import DEMO
-from builder.returned.read import Returned, returned
+from builder.returned.came_back import Returned
+from builder.returned.read import returned
 from builder.review.inspect import Inspection, inspect
 from builder.sheets.rows import Row
 from builder.stages.estimate import Estimate

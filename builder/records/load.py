@@ -1,6 +1,5 @@
 """YAML -> the values of each block, in SI, with the place in the file that each came from."""
 
-import functools
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -13,17 +12,15 @@ from builder.quantities import Units, Value
 from builder.records.fields import Field, Kind, Marks, Record, Values
 from builder.records.job import JOB
 from builder.records.kinds import CATALOGS, JOBS, KINDS
+from builder.records.misplaced import CHANGE, INSIDE, Tree, belongs, elsewhere, inner_lists, misspelt
 from builder.records.renamed import Told, current_key, current_keys, current_word
 from builder.records.rules import Word
 from builder.values import day
 
 SETTINGS = ("units", "currency", "exchange")
 OWN, WITHOUT, UNFINISHED = "own", "without", "unfinished"  # keys of a job file beside its kinds
-CHANGE = "change"  # of a catalog record: of which one below it states what differs
 NAMELESS = "begin each record with '- {}: ...'; indent its other lines alike, without a dash"
 BESIDE_TERMS = "remove this line: in terms, each figure replaces that of the folder before by itself"
-# lists within a record
-INSIDE = {("families", "sizes"): ("nozzles", "family"), ("takeoff", "openings"): ("openings", "line")}
 
 
 # Plain text that is no text to other readers of YAML.
@@ -36,7 +33,6 @@ TRAPS = (
     ("a date", re.compile(r"\d{4}-\d\d?-\d\d?")),
 )
 
-Tree: TypeAlias = dict[str | int, Any]  # step of a path -> the Tree below it; {} at a value, None: read elsewhere
 # those of SETTINGS that a file states; exchange is a float, the others text
 Settings: TypeAlias = dict[str, Any]
 
@@ -92,45 +88,6 @@ def _find(node: Node | None, steps: Iterable[str | int], clears: bool) -> Node |
     return node
 
 
-def _belongs(key: str, known: Tree) -> str:
-    """A hint for a key that stands a level too high: 'it belongs under 'packs''."""
-    inside = {name: tree.get(0) or tree for name, tree in known.items() if tree}  # 0: the first of a list
-    places = [f"'{name}'" for name, keys in inside.items() if key in keys]
-    return f"it belongs under {' or '.join(places)}" if places else ""
-
-
-def _misspelt(node: Mapping, kind: Kind) -> dict[str, Mark]:
-    """Field -> the mark of the misspelt key that stands in its place: it is told, so that a blank is not
-    told as well.
-    """
-    missing = {str(one.steps[0]): one.key for one in kind.fields if one.steps[0] not in node.entries}
-    unknown = node.entries.keys() - _first_words(kind.key)
-    return {missing[close[0]]: node.entries[key][0] for key in sorted(unknown) if (close := near(key, list(missing)))}
-
-
-def _elsewhere(kind: Kind, node: Node, kinds: Iterable[Kind]) -> str:
-    """The kind to which a record belongs that stands among those of another; '' where it may be where it belongs."""
-    if not isinstance(node, Mapping) or CHANGE in node.entries:
-        return ""
-
-    def known(one: Kind) -> int:
-        return len(node.entries.keys() & _first_words(one.key))
-
-    best = max((one for one in kinds if not one.upright), key=known, default=kind)
-    return best.key if known(best) > 2 * known(kind) and known(best) > 2 else ""
-
-
-@functools.cache
-def _first_words(key: str) -> frozenset[str]:
-    """The keys with which a record of a kind may begin."""
-    return frozenset({*(str(one.steps[0]) for one in KINDS[key].fields), *_inner(KINDS[key])})
-
-
-def _inner(kind: Kind) -> dict[str, tuple[str, str]]:
-    """The lists within a record of a kind."""
-    return {name: target for (outer, name), target in INSIDE.items() if outer == kind.key}
-
-
 class Loader:
     def __init__(self, units: Units, typed: Units) -> None:
         self.units = units  # of the book: values settle in these
@@ -167,7 +124,7 @@ class Loader:
         elif isinstance(node, Mapping) and known and not all(isinstance(key, int) for key in known):
             for key, (mark, value) in node.entries.items():
                 if key not in known:
-                    hint = _belongs(key, known) or did_you_mean(key, list(map(str, known)))
+                    hint = belongs(key, known) or did_you_mean(key, list(map(str, known)))
                     if (where, key) == (KINDS["terms"].title, CHANGE):
                         hint = BESIDE_TERMS
                     title = where.partition(" '")[0]  # without the record's name
@@ -261,7 +218,7 @@ class Loader:
             self.blame(node.mark, f"a record of '{kind.key}' needs keys and values", "as in '- name: ...'")
             self.lose(kind.key)
             return
-        inner = _inner(kind)
+        inner = inner_lists(kind)
         known = self.known(kind)
         if given is None and kind in CATALOGS and not kind.upright:
             extra = (*extra, CHANGE)
@@ -276,7 +233,7 @@ class Loader:
         self.unknown(node, known, where)
         values, marks = dict(given or {}), {"": node.mark}
         if kind in JOBS or not (kind.upright or change):  # else a mark says that the field is stated
-            marks |= _misspelt(node, kind)
+            marks |= misspelt(node, kind, known)
         for one in kind.fields:
             found = _find(node, one.steps, not kind.upright)
             if found is not None:
@@ -319,7 +276,7 @@ class Loader:
                 self.record(names[key], node, extra=SETTINGS if key == JOB.key else ())
             else:
                 for item in self.listing(node, key):
-                    if (other := _elsewhere(names[key], item, names.values())) and not self.loaded.unfinished:
+                    if (other := elsewhere(names[key], item, names.values())) and not self.loaded.unfinished:
                         self.blame(
                             item.mark, f"{names[key].title}: this is a row of '{other}'", f"move it under '{other}:'"
                         )

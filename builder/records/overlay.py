@@ -12,7 +12,8 @@ from builder.records.change import merged, note, placed, renamed, replacing
 from builder.records.fields import Kind, Marks, Record
 from builder.records.folders import Folders
 from builder.records.kinds import CATALOGS, KINDS
-from builder.records.load import INSIDE, Change, Loaded
+from builder.records.load import Change, Loaded
+from builder.records.misplaced import INSIDE
 from builder.records.terms import TERMS
 from builder.values import day_text, is_number, same
 

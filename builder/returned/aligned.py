@@ -10,8 +10,9 @@ from typing import TypeAlias
 
 from builder.returned.formulas import FormulaSheet
 from builder.returned.rewritten import plain
+from builder.workbook.braces import at_record
 from builder.workbook.frame import BANNER, NEXT
-from builder.workbook.layout import Layout, at_record
+from builder.workbook.layout import Layout
 
 At: TypeAlias = tuple[int, int]  # row and column, counted from 1
 

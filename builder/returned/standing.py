@@ -9,9 +9,9 @@ from typing import Any
 
 from builder.records.differ import LONGEST
 from builder.returned.aligned import WORKED_OUT, At
+from builder.returned.came_back import Returned, plain
 from builder.returned.findings import Finding, span
 from builder.returned.located import Located
-from builder.returned.read import Returned, plain
 from builder.values import is_number
 from builder.workbook.answers import UNPRINTED
 from builder.workbook.layout import Place

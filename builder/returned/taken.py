@@ -21,8 +21,8 @@ from builder.records.kinds import CATALOGS, KINDS
 from builder.records.overlay import identity, label, load_catalogs
 from builder.records.rules import Length
 from builder.records.store import job_text
+from builder.returned.came_back import Returned, Stray, plain
 from builder.returned.findings import Cell, Finding
-from builder.returned.read import Returned, Stray, plain
 from builder.returned.typed import understood
 from builder.stages.book import BOOK, ROOM
 from builder.values import is_number

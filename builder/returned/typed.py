@@ -2,8 +2,9 @@
 
 import re
 
+from builder.numerals import APOSTROPHE, avoid, bare, plain
 from builder.problems import BadValue
-from builder.quantities import APOSTROPHE, Units, Value, avoid, bare, plain
+from builder.quantities import Units, Value
 from builder.records.fields import Field
 from builder.records.rules import Rule
 from builder.values import any_day

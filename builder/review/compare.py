@@ -9,8 +9,8 @@ from builder.jobs import Opened
 from builder.problems import Problem, Refused
 from builder.records.differ import differences
 from builder.records.kinds import CATALOGS, JOBS
+from builder.returned.came_back import Returned
 from builder.returned.findings import Finding
-from builder.returned.read import Returned
 from builder.review.effects import Effect, effects, nozzles, results
 from builder.review.inspect import inspect
 from builder.workbook.tables import tables

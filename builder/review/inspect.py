@@ -12,10 +12,10 @@ from builder.records.differ import Difference, differences
 from builder.records.kinds import CATALOGS, KINDS, TABLES
 from builder.records.rules import Day
 from builder.records.versions import SCHEMA
+from builder.returned.came_back import Returned, plain
 from builder.returned.findings import Finding, span
 from builder.returned.located import XLS, Located
 from builder.returned.lost import lost
-from builder.returned.read import Returned, plain
 from builder.returned.standing import alike, standing
 from builder.returned.taken import Taken, taken
 from builder.review.causes import gathered

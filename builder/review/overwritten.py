@@ -6,13 +6,14 @@ from typing import TypeAlias
 
 from builder.returned import rewritten
 from builder.returned.aligned import shape
+from builder.returned.came_back import Returned
 from builder.returned.findings import Finding, span
 from builder.returned.formulas import Shared
 from builder.returned.located import Located
-from builder.returned.read import Returned
 from builder.sheets.grammar import cell_value, heading
 from builder.stages.estimate import Estimate
-from builder.workbook.layout import Place, at_record
+from builder.workbook.braces import at_record
+from builder.workbook.layout import Place
 
 # column, row, title, what stands there, the formula, whether that gives a blank
 Wrong: TypeAlias = tuple[int, int, str, object, str, bool]

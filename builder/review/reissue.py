@@ -14,8 +14,8 @@ from builder.records.load import Loaded
 from builder.records.overlay import label, load_catalogs
 from builder.records.rules import OneOf
 from builder.records.versions import SCHEMA
+from builder.returned.came_back import Returned
 from builder.returned.findings import Finding
-from builder.returned.read import Returned
 from builder.review.effects import Effect, effects, nozzles, results
 from builder.review.inspect import inspect
 from builder.stages.book import room_of

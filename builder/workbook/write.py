@@ -23,9 +23,10 @@ from builder.workbook import (
     summary_page,
 )
 from builder.workbook.answers import LOOKS
+from builder.workbook.braces import at_record
 from builder.workbook.columns import folded_fact, set_columns
 from builder.workbook.frame import frame
-from builder.workbook.layout import HEAD, at_record, beside
+from builder.workbook.layout import HEAD, beside
 from builder.workbook.palette import FONT, TEXT
 from builder.workbook.prepared import Prepared
 from builder.workbook.shared import CONTROLS

@@ -13,7 +13,7 @@ from builder.jobs import open_job
 from builder.problems import ERROR, NOTE
 from builder.quantities import Units
 from builder.records.kinds import CATALOGS as KINDS
-from builder.records.load import INSIDE
+from builder.records.misplaced import INSIDE
 from builder.records.overlay import label
 from builder.records.store import field_text, record_text
 from builder.returned.read import returned

@@ -8,7 +8,8 @@ import math
 from dataclasses import replace
 
 from builder.stages.order import blocks
-from builder.workbook.layout import Layout, at_record
+from builder.workbook.braces import at_record
+from builder.workbook.layout import Layout
 from support.flipping import GUARDS, changes
 from support.more_engines import Formualizer
 from support.neighbors import Neighbors, called, resting_on

@@ -14,7 +14,8 @@ from builder.sheets.grammar import At, Block, Column
 from builder.stages import bid
 from builder.stages.order import blocks, capacities
 from builder.workbook import printed, summary_page
-from builder.workbook.layout import Layout, at_record
+from builder.workbook.braces import at_record
+from builder.workbook.layout import Layout
 from builder.workbook.make import make
 
 ROOM = capacities()

@@ -7,9 +7,9 @@ from support.places import SHED
 from support.small import CATALOGS
 
 from builder.jobs import open_job
+from builder.returned.came_back import plain
 from builder.returned.cells import loaded
 from builder.returned.formulas import Shared
-from builder.returned.read import plain
 from builder.workbook.make import make, written
 
 

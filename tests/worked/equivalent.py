@@ -291,7 +291,11 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         "a size that is at fault has no worth, by which all is multiplied, and no orifice is as small as 1 thou",
     ),
     ("fit.worth", r"^1 -> 2$", "twice the worth of each: the most of it is of the same size"),
-    ("fit.largest", r"-> SUMPRODUCT\(LARGE", "asked for only where some size fits: `smallest` is blank where none does"),
+    (
+        "fit.largest",
+        r"-> SUMPRODUCT\(LARGE",
+        "asked for only where some size fits: `smallest` is blank where none does",
+    ),
     ("fit.pick_at", r"-> MATCH\(", "the same; the smallest that fits is let in, so that the most is above 0"),
     (
         "picks.gauge",
