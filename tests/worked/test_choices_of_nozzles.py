@@ -18,6 +18,7 @@ SMOOTH = {
     "smooth_span: 1.25": "smooth_span: 1.1",  # of the 15 thou that fit: 16.5, so that the 17 are too coarse
 }
 SINGLE = {"color: Red, coats: 2": "color: Red, coats: 1"}
+THIN = {"volume_solids: 40 %": "volume_solids: 44 %"}
 FAST = {
     "dry_film: 1.6 mil": "dry_film: 0.2 mil",
     "volume_solids: 40 %": "volume_solids: 80 %",
@@ -67,6 +68,19 @@ CHOICES = {
         None,
         SINGLE,
         [figure("picks.size_at", 3, 1), figure("picks.hand_time", stroke(later / 1.2 * so_set(2200, 2)), no=1)],
+    ),
+    # a thinner film: 2.893 ft/s, 2.765 s, which is nearer to 3 than to 2.5; on bare boards 3.32 s, nearer to 3.5
+    "a stroke a little above a quarter of a second": (
+        "barn",
+        None,
+        THIN,
+        [figure("picks.hand_time", stroke(later * 1.1 * so_set(2200, 2)), no=1)],
+    ),
+    "a stroke a little above a quarter of a second, on bare boards": (
+        "barn",
+        None,
+        THIN | SINGLE,
+        [figure("picks.hand_time", stroke(later * 1.1 / 1.2 * so_set(2200, 2)), no=1)],
     ),
     # a sixteenth of the film, sixteen times the speed, too fast for anybody: .19 s, and .23 s on bare boards
     "a hand faster than the clock": (
