@@ -107,7 +107,7 @@ def said_block(units):
         C("head", "Both in one line", "text", '{work}&": "&{what}'),
         C("nozzle", "Nozzle", "text", '{nozzle_size.size}&""', SPRAYED),
         C("nozzle_note", "Nozzle: family, fan, spare", "text",
-          f'{{nozzle_size.family}}&", new fan "&{fan}&" {unit["width"]}; have "&{{on_site}}&" of it, "&{{coat.guns}}'
+          f'{{nozzle_size.family}}&", new fan "&{fan}&" {unit["width"]}; have "&{{on_site}}&", "&{{coat.guns}}'
           '&" in use"', SPRAYED),
         C("set_to", "Set to", "pressure", "{pick.gauge}", SPRAYED),
         C("set_to_note", "Set to: never above", "text",
@@ -278,7 +278,7 @@ def _spray(est, row, coat, pick, coats):
     row.nozzle = est.judge.as_text(size.size)
     row.nozzle_note = (
         f"{est.judge.as_text(size.family)}, new fan {_near(est, pick.fan, 'width')} {units.shown('width')}; "
-        f"have {row.on_site:g} of it, {coat.guns:g} in use"
+        f"have {row.on_site:g}, {coat.guns:g} in use"
     )
     row.set_to = pick.gauge
     most = floor(units.to_cell(pick.pressure_most, "pressure") * (1 + est.terms.slack))
