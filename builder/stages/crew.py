@@ -112,7 +112,7 @@ def said_block(units):
         C("set_to", "Set to", "pressure", "{pick.gauge}", SPRAYED),
         C("set_to_note", "Set to: never above", "text",
           f'"never above "&FIXED(INT({{pick.pressure_most}}*(1+{{terms.slack}})),0)&" {unit["pressure"]}; '
-          f'read it while '
+          f'read while '
           'spraying"', SPRAYED),
         C("hand", "Hand", "text", '{pick.hand_time}&" s"', SPRAYED),
         C("further", "Next pass further by", "width", nearest("{pick.step}", "width"), SPRAYED),
@@ -282,7 +282,7 @@ def _spray(est, row, coat, pick, coats):
     )
     row.set_to = pick.gauge
     most = floor(units.to_cell(pick.pressure_most, "pressure") * (1 + est.terms.slack))
-    row.set_to_note = f"never above {most:,} {units.shown('pressure')}; read it while spraying"
+    row.set_to_note = f"never above {most:,} {units.shown('pressure')}; read while spraying"
     row.hand = f"{plain(pick.hand_time)} s"
     differs = coats > 1 and pick.stroke_first != pick.stroke_time
     row.first_told = f"first coat {plain(pick.stroke_first)} s; " if differs else ""
