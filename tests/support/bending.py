@@ -176,7 +176,8 @@ def _name(change):
 
     def bend(draw, contents):
         names = list(NAME.finditer(contents.get(BOOK, b"")))
-        inputs = [one for one in names if re.search(rb'name="([^"]*)"', one[0])[1].decode() in INPUT_NAMES]
+        called = [(one, re.search(rb'name="([^"]*)"', one[0])) for one in names]  # a tag may have lost its name
+        inputs = [one for one, found in called if found and found[1].decode() in INPUT_NAMES]
         if names:
             match = draw.choice(inputs if inputs and draw.random() < 0.8 else names)
             contents[BOOK] = _cut(contents[BOOK], match, change(draw, match[0]))

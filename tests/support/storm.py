@@ -362,15 +362,16 @@ def main():
         storm = Storm(options.seed, Path(folder))
         if options.show is not None:
             return shown(storm, options.only or "books", options.show, options.every)
-        for kind in [options.only] if options.only else ORDER:
-            count = options.count if kind == "books" else options.count // 4
-            storm.run(
-                kind,
-                itertools.islice(itertools.count(options.first), count),
-                options.minutes,
-                options.further,
-                options.every,
-            )
+        with contextlib.suppress(KeyboardInterrupt):  # what came of it until then is told
+            for kind in [options.only] if options.only else ORDER:
+                count = options.count if kind == "books" else options.count // 4
+                storm.run(
+                    kind,
+                    itertools.islice(itertools.count(options.first), count),
+                    options.minutes,
+                    options.further,
+                    options.every,
+                )
         print(*storm.report(), sep="\n")
     return 1 if storm.faults else 0
 
