@@ -60,6 +60,7 @@ def live(tmp_path_factory):
     return whole_house("us", tmp_path_factory.mktemp("live house"), Addressed)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "change, stops",
     [

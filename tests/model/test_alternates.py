@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from support.changing import again, net, own_nozzles, scaling, setting
+from support.slow import some
 
 from builder.trade import packs
 
@@ -64,7 +65,7 @@ COSTS = [
 ]
 
 
-@pytest.mark.parametrize("block, key", [*COSTS, ("terms", "change_time")])
+@pytest.mark.parametrize("block, key", some([*COSTS, ("terms", "change_time")], 4))
 @pytest.mark.parametrize("factor", [1.02, 1.15])
 def test_the_price_rises_with_every_cost(boathouse, block, key, factor):
     changes = [own_nozzles(boathouse)] + [as_hired] * ((block, key) in COSTS[-3:])

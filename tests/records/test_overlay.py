@@ -7,6 +7,7 @@ import jsonschema
 import pytest
 from support.places import ROOT
 from support.schemas import as_editors_read
+from support.slow import some
 
 from builder.cli import main
 from builder.jobs import open_job
@@ -85,7 +86,7 @@ RECORDS = [
 ]
 
 
-@pytest.mark.parametrize("kind, one", RECORDS, ids=[f"{kind.key} {one.key}" for kind, one in RECORDS])
+@pytest.mark.parametrize("kind, one", some(RECORDS, 6), ids=[f"{kind.key} {one.key}" for kind, one in RECORDS])
 def test_what_a_replacing_record_lacks_is_an_error(stock, laid, kind, one):
     """The note that it replaces another stands at the same place, and does not hide it."""
     record = {key: value for key, value in stock.values[kind.key][0].items() if key != one.key}
@@ -146,7 +147,7 @@ EACH = [
 ]
 
 
-@pytest.mark.parametrize("kind, one", EACH, ids=[f"{kind.key} {one.key}" for kind, one in EACH])
+@pytest.mark.parametrize("kind, one", some(EACH, 6), ids=[f"{kind.key} {one.key}" for kind, one in EACH])
 def test_every_field_of_every_kind_can_be_changed_alone(stock, laid, kind, one):
     """The last record's value laid over the first record: that is the only difference."""
     first, name = stock.values[kind.key][0], label(kind, stock.values[kind.key][0])

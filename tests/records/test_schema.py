@@ -44,6 +44,7 @@ def test_each_shipped_file_names_its_schema_first_and_keeps_it(file, name):
     assert valid(name, text)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("path", EXAMPLES.values(), ids=EXAMPLES)
 def test_the_example_jobs_keep_the_schema(path):
     assert valid("job", path.read_text())

@@ -99,6 +99,7 @@ def test_each_line_of_the_table_is_what_the_estimates_come_to(said, coats):
         before = total
 
 
+@pytest.mark.slow
 def test_no_other_two_sizes_cost_less(said, coats):
     names = {size for costs, _ in coats for size in costs}
     least = min(cost_with(coats, two)[0] for two in combinations(sorted(names), 2))

@@ -41,6 +41,7 @@ def test_parts_stand_beside_the_price_and_add_up_to_it_to_the_cent(shed):
     assert whole == ("Price", total) and sum(amount for _, amount in parts) == total
 
 
+@pytest.mark.slow
 def test_tax_is_a_line_of_its_own_between_the_parts_and_the_price(shed):
     with shed.changed(YES, TAX):
         _, lines = on_bid(shed)
@@ -79,6 +80,7 @@ def twelve(shed):
     return [gate, *({**base[row % 5], "tag": None, "part": part} for row, part in enumerate(parts))]
 
 
+@pytest.mark.slow
 def test_twelve_parts_and_the_tax_stand_above_the_work_and_fit_their_cells(shed, twelve, tmp_path):
     """Fourteen lines from row 15: the last in row 28, the headers of the work in row 29. Names are set smaller where
     they are longer than their cell.

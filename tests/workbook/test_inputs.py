@@ -26,6 +26,7 @@ def _input_cells(book):
                 yield key, place, book.book[place.sheet].cell(row, col)
 
 
+@pytest.mark.slow
 def test_18_and_33_inputs_wear_their_own_style_and_are_unlocked_so_are_results_in_tables_of_entries_all_else_is_locked_without_a_password(
     book,
 ):

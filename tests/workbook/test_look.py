@@ -51,6 +51,7 @@ def test_27_text_stands_out_and_color_is_never_the_only_signal(look):
 CHARTED = ("Price", "Picks", "Picks")
 
 
+@pytest.mark.slow
 def test_28_every_chart_has_a_title_axes_with_units_and_a_text_for_who_cannot_see_it(book):
     charts = [book.text(part) for part in book.matching("xl/charts/chart")]
     texts = [
@@ -115,6 +116,7 @@ def test_29_a_row_and_the_words_that_say_what_to_fix_in_it_are_seen_on_a_laptop(
     assert sum(widths[col + 1] * DIGIT for col in range(end + 1)) * LARGER <= SEEN
 
 
+@pytest.mark.slow
 def test_29_the_state_of_the_price_is_never_cut_and_shrinks_to_nine_points_at_most(book):
     for sheet in SHEETS:
         cell = book.book[sheet.title].cell(2, 1)

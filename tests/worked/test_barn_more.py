@@ -9,6 +9,8 @@ import test_barn as barn
 from numpy import array
 from support.worked import Page, agrees
 
+pytestmark = pytest.mark.slow
+
 JOB = "barn.yaml"
 page = Page()
 # fmt: off

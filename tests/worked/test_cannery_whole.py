@@ -13,6 +13,8 @@ import test_cannery as cannery
 from numpy import array, maximum, minimum
 from support.worked import FOOT, GALLON, INCH, Page, agrees
 
+pytestmark = pytest.mark.slow
+
 JOB, BEFORE = "cannery_whole.yaml", "cannery.yaml"
 page = Page()
 # fmt: off

@@ -8,6 +8,8 @@ import test_court as court
 from numpy import array, ceil
 from support.worked import Page, agrees
 
+pytestmark = pytest.mark.slow
+
 JOB = "court.yaml"
 page = Page()
 # fmt: off

@@ -11,6 +11,8 @@ import test_fence as fence
 from numpy import array, minimum
 from support.worked import Page, agrees
 
+pytestmark = pytest.mark.slow
+
 JOB, BEFORE = "fence_whole.yaml", "fence.yaml"
 page = Page()
 # fmt: off

@@ -13,6 +13,8 @@ import test_flat as flat
 from numpy import array, minimum
 from support.worked import Page, agrees
 
+pytestmark = pytest.mark.slow
+
 JOB, BEFORE = "flat_whole.yaml", "flat.yaml"
 page = Page()
 # fmt: off

@@ -44,6 +44,7 @@ def test_a_sum_that_is_written_out_is_its_first_two_terms():
     assert len(one) == 3 and len(two) == 3 + 2 * 3 and len(five) == len(two)
 
 
+@pytest.mark.slow
 def test_a_dropped_term_is_missed_and_put_back(tmp_path):
     """Rental at nothing is seen by the page of rentals; the formula as it is stays."""
     folder = tmp_path / "rentals"

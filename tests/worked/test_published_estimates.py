@@ -16,6 +16,7 @@ rounds profit and overhead each to the nearest: .00 to .01 more, which the last 
 from pathlib import Path
 
 import pytest
+from support.slow import some
 from support.worked import book_of
 
 PUBLISHED = Path(__file__).parent / "published"
@@ -29,7 +30,7 @@ ITEMS = {
 CENT = 0.005 + 1e-9
 
 
-@pytest.fixture(params=ITEMS, scope="module")
+@pytest.fixture(params=some(ITEMS, 4), scope="module")
 def item(request, tmp_path_factory):
     """What is printed of an item, and a look at its book: the base figure of a name."""
     book = book_of(PUBLISHED / f"{request.param}.yaml", tmp_path_factory.mktemp("item"), PUBLISHED / "terms.yaml")
@@ -52,6 +53,7 @@ def test_its_price(item):
     assert base("price.total") == pytest.approx(price + up, abs=1e-9)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("item, printed", [("texture", 752.4), ("silicon", 290.2)], indirect=["item"])
 def test_its_rate_by_the_square_meter(item, printed):
     """100 ft2 are 9.290304 m2."""
