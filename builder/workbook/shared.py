@@ -5,8 +5,10 @@ so it is right for us: our formulas reach other sheets by defined names alone. I
 reads much faster.
 """
 
+import functools
 from collections import namedtuple
 
+from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.utility import xl_rowcol_to_cell_fast as cell_name
 from xlsxwriter.worksheet import Worksheet
 
@@ -19,6 +21,7 @@ Shared = namedtuple("Formula", "start value format")
 LINE = 14.25  # points of a line of text
 DIGITS = 10  # of a cached value: within 1e-9 of the model; a program that recalculates has them all
 
+letters = functools.cache(xl_col_to_name)
 CONTROLS = {code: f"_x{code:04X}_" for code in range(32) if chr(code) not in "\t\n"}  # ECMA-376 part 1, 22.9.2.19
 _ESCAPES = {**str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"}), **CONTROLS}
 
@@ -107,8 +110,19 @@ class SharingSheet(Worksheet):
         # the library would look for each of its functions newer than our dialect, formula by formula
         return formula.removeprefix("=")
 
-    def _calculate_spans(self):
-        self.row_spans = {}  # a hint that no program needs
+    def _write_rows(self):
+        """Each row's cells from the left. (The library looks at all columns of each row, and writes spans, a hint that
+        no program needs.)
+        """
+        for row in sorted({*self.table, *self.row_info}):
+            cells, about = self.table[row], self.row_info.get(row)
+            if not cells:
+                self._write_empty_row(row, None, about)
+                continue
+            self._write_row(row, None, about)
+            for col in sorted(cells):
+                self._write_cell(row, col, cells[col])
+            self._xml_end_tag("row")
 
     def _write_cell(self, row, col, cell):
         if type(cell) is not Shared:
@@ -117,7 +131,7 @@ class SharingSheet(Worksheet):
         text = isinstance(value, str)
         shown = value.translate(_ESCAPES) if text else f"{value:.{DIGITS}g}"
         self.fh.write(
-            f'<c{TEXT if text else ""} s="{cell.format._get_xf_index()}" r="{cell_name(row, col)}">'
+            f'<c{TEXT if text else ""} s="{cell.format._get_xf_index()}" r="{letters(col)}{row + 1}">'
             f"{cell.start}<v>{shown}</v></c>"
         )
 
