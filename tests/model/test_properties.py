@@ -141,6 +141,7 @@ def test_us_and_metric_books_of_one_job_agree(boathouse):
     assert us.rows["price"][0].net > 0 and any(row.large for row in us.rows["purchases"])
 
 
+@pytest.mark.slow
 @examples(12, 100)
 def test_generated_jobs_agree_in_both_systems(count):
     @settings(max_examples=count)

@@ -299,6 +299,7 @@ def test_a_job_with_changes_of_its_own_comes_back_to_the_same_bytes(owned, tmp_p
     assert make(open_job(back, [CATALOGS])) == book.read_bytes()
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "text, answers",
     [
@@ -426,6 +427,7 @@ def test_figures_of_terms_are_noted_one_by_one(laid):
 # -------------------------------------------------------------------------------------------------------------------
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "name, text, right",
     [

@@ -243,6 +243,7 @@ def test_names_that_were_bent(tmp_path, books):
     assert one.opened.price() is None
 
 
+@pytest.mark.slow
 def test_a_paper_that_there_is_not(tmp_path, golden):
     """Two names that were swapped: the book says elsewhere neither of its facts."""
     data, cells = golden

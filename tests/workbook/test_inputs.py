@@ -162,6 +162,7 @@ def _column(book, key, column):
     return place.block, place.column
 
 
+@pytest.mark.slow
 def test_25_a_sum_overwritten_by_hand_is_noticed_by_its_cross_sum(tmp_path):
     book = small_book("us", tmp_path)
     estimate, engine, places = book.estimate(), book.engine, book.layout.places
@@ -179,6 +180,7 @@ def test_25_a_sum_overwritten_by_hand_is_noticed_by_its_cross_sum(tmp_path):
         assert (engine.get(told.sheet, told.row, 2), estimate.checks.stops) == (1, 0), check
 
 
+@pytest.mark.slow
 def test_26_a_value_pasted_over_the_validation_is_counted(tmp_path):
     book = small_book("us", tmp_path)
     for key, column, value in (("takeoff", "length", "1,250"), ("coatings", "density", -1.0), ("job", "people", 1.5)):

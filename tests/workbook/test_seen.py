@@ -94,6 +94,7 @@ def test_notes_side_by_side_on_a_strip_keep_apart(named):
     assert sheet.cell(place.row, place.col + 1).alignment.indent == 1
 
 
+@pytest.mark.slow
 def test_what_is_put_together_beside_the_bid_is_folded_away_and_named(named):
     columns = named.book["Bid"].column_dimensions
     hidden = [col for col in columns.values() if col.hidden]
