@@ -38,6 +38,7 @@ def test_a_book_of_ours_is_written_over(here, books):
     assert build("-o", "book.xlsx") == 0 and (here / "book.xlsx").read_bytes() == books["small shed"].data
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "change",
     [
@@ -89,6 +90,7 @@ def test_a_book_of_before_the_seal_is_kept_and_the_reason_said(here, books, gold
     assert (here / "book.xlsx").read_bytes() == old
 
 
+@pytest.mark.slow
 def test_a_comparison_is_sealed_alike(here, books):
     book = returned("book.xlsx")
     first, again = (

@@ -29,6 +29,7 @@ def whole_house(system, folder, engine):
     return LiveBook(values, outside.units, folder, engine, **ROOM)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "engine, needs",
     [

@@ -11,6 +11,7 @@ from builder.stages.estimate import Estimate
 pytestmark = pytest.mark.usefixtures("small")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name, key", [("small attic", "door_width"), ("small shed running", "draw_volume")])
 def test_words_in_terms_stop_the_price_alike(books, name, key):
     book = books[name]

@@ -75,6 +75,7 @@ def test_the_price_rises_with_every_cost(boathouse, block, key, factor):
         assert after.rows["cost"][0].cost > before.rows["cost"][0].cost
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "key, before, after",
     [

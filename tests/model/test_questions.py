@@ -88,6 +88,7 @@ def test_each_question_is_asked_here_or_named_as_held_elsewhere():
     assert ASKED.keys() | ELSEWHERE == {question.key for question in QUESTIONS}
 
 
+@pytest.mark.slow
 def test_a_book_in_which_all_is_answered_is_ready_and_says_so(book):
     asked, estimate = _open(book)
     brief, lines = estimate.rows["brief"][0], estimate.rows["check_lines"]
@@ -118,6 +119,7 @@ def test_a_nozzle_to_buy_that_the_store_must_order_is_asked_about(book):
             assert "stock" not in _open(book)[0]
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("typed", ["minimum, old prices", "Old_Prices,MINIMUM", " oldprices ,, minimum,"])
 def test_what_is_accepted_is_told_apart_from_what_is_answered(book, typed):
     with book.changed(("job", "minimum", 0, 1e6), ("job", "date", 0, 46204.0)):

@@ -232,6 +232,7 @@ def test_few_lines_are_named_and_many_counted():
     assert len(together([Problem("f", 1, 1, "wrong"), Problem("g", 1, 1, "wrong")])) == 2
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "old, new",
     [

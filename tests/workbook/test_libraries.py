@@ -79,6 +79,7 @@ def test_a_method_that_is_called_or_replaced_takes_what_it_took(method, argument
     assert len(now.parameters) == len(arguments.split()), f"{method.__qualname__}{now}"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "where, name",
     [

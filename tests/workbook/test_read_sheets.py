@@ -86,6 +86,7 @@ def test_what_parts_bear_is_all_of_its_kind(books, name):
     assert [one.share for one in parts] == pytest.approx([one.own / sum(each.own for each in parts) for one in parts])
 
 
+@pytest.mark.slow
 def test_three_equal_parts_of_a_hundred_are_rounded_so_that_they_add_up(books):
     """By hand: 33.33 -> 33, 66.67 - 33 -> 67 - 33 = 34, 100 - 67 = 33. Steps of a quarter: 1.1 -> 1, up 1.25."""
     est = books["boathouse"].estimate
@@ -235,6 +236,7 @@ def test_nothing_is_shown_as_a_dash_and_numbers_keep_to_the_steps_of_reading(boo
                 assert not isinstance(cell.value, float) or "–" not in cell.number_format, (title, cell.coordinate)
 
 
+@pytest.mark.slow
 def test_the_answers_of_summary_are_those_of_the_workings(books):
     book, rows = books["boathouse"], books["boathouse"].estimate.rows
     answers = {key: fact(book, "summary", key) for key, *_ in summary.ANSWERS}
