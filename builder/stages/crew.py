@@ -112,8 +112,7 @@ def said_block(units):
         C("set_to", "Set to", "pressure", "{pick.gauge}", SPRAYED),
         C("set_to_note", "Set to: never above", "text",
           f'"never above "&FIXED(INT({{pick.pressure_most}}*(1+{{terms.slack}})),0)&" {unit["pressure"]}; '
-          f'read while '
-          'spraying"', SPRAYED),
+          'read while spraying"', SPRAYED),
         C("hand", "Hand", "text", '{pick.hand_time}&" s"', SPRAYED),
         C("further", "Next pass further by", "width", nearest("{pick.step}", "width"), SPRAYED),
         C("first_told", "Hand of the first coat, where it differs", "text",

@@ -9,7 +9,6 @@ import pytest
 from support.parcels import packed, parts
 from support.places import CATALOGS, ROOT, SHED
 from support.refusals import NAMED, SHEET
-from support.slow import slow
 
 from builder.cli import main
 from builder.jobs import fingerprint, open_job
@@ -85,7 +84,7 @@ HEAVY = {  # what took a minute or half a gigabyte -> the parts in which it is b
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("bent", [slow(bent) if bent == "rows" else bent for bent in HEAVY])
+@pytest.mark.parametrize("bent", HEAVY)
 def test_hostile_books_take_no_memory(tmp_path, books, bent):
     """300 MB bound what took 330 to 640; an ordinary book takes 165."""
     path, contents = tmp_path / "book.xlsx", parts(books["shed"].data)

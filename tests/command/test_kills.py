@@ -6,7 +6,6 @@ import sys
 
 import pytest
 from support.places import ROOT
-from support.slow import slow
 
 pytestmark = pytest.mark.slow
 
@@ -36,7 +35,7 @@ def ran(*arguments):
     return subprocess.run([sys.executable, *arguments], cwd=ROOT, capture_output=True, text=True)
 
 
-@pytest.mark.parametrize("count", [slow(36)])
+@pytest.mark.parametrize("count", [36])
 def test_a_killed_command_leaves_the_old_file_or_the_new_and_nothing_after_the_next_run(count):
     done = ran("tests/support/kills.py", "--count", str(count), "--seed", "20")
     assert done.returncode == 0, done.stdout + done.stderr

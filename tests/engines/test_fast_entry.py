@@ -10,7 +10,6 @@ from support.editing import LiveBook
 from support.engines import Values, differences, libreoffice
 from support.entering import BEDROOMS, HOUSE
 from support.more_engines import Formualizer, Gnumeric, HyperFormula
-from support.slow import slow
 from support.small import CATALOGS
 
 from builder.jobs import open_job
@@ -33,14 +32,14 @@ def whole_house(system, folder, engine):
 @pytest.mark.parametrize(
     "engine, needs",
     [
-        slow(Values, None),
+        (Values, None),
         (Addressed, None),
-        slow(Formualizer, "formualizer_here"),
-        slow(Gnumeric, "gnumeric_here"),
-        slow(HyperFormula, "hyperformula_here"),
+        (Formualizer, "formualizer_here"),
+        (Gnumeric, "gnumeric_here"),
+        (HyperFormula, "hyperformula_here"),
     ],
 )
-@pytest.mark.parametrize("system", ["us", slow("metric")])
+@pytest.mark.parametrize("system", ["us", "metric"])
 def test_an_engine_works_the_house_out_alike(request, tmp_path, system, engine, needs):
     if needs:
         request.getfixturevalue(needs)
@@ -65,35 +64,35 @@ def live(tmp_path_factory):
 @pytest.mark.parametrize(
     "change, stops",
     [
-        slow(("rooms", "length", 0, "14'6"), True),
+        (("rooms", "length", 0, "14'6"), True),
         (("rooms", "length", 0, "14' 6\""), False),
-        slow(("rooms", "walls", 0, ""), False),
+        (("rooms", "walls", 0, ""), False),
         (("rooms", "walls", 0, "Wals"), True),
-        slow(("rooms", "windows", 1, 60.0), True),
-        slow(("rooms", "height", 2, ""), True),
-        slow(("rooms", "name", 3, "Hall"), True),
-        slow(("takeoff", "height", 0, "18 ft 3 in"), False),
+        (("rooms", "windows", 1, 60.0), True),
+        (("rooms", "height", 2, ""), True),
+        (("rooms", "name", 3, "Hall"), True),
+        (("takeoff", "height", 0, "18 ft 3 in"), False),
         (("takeoff", "windows", 1, 2.5), True),
-        slow(("takeoff", "system", 2, "Block"), False),
-        slow(("openings", "width", 0, "16 1/2'"), False),
+        (("takeoff", "system", 2, "Block"), False),
+        (("openings", "width", 0, "16 1/2'"), False),
         (("openings", "width", 0, "1,600"), True),
-        slow(("terms", "window_width", 0, ""), True),
-        slow(("terms", "base_height", 0, ""), True),
-        slow(("terms", "door_width", 0, 2.5), False),
-        slow(("terms", "opening_none", 0, ""), False),
-        slow(("job", "opening_none", 0, 30.0), False),
-        slow(("job", "crew", 0, "seasoned"), False),
-        slow(("job", "crew", 0, "nobody"), True),
+        (("terms", "window_width", 0, ""), True),
+        (("terms", "base_height", 0, ""), True),
+        (("terms", "door_width", 0, 2.5), False),
+        (("terms", "opening_none", 0, ""), False),
+        (("job", "opening_none", 0, 30.0), False),
+        (("job", "crew", 0, "seasoned"), False),
+        (("job", "crew", 0, "nobody"), True),
         (("job", "crew", 0, ""), False),  # the first is the steady one, whom a nozzle fits for each coat
-        slow(("job", "pump", 0, ""), False),
-        slow(("job", "people", 0, 3.0), False),
-        slow(("crews", "name", 0, ""), True),
-        slow(("coats", "coats", 1, ""), False),
+        (("job", "pump", 0, ""), False),
+        (("job", "people", 0, 3.0), False),
+        (("crews", "name", 0, ""), True),
+        (("coats", "coats", 1, ""), False),
         (("tasks", "amount_from", 0, "coated area"), True),
-        slow(("tasks", "share", 0, 0.25), False),
-        slow(("tasks", "count", 0, 7.0), False),
-        slow(("tasks", "system", 0, "Block"), False),
-        slow(("tasks", "amount_from", 1, "coated area"), False),
+        (("tasks", "share", 0, 0.25), False),
+        (("tasks", "count", 0, 7.0), False),
+        (("tasks", "system", 0, "Block"), False),
+        (("tasks", "amount_from", 1, "coated area"), False),
     ],
 )
 def test_after_an_edit_the_engine_and_the_model_agree(live, change, stops):

@@ -53,7 +53,6 @@ def test_a_generated_job_reads_back_as_it_was(system, count):
     reads_back()
 
 
-@pytest.mark.slow
 def test_the_generator_makes_jobs_with_a_price():
     """Not all that is drawn is broken: the strategies reach complete estimates too."""
     prices = []

@@ -116,7 +116,6 @@ def test_the_catalogs_of_the_program_do_not_learn(houses, monkeypatch, tmp_path,
     assert "do not learn" in capsys.readouterr().err
 
 
-@pytest.mark.slow
 def test_forty_closed_jobs_teach_their_truths(small, tmp_path, catalogs, capsys):
     """Each value goes at least half of its way (forty jobs weigh 40 / 50), and not beyond it by more than chance; the
     intervals hold it; one job with a digit too many in its paint and one too few in its hours moves none by a
@@ -157,7 +156,6 @@ def test_forty_closed_jobs_teach_their_truths(small, tmp_path, catalogs, capsys)
     assert sum(not line.lstrip().startswith("# learned ") for line in added) == len(changed)
 
 
-@pytest.mark.slow
 def test_on_two_cores_as_on_one(tmp_path):
     """Workers are made anew and read books of the usual size."""
     with usual_books():

@@ -68,7 +68,6 @@ def test_a_book_that_is_not_complete_is_refused(books, write):
     assert status == 0 and "There is no price yet: " in text(message) and "USD" not in text(message)
 
 
-@pytest.mark.slow
 def test_a_book_that_shows_another_price_than_its_inputs_give_is_refused(books, write):
     book = books["small shed"]
     price = f"{book.opened.price():,.2f} USD"

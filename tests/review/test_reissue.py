@@ -43,7 +43,6 @@ def touched(books, small, tmp_path_factory):
     return path
 
 
-@pytest.mark.slow
 def test_the_commands_say_it_on_the_terminal_in_json_and_as_a_workbook(books, touched, tmp_path, capsys):
     before, out = books["small shed"], tmp_path / "compared.xlsx"
     assert main(["compare", str(before.path), str(touched), "--catalogs", str(CATALOGS), "-o", str(out)]) == 1
@@ -107,7 +106,6 @@ def test_reissue_keeps_the_price_of_a_record_that_was_renamed_too(books):
     assert one.after.price() == one.before.price() and len(one.kept) == 2 and not one.lost
 
 
-@pytest.mark.slow
 def test_reissue_keeps_own_prices_under_the_name_of_today_and_says_what_it_cannot_keep(books, tmp_path):
     back = returned(
         io.BytesIO(entered(books["small shed"], {("coatings", "pack1_price", satin(books["small shed"])): 300}))
@@ -153,7 +151,6 @@ def test_reissue_tells_what_moved_the_price(books, tmp_path, capsys):
     assert inputs(read(out)[0]) == inputs(books["small shed"].opened.values)
 
 
-@pytest.mark.slow
 def test_reissue_asks_about_a_record_that_is_gone(books, tmp_path, capsys):
     folder = with_catalogs(tmp_path, surfaces=("name: Lap siding", "name: Lap sidings"))
     book, out = tmp_path / "book.xlsx", tmp_path / "again.xlsx"

@@ -12,7 +12,6 @@ from support.made_up import jobs
 from support.parcels import patched
 from support.places import CATALOGS, EXAMPLES, GOLDEN, SHED
 from support.returning import inputs
-from support.slow import slow
 
 from builder.jobs import facts, from_values, open_job
 from builder.records import versions
@@ -37,7 +36,7 @@ def by_way_of_ods(books, name, folder):
     "name, way",
     [
         *((SMALL + name, "xlsx") for name in EXAMPLES if name != "boathouse"),
-        *(slow(name, way) for name in EXAMPLES for way in ("xlsx", "ods")),
+        *((name, way) for name in EXAMPLES for way in ("xlsx", "ods")),
     ],
 )
 def test_a_save_by_another_program_changes_nothing(books, saved, tmp_path, name, way):
@@ -51,7 +50,7 @@ def test_a_save_by_another_program_changes_nothing(books, saved, tmp_path, name,
         assert as_job(look.taken, stock) == job and look.findings == ()
 
 
-@pytest.mark.parametrize("system, count", [("us", 1), ("metric", 1), slow("us", 12), slow("metric", 12)])
+@pytest.mark.parametrize("system, count", [("us", 1), ("metric", 1), ("us", 12), ("metric", 12)])
 def test_any_job_comes_back_from_its_file_and_its_workbook(system, count, tmp_path):
     @settings(max_examples=count)
     @given(jobs(system))

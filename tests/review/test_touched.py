@@ -5,7 +5,6 @@ nothing lost.
 import pytest
 from support.parcels import retyped
 from support.returning import inputs
-from support.slow import slow
 from support.small import CATALOGS
 from xlsxwriter.utility import xl_col_to_name
 
@@ -211,7 +210,7 @@ def test_the_first_row_cut_leaves_no_error_beside_it(books, edited):
     assert back.saved_price() == books["small shed"].opened.price()
 
 
-@pytest.mark.parametrize("row, count", [slow(4, 1), (5, 1), (6, 3)])
+@pytest.mark.parametrize("row, count", [(4, 1), (5, 1), (6, 3)])
 @pytest.mark.sitting(
     "small shed",
     lambda place, row, count: [
