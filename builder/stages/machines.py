@@ -63,7 +63,7 @@ def machines_block(access):
         C("delivery", "Machine: delivery, a trip", "money", f"0+{either('delivery')}"),
         C("owned_day", "Machine: own, a day", "money", f"0+{either('owned_day')}"),
         C("until", "Machine: until day", "count",
-          f"MAX({gun('use_until', 'SUMPRODUCT(LARGE(' + OWN + '*{run.last},1))')},INDEX({{lanes.hand_use}},1,{{no}}))"),
+          gun("use_until", f"SUMPRODUCT(LARGE({OWN}*{{run.last}},1))")),
         C("from_gun", "Machine: gun lane, from day", "count",
           gun("use_from", f"IF(SUMPRODUCT(--{OWN})=0,0,{first_of(OWN, '{run.day}', '{work_days.no}')})")),
         C("from_hand", "Machine: hand lane, from day", "count", "INDEX({lanes.hand_from},1,{no})"),
@@ -143,7 +143,7 @@ def _span(est, row, machine):
     row.one, row.five, row.twenty = rental.offered(machine.rental, machine.rental_5, machine.rental_20)
     row.delivery, row.owned_day = machine.delivery or 0.0, machine.owned_day or 0.0
     row.from_gun, row.from_hand = gun[0], hand.hand_from[at]
-    row.until = max(gun[1], hand.hand_use[at])
+    row.until = gun[1]
     row.since = min((one for one in (row.from_gun, row.from_hand) if one), default=0.0)
     row.span = row.until - row.since + 1 if row.until else 0.0
     by_hand = hand.hand_use[at] - row.from_hand + 1 if row.from_hand else 0.0

@@ -137,7 +137,6 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         r"|-> CHOOSE\(.*,\{loaded@\^\},\{loaded",
         "over the first row stands its header, which is no number and is in no pump",
     ),
-    ("work_days.gun", r"\{run\.day\}>0", "what is of no day ends on none, before the first: a condition that could go"),
     # ---- the schedule: days and the clock
     ("lanes.hand_until run.last", r"^0 -> 1$|^MAX\(0,", "it stands in MAX(1, ): less than 1 is 1"),
     (
@@ -195,20 +194,14 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
     ),
     ("lanes.uses", r"^\{areas\.work\} -> \{areas\.coated\}$", "one is above 0 where the other is"),
     (
-        "plan.hand_end plan.gun_end",
-        r"^MAX\(\{begin\},MAX\(",
-        "hands begin when the first tasks end, so that they end no sooner; of gun and hands the later one counts: a "
-        "term that could go",
-    ),
-    (
         "plan.gun_from plan.hand_end",
         r"^\{lanes\.hand_end\} -> \{lanes\.ready\}$|^\{lanes\.hand\}\*\{lanes\.all_at_it\} -> \{lanes\.all_at_it\}$",
         "a system is ready when its hands are done, and one without tasks when they begin, after the first tasks",
     ),
     (
         "plan.lanes_end",
-        r"-> MAX\(\{gun_end\}\)$|^\{hand_end\} -> \{gun_from\}$",
-        "what hands prepare is coated after it, so that the gun ends last: a term that could go",
+        r"-> MAX\(\{run\.end\}\)$|^\{hand_end\} -> \{gun_from\}$",
+        "what hands prepare is coated after it, so that the gun ends last where there is a price",
     ),
     (
         "plan.hands",
@@ -234,11 +227,6 @@ EQUIVALENT = (  # columns, change -> identity or bound that proves it; all are p
         r"^\{from_gun\} -> \{until\}$|^\{from_gun\}\*\{from_hand\} -> \{from_hand\}$"
         r"|^\{from_gun\}\+\{from_hand\} -> (\(\{from_gun\}-|\{from_gun\}$)|^\{until\} -> \{from_gun\}$",
         "what hands need the gun needs too: hands alone have no machine",
-    ),
-    (
-        "machines.until",
-        r"^MAX\(CHOOSE.*,INDEX\(\{lanes\.hand_use\}.* -> MAX\(CHOOSE(?!.*lanes\.hand_use)|^\{lanes\.hand_use\} -> ",
-        "and it needs it later: a term that could go",
     ),
     (
         "machines.five machines.twenty",
