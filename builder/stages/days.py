@@ -19,8 +19,8 @@ def steps(amount):
 
 
 def date(days):
-    """The date of the last of so many working days."""
-    return f'IF({{job.start}}="","",WORKDAY(INT({{job.start}})-1,{days},{{holidays.day}}))'
+    """The date of the last of so many working days; what takes no time is done on the first."""
+    return f'IF({{job.start}}="","",WORKDAY(INT({{job.start}})-1,MAX(1,{days}),{{holidays.day}}))'
 
 
 DAYS = Block("days", "Days", (
@@ -119,9 +119,8 @@ def _dates(est, row, plan, at):
         row.work, plan.halted, plan.spread, row.score, plan.hours, plan.lost_time, plan.open_lost
     )
     if job.start is not None:
-        off = {one.day for one in est.rows["holidays"]}
-        row.finish = labor.workday(int(job.start), took, off)
-        row.promised = labor.workday(int(job.start), whole(row.sure / plan.hours, slack), off)
+        off, sure = {one.day for one in est.rows["holidays"]}, whole(row.sure / plan.hours, slack)
+        row.finish, row.promised = (labor.workday(int(job.start), max(1, days), off) for days in (took, sure))
 
 
 def _used(est, plan, took):

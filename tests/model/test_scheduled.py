@@ -67,7 +67,7 @@ TERMS = {
 def yard(tmp_path):
     """yard(...) -> the rows of the model, once every formula gives what they hold."""
 
-    def build(more="", values=None, **given):
+    def build(more="", values=None, measured=True, **given):
         text = YARD.replace("MORE", more)
         for word, usual in USUAL.items():
             text = text.replace(word.upper(), given.get(word, usual))
@@ -77,6 +77,8 @@ def yard(tmp_path):
         opened = open_job(path, [ROOT / "catalogs"])
         assert not opened.errors, opened.errors
         values["terms"] = TERMS | values["terms"]
+        if not measured:
+            opened.values["takeoff"] = []
         for block, own in values.items():
             opened.values[block][0].update(own)
         opened.values["nozzles"] = [row for row in opened.values["nozzles"] if row["size"] in SIZES][: SMALL["nozzles"]]
@@ -251,6 +253,13 @@ def test_a_start_on_a_holiday_moves_on(yard):
     assert rows["days"][0].finish == day("2026-05-27")
     rows = yard(values={"job": {"start": day("2026-06-06")}})
     assert rows["days"][0].finish == day("2026-06-09")
+
+
+def test_what_takes_no_time_is_done_on_its_first_day(yard):
+    """Nothing is measured: from a Saturday, June 6th 2026, that is the Monday."""
+    rows = yard(values={"job": {"start": day("2026-06-06")}}, measured=False)
+    base = rows["days"][0]
+    assert (base.days, base.finish, base.promised) == (0, day("2026-06-08"), day("2026-06-08"))
 
 
 def test_a_first_day_with_a_time_is_that_day(yard):
