@@ -17,7 +17,12 @@ QUOTED = '""'  # what a blank formula cell is equal to
 
 def sheet_name(title):
     """The defined name by which a sheet is found again whatever it is called by then."""
-    return "sheet_" + title.lower().replace(" ", "_")
+    return f"sheet_{short(title)}"
+
+
+def short(title):
+    """The title of a sheet as part of a name."""
+    return title.lower().replace(" ", "_")
 
 
 class Place:
@@ -174,12 +179,22 @@ class Layout:
         below = GAP - 2 if any(other.under == block for other in self.blocks) else BELOW
         return first.row + first.rows - 1 + below
 
+    def worked(self):
+        """Name -> the area of all that is worked out on a sheet, of every sheet that has formulas."""
+        for sheet in dict.fromkeys(block.sheet for block in self.blocks):
+            own = [place for place in self.places.values() if place.sheet == sheet and place.column.formula]
+            if own:
+                first, last = min(place.col for place in own), max(place.col + place.cols - 1 for place in own)
+                top, end = min(place.row for place in own), max(place.line(place.rows - 1) for place in own)
+                yield f"worked_{short(sheet)}", f"='{sheet}'!${letters(first)}${top}:${letters(last)}${end}"
+
     def names(self):
         """The defined names, and what each points at: sheets, inputs, results, the book's facts, and what formulas call
         for.
         """
         for sheet in dict.fromkeys(block.sheet for block in self.blocks):
             yield sheet_name(sheet), f"='{sheet}'!$A$1"
+        yield from self.worked()
         for (block, key), place in self.places.items():
             if place.column.field or block in NAMED and not place.column.beside or f"{block}_{key}" in self.used:
                 yield f"{block}_{key}", place.address

@@ -8,11 +8,13 @@ from builder.stages.sheet_list import SHEETS
 from builder.stages.summary import ANSWERS, ASKED, BAND, PARTS_TOP, PLACES, QUESTION_PLACES, STEPS_ROW
 from builder.workbook import reading
 from builder.workbook.columns import folded_on
+from builder.workbook.layout import short
 
 PAGE = "Summary"
 WIDTHS = (110, 200, 200, 152, 140, 140, 140)  # pixels
 FOLDED = ("Bid", "Schedule")  # pages with something folded away, beside the tables that have
 LETTERS = 150  # of a line of words below the answers
+WAKES, WAKE_FROM = 220, 2  # letters of the names in one formula; the column of the first, beside the title
 HEIGHTS = {BAND: 20, BAND + 1: 42, BAND + 2: 20}  # points
 
 
@@ -20,6 +22,7 @@ def summary(writer):
     """Under the answers: what is asked, three steps, the price by part, then what to know of the book."""
     sheet = writer.sheets[PAGE]
     reading.columns(sheet, WIDTHS)
+    _wake(writer, sheet)
     _band(writer, sheet)
     for col in set(range(len(WIDTHS))).difference(QUESTION_PLACES):
         sheet.write_blank(ASKED - 2, col, None, writer.styles("head_list"))
@@ -31,6 +34,17 @@ def summary(writer):
     row = _below(writer, sheet, PARTS_TOP - 1 + writer.layout.capacity["summary_parts"] + 1)
     _sheets(writer, sheet, row)
     sheet.set_portrait()
+
+
+def _wake(writer, sheet):
+    """Cells that show nothing and look at all that is worked out. LibreOffice 7.4 takes formulas that show nothing for
+    not worked out yet, works out those on screen alone, and tells nothing that rests on the others of a change: what is
+    typed or pasted first into a blank book would leave old figures, or #VALUE!. These are on screen as the book opens.
+    """
+    names = ", ".join(name for name, _ in writer.layout.worked() if name != f"worked_{short(PAGE)}")
+    for col, line in enumerate(wrap(names, WAKES), start=WAKE_FROM):
+        formula = f'=REPT("",COUNT({line.rstrip(",").replace(" ", "")}))'
+        writer.formula(sheet, 0, col, formula, writer.styles("quiet"), "")
 
 
 def _band(writer, sheet):

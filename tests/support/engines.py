@@ -58,11 +58,12 @@ class Values:
         return self.book[sheet].cell(row, col).value
 
 
-def _profile(folder):
-    """A fresh LibreOffice profile that recalculates everything on load: cached values are trusted otherwise."""
+def _profile(folder, trusting=False):
+    """A fresh LibreOffice profile that recalculates everything on load, or trusts cached values as those of people do."""
     user = Path(folder, "user")
     user.mkdir(parents=True)
-    user.joinpath("registrymodifications.xcu").write_text(HARD_RECALCULATION)
+    if not trusting:
+        user.joinpath("registrymodifications.xcu").write_text(HARD_RECALCULATION)
     return user
 
 
@@ -127,7 +128,7 @@ End Sub
 SITTING = """Sub Edit{number}
   On Error GoTo Failed
   Dim hidden(0) As New com.sun.star.beans.PropertyValue
-  hidden(0).Name = "Hidden" : hidden(0).Value = True
+  hidden(0).Name = "Hidden" : hidden(0).Value = {hidden}
   Dim filter(0) As New com.sun.star.beans.PropertyValue
   filter(0).Name = "FilterName" : filter(0).Value = "Calc MS Excel 2007 XML"
   doc = StarDesktop.loadComponentFromURL("file://{source}", "_blank", 0, hidden())
@@ -136,7 +137,7 @@ SITTING = """Sub Edit{number}
     sheets.getByIndex(i).unprotect("")
   Next i
 {lines}
-  doc.calculateAll()
+{settled}
   doc.storeToURL("file://{target}", filter())
   doc.close(True)
   Exit Sub
@@ -155,20 +156,23 @@ End Sub"""
 SETTLED = "doc.calculateAll()"
 
 
-def all_edited_in_libreoffice(sittings):
+def all_edited_in_libreoffice(sittings, as_seen=False):
     """Workbooks edited as a person would in LibreOffice, and saved as xlsx, all in one process: the new paths.
 
-    sittings: (source, target, StarBasic lines that know `doc` and `sheets`) of each.
+    sittings: (source, target, StarBasic lines that know `doc` and `sheets`) of each; as_seen: as people do, in a
+    window, not recalculated on load, and saved with what stands there after the last line.
     """
     subs = [
         SITTING.replace("{number}", str(number))
         .replace("{source}", str(source))
         .replace("{target}", str(target))
+        .replace("{hidden}", str(not as_seen))
+        .replace("{settled}", "" if as_seen else f"  {SETTLED}")
         .replace("{lines}", escape("\n".join(f"  doing = {no} : {line}" for no, line in enumerate(lines, start=1))))
         for number, (source, target, lines) in enumerate(sittings)
     ]
     with tempfile.TemporaryDirectory() as profile:
-        user = _profile(profile)
+        user = _profile(profile, as_seen)
         _soffice(profile, "--terminate_after_init")  # its first start lays an empty Module1 over any other
         module = MODULE.replace("{subs}", "\n".join(subs)).replace(
             "{calls}", "\n".join(f"  Edit{number}" for number in range(len(subs)))
