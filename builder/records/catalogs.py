@@ -235,7 +235,8 @@ RATES = Kind("rates", named="name", capacity=36, fields=(
     Field("disturbs", "Disturbs old paint", rule=Word("answer"),
           help="yes: it scrapes, sands or cuts into what is there. Leave blank for no."),
     Field("access", "Slower up high", rule=Word("answer"),
-          help="yes: done from the ladder or lift of its lines, and slower by their factor. Leave blank for no."),
+          help="yes: done from the ladder or lift of its lines, and slower by their factor, but for a typed count. "
+               "Leave blank for no."),
     Field("when", "When", rule=Word("when"),
           help="A task of no system comes first, last, or alongside the others. Leave blank for first."),
     Field("named", "Named on the bid", rule=Word("answer"),

@@ -18,7 +18,7 @@ NO_SCHEDULE = "No schedule yet: Checks says what to fix."
 LEGEND = ("S sprayed, B sprayed and back-rolled, R rolled, H brushed, each with the number of the pass; T tasks; then "
           "hours of work.")
 
-WAITS = ("People wait for coats to dry: ", " h in all, ", " of wages; Terms say how much is paid.")
+WAITS = ("People stand idle: ", " h in all, ", " of wages; Terms say how much is paid.")
 
 # Bid.
 NO_PRICE = "This bid is not complete. It shows no price until this is fixed:"

@@ -83,6 +83,11 @@ LABOR = (
                "blank for none."),
     Field("day_hours", "Working hours of a day", "time", Between(1, 24, "h"), True, path="labor.day_hours",
           help="From arriving to leaving, breaks left out."),
+    Field("overtime_after", "Plain wage up to, a week", "time", Between(1, 168, "h"), path="labor.overtime.after",
+          help="Five working days that are longer together have overtime; travel does not count. Check your local law. "
+               "Leave blank for none."),
+    Field("overtime_share", "Overtime, on top of the wage", "share", Between(0, 3), path="labor.overtime.share",
+          help="Of the hours beyond that: 50 % is time and a half. Leave blank for none."),
     Field("unproductive", "Lost of a working day", "time", Between(0, 12, "h"), path="labor.unproductive",
           help="Of one person: breaks, waiting, moving about; not set-up, cleaning or travel, which have their own "
                "lines. Watch three days and write it down. Leave blank for none."),
@@ -92,7 +97,8 @@ LABOR = (
           help="Of spots: handling of the area between them, as a share of the handling of a whole face. Leave blank "
                "for none."),
     Field("standing_paid", "Standing time that is paid", "share", Between(0, 1), path="labor.standing_paid",
-          help="Part of the hours in which people wait for a coat to dry. Leave blank for none."),
+          help="Part of the hours in which people are there and idle: a coat dries, or others do the work. Leave "
+               "blank for none."),
 )
 TRAVEL = (
     Field("travel_rate", "Cost of a vehicle", "money_distance", Between(0, 1e3, "/mi"), path="travel.rate",
@@ -143,7 +149,8 @@ BUYING = (
     Field("purchase_tax_base", "Purchase tax is on", rule=Word("tax_base"), required=True,
           path="buying.purchase_tax_base",
           help="What you pay tax on when you buy."),
-    _share("sundries", "Sundries", "buying.sundries", "Tape, paper, rags: share of coating and thinner."),
+    _share("sundries", "Sundries", "buying.sundries",
+           "Brushes, rollers, blades, rags, what no task counts: share of coating and thinner."),
     Field("touch_up", "Touch-up kept", "volume", Between(0, 10, "gal"), True, path="buying.touch_up",
           help="Of each coating and color, not of primers and fillers."),
     Field("spares", "Spare nozzles per gun", "number", Between(0, 10), True, path="buying.spares",

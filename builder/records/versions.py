@@ -11,8 +11,8 @@ from types import MappingProxyType
 # 2: every sheet has a name of its own, and the book holds its catalogs as issued; 3: inputs by the trade's American
 # names; 4: what is asked before a price is ready, rooms, counted windows and doors; 5: the whole cost: travel, rentals
 # by the week, lines of burden, what a working day loses, weather by month, parts; 6: the week: what was signed, log,
-# changes, bills; trips to the store; guards of nozzles
-SCHEMA = 6
+# changes, bills; trips to the store; guards of nozzles; 7: overtime
+SCHEMA = 7
 
 # What a file called a key, and a closed list a word, before.
 OLD_KEYS = MappingProxyType({

@@ -29,6 +29,7 @@ COUNTS = {
     "tasks": "--(N({task_hours.labor_all@1})+N({task_hours.visit_hours_all@1})+N({task_hours.load_hours_all@1})=0)",
     "travel": 'IF(N({job.sound})=0,0,--(({job.travel_time}="")+({job.distance}="")>0))',
     "profile": 'SUMPRODUCT(--({areas.part}=0),--({areas.profile_at}=""),{areas.passed})',
+    "empty": "SUMPRODUCT(--({areas.part}=0),--({areas.gross}=0),{areas.passed})",
     "old_prices": "SUM({coatings.old})+SUM({nozzles.old})",
     "inside": "SUM({coat_asks.inside})",
     "lead_test": "--({old_paint}*({tested}=1)=1)",
@@ -43,6 +44,9 @@ COUNTS = {
     "guards": "SUM({kit.unguarded})",
     "stock": "SUM({coat_asks.ordered})",
     "rental": "SUM({machines.idle})",
+    "idle": "--(2*N({days.standing@1})>N({days.work@1})*N({basics.people})*(1+{slack}))",
+    "team": "SUM({task_asks.crowded})",
+    "start": 'IF(N({job.sound})=0,0,--(({job.start}="")*(N({plan.lost})>0)=1))',
     "minimum": "IF({price.live@1}=1,--({price.asked@1}*(1+{slack})<{price.minimum@1}),0)",
     "deposit": "IF({price.live@1}=1,--({price.total@1}*{terms.deposit}>{price.allowed@1}*(1+{slack})),0)",
     "voc": "SUM({film.over_voc})",
@@ -100,6 +104,7 @@ TASK_ASKS = Block("task_asks", "Questions", (
     C("no", "Task, row", "count", label=lambda number: number),
     C("live", "Task: worked out", "count", "{done.live}", ""),
     C("disturbs", "Task: disturbs old paint", "count", '--({rate.disturbs}="yes")'),
+    C("crowded", "Task: for more people than the job has", "count", "--({done.people}>{basics.people})"),
 ), {"done": At("task_hours", "{no}"), "rate": At("rates", "{done.rate_at}")}, "live")
 # fmt: on
 
@@ -138,6 +143,7 @@ def _tasks(est):
     for row, done in zip(est.rows["task_asks"], est.rows["task_hours"]):
         row.live = done.live
         if row.live:
+            row.crowded = float(done.people > est.basics.people)
             row.disturbs = float(same(est.row("rates", done.rate_at).disturbs) == "yes")
 
 
@@ -190,6 +196,7 @@ def _of_rows(est):
     lines = est.rows["areas"][: est.capacity["takeoff"]]  # Rooms says no profile
     return {
         "profile": sum(row.passed is not None and row.profile_at is None for row in lines),
+        "empty": sum(row.passed is not None and row.gross == 0 for row in lines),
         "old_prices": count("old", "coatings", "nozzles"),
         "inside": count("inside", "coat_asks"),
         "guards": count("unguarded", "kit"),
@@ -199,6 +206,7 @@ def _of_rows(est):
         "spots": count("spots", "coat_asks"),
         "too_high": count("too_high", "areas"),
         "rental": count("idle", "machines"),
+        "team": count("crowded", "task_asks"),
         "sags": count("sags", "film"),
         "overthinned": count("overthinned", "film"),
         "voc": count("over_voc", "film"),
@@ -206,11 +214,13 @@ def _of_rows(est):
 
 
 def _of_price(est):
-    """Tasks that cost something, the price that is lifted, the deposit that is limited."""
+    """Tasks that cost something, people who stand idle, the price that is lifted, the deposit that is limited."""
     price, terms, done = est.rows["price"][0], est.terms, est.rows["task_hours"][0]
+    day = est.rows["days"][0]
     more = 1 + est.checks.slack
     return {
         "tasks": not any((each or (0,))[0] for each in (done.labor_all, done.visit_hours_all, done.load_hours_all)),
+        "idle": 2 * (day.standing or 0) > (day.work or 0) * (est.basics.people or 0) * more,
         "minimum": price.live is not None and price.asked * more < price.minimum,
         "deposit": price.live is not None and price.total * terms.deposit > price.allowed * more,
     }
@@ -229,6 +239,7 @@ def _of_words(est, row, answers):
         "demo": same(answers["demo"]) == "yes",
         "lead_test": row.old_paint and row.tested == 1,
         "lead_safe": row.old_paint and row.tested == 3,
+        "start": est.job.sound and est.job.start is None and (est.rows["plan"][0].lost or 0) > 0,
         "travel": est.job.sound and (est.job.travel_time is None or est.job.distance is None),
         "building": row.disturbing > 0 and answers["building"] is None,
         "client": blank("client"),

@@ -1,5 +1,5 @@
 """What holds for the whole job: its crew, pump, exposure, people and thresholds of openings, its own or the usual ones;
-what a day of it has of work and of travel (E31, E32), an hour of burden (E44); what
+what a day of it has of work and of travel (E31, E32), an hour of burden and overtime (E44, E57); what
 old paint it disturbs (E34); and what a standard window and door take (E3).
 """
 
@@ -8,6 +8,7 @@ from builder.sheets.grammar import At, Block
 from builder.sheets.grammar import Column as C
 from builder.stages.constants import LEAD_INSIDE, LEAD_OUTSIDE, LEAD_YEAR, YEAR
 from builder.trade import labor, takeoff
+from builder.trade.rental import WEEK
 from builder.values import same
 
 USUAL = {"crew": "crews", "pump": "pumps", "exposure": "exposures"}  # of the job -> the catalog it is named in
@@ -33,6 +34,10 @@ BASICS = Block("basics", "Areas", (
       "+".join(f"{{terms.burden_{key}}}" for key, *_ in BURDENS)),
     C("burden", "Job: burden on wages", "share",
       'IF({terms.burden}="",{burdens}+{terms.leave}/({constants.year}-{terms.leave}),{terms.burden})'),
+    C("overtime", "Job: overtime on wages, all hours alike", "share",
+      'IF({terms.overtime_after}="",0,(0+{terms.overtime_share})'
+      "*MAX(0,1-{terms.overtime_after}/({constants.week_days}*{terms.day_hours})))"),
+    C("wage_share", "Job: what an hour costs, over its wage", "share", "(1+{burden})*(1+{overtime})"),
     C("travels", "Job: travel is said", "count", '--({job.travel_time}<>"")'),
     C("vehicles", "Job: vehicles", "count", 'IF({job.vehicles}="",1,{job.vehicles})'),
     C("on_site", "Job: hours of a day on the site", "time",
@@ -79,6 +84,10 @@ def basics(est):
         row.burdens = sum(getattr(terms, f"burden_{key}") or 0.0 for key, *_ in BURDENS)
         summed = labor.burden(row.burdens, terms.leave or 0.0, YEAR)
         row.burden = summed if terms.burden is None else terms.burden
+        week = WEEK * terms.day_hours
+        plain = week if terms.overtime_after is None else terms.overtime_after
+        row.overtime = labor.overtime(week, plain, terms.overtime_share or 0.0)
+        row.wage_share = (1 + row.burden) * (1 + row.overtime)
         row.reach = terms.ground_reach
         row.travels = float(job.travel_time is not None)
         row.vehicles = 1.0 if job.vehicles is None else job.vehicles

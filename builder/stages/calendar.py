@@ -143,7 +143,7 @@ def calendar(est):
 
 
 def _waits(est, day, plan, worth):
-    """Hours in which people wait for a coat to dry, and what they would cost."""
+    """Hours in which people are there and idle, and what they would cost."""
     if day.standing <= plan.hours * est.terms.slack:
         return ""
     told = f"{worth:,.0f} {est.units.currency}"

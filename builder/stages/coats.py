@@ -81,7 +81,7 @@ FILM = Block("film", "Film", results_first("no coating system fault dry_film wet
       'IF({entry.share}="",1,({entry.share}+{terms.walk}*(1-{entry.share}))/{entry.share})'),
     C("work_ratio", "Work over coated area", "number", "IF({coated}=0,1,{work}/{coated})"),
     C("wage", "Wage with burden, of an hour of work", "money_hour",
-      'IF({job.wage}="",{crew.wage},{job.wage})*(1+{basics.burden})/{basics.productive}'),
+      'IF({job.wage}="",{crew.wage},{job.wage})*{basics.wage_share}/{basics.productive}'),
     C("guns", "Guns", "count", "{crew.guns}"),
     C("guard_share", "Guards over the area that it coats, one a gun", "per_area",
       "IF({surface_coats}=0,0,{guns}/{surface_coats})", "sprayed"),
@@ -214,7 +214,7 @@ def _work(est, row, entry, paint, surface, crew, system):
     row.spots = 1.0 if entry.share is None else spray.spot_handling(entry.share, est.terms.walk or 0.0)
     row.work_ratio = row.work / row.coated if row.coated else 1.0
     wage = crew.wage if est.job.wage is None else est.job.wage
-    row.wage = wage * (1 + est.basics.burden) / est.basics.productive
+    row.wage = wage * est.basics.wage_share / est.basics.productive
     row.guns = crew.guns
     row.hands = crew.guns + crew.rollers + crew.tenders
     row.paint_price = 0.0 if entry.owner_supplied is not None and same(entry.owner_supplied) == "yes" else paint.price

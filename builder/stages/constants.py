@@ -44,7 +44,7 @@ CONSTANTS = Block("constants", "Constants", (
     C("never", "Later than any work", "time"),
     C("gusts", "Variance of what weather takes, over that of single days", note="found by drawing jobs"),
     C("lost_most", "Weather takes at most", "share"),
-    C("week_days", "Working days of a week's rental", "count"),
+    C("week_days", "Working days of a week", "count"),
     C("month_days", "Working days of a month's rental", "count"),
     C("year", "Hours that are paid a year", "time", note="52 weeks of 40 h"),
     C("tenth", "A tenth, to which percent are said in words"),

@@ -37,7 +37,7 @@ COST = Block("cost", "Cost", results_first("no cost materials wages rental tax d
       "+{day.loads}*{task_hours.load_material_all@no}"),
     C("sundries", "Sundries", "money", "{terms.sundries}*({paint}+{thinner})"),
     C("materials", "Materials", "money", "{paint}+{thinner}+{nozzles}+{guards}+{task_material}+{sundries}"),
-    C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*(1+{basics.burden})'),
+    C("wage", "Wage with burden, tasks", "money_hour", 'IF({job.wage}="",{crew.wage},{job.wage})*{basics.wage_share}'),
     C("coat_wages", "Wages, coats", "money", _sum("hours", "cost")),
     C("task_wages", "Wages, tasks", "money",
       "({day.task_labor}/{basics.productive}+{day.visits}*{day.visit_hours})*{wage}"),
@@ -160,7 +160,7 @@ def costs(est):
         row.sundries = terms.sundries * (row.paint + row.thinner)
         row.materials = row.paint + row.thinner + row.nozzles + row.guards + row.task_material + row.sundries
         crew = est.row("crews", day.crew_at)
-        row.wage = (crew.wage if job.wage is None else job.wage) * (1 + est.basics.burden)
+        row.wage = (crew.wage if job.wage is None else job.wage) * est.basics.wage_share
         row.coat_wages = sum(one.cost * included(one, scenario) for one in est.rows["hours"] if one.live)
         row.task_wages = (day.task_labor / est.basics.productive + day.visits * day.visit_hours) * row.wage
         row.trigger_wages = sum(one.trigger_cost * included(one, scenario) for one in est.rows["hours"] if one.live)

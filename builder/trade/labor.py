@@ -1,4 +1,4 @@
-"""Hours of tasks, days, visits and dates (E21, E27, E28, E31, E32, E44). Nothing here checks its range: callers do."""
+"""Hours of tasks, days, visits, dates (E21, E27, E28, E31, E32, E44, E57). Nothing checks its range here: callers do."""
 
 from math import ceil
 
@@ -78,6 +78,35 @@ def slower(work, amount):
     (1.25, 1.0)
     """
     return work / amount if amount else 1.0
+
+
+def overtime(week, plain, share):
+    """What overtime adds to the wage of each hour of a week, all hours alike (E57; derived).
+
+        added = share * (hours beyond the plain ones) / hours
+
+    Parameters
+    ----------
+    week : worked in a week [s]
+    plain : of them at the plain wage, at most [s]
+    share : of the wage, on top of it, for the others [-]
+
+    Returns
+    -------
+    share of the wage [-]
+
+    Examples
+    --------
+    46 hours at 12, the 6 beyond 40 at half as much again [1]: 588. 40 hours have none.
+
+    >>> round(46 * 12 * (1 + overtime(46.0, 40.0, 0.5)), 9), overtime(40.0, 40.0, 0.5)
+    (588.0, 0.0)
+
+    References
+    ----------
+    [1] 29 CFR 778.110 (a) (read).
+    """
+    return share * max(0.0, 1 - plain / week)
 
 
 def burden(shares, leave, year):

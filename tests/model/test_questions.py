@@ -33,6 +33,8 @@ ASKED = {
     "travel": ([("job", "travel_time", 0, "")], [("job", "travel_time", 0, 0.5)]),
     # the posts are a cylinder on Rails, whose surface stands at 8 of the catalog
     "profile": ([("surfaces", "profile", 7, "")], [("takeoff", "profile", 4, "Flat")]),
+    "empty": ([("takeoff", "length", 4, 0.0)], [("takeoff", "length", 4, 1.0)]),
+    "start": ([("job", "start", 0, "")], [("job", "exposure", 0, "indoors"), ("systems", "exposure", 0, "indoors")]),
     # prices of 2 March 2026; Terms allow 120 days: old from 1 July on
     "old_prices": ([("job", "date", 0, 46204.0)], [("job", "date", 0, 46203.0)]),
     "inside": ([("systems", "exposure", 1, "sheltered")], [("exposures", "outdoors", 1, "no")]),
@@ -49,6 +51,9 @@ ASKED = {
     "turbulent": ([("coatings", "viscosity", 9, 1.0)], [("terms", "reynolds_max", 0, 100000.0)]),
     # the boards, partly reached by a rented lift, dry ten days between two coats
     "rental": ([("coatings", "recoat", 9, 240.0)], [("job", "rental_days", 0, 5.0)]),
+    # of forty people, few have work; of one, one has
+    "idle": ([("job", "people", 0, 40.0)], [("job", "people", 0, 1.0)]),
+    "team": ([("job", "people", 0, 3.0), ("tasks", "people", 0, 4.0)], [("tasks", "people", 0, 3.0)]),
     # both nozzles of the kit are standard ones
     "guards": ([("guards", "guard", 0, "")], [("guards", "guard", 3, "Standard")]),
     "minimum": ([("job", "minimum", 0, 1e6)], [("job", "minimum", 0, 1.0)]),

@@ -305,6 +305,25 @@ def test_a_book_that_says_nothing_of_burden_has_none(tmp_path):
     assert Barn(tmp_path, terms={"burden": None}).worked()["cost"][0].wage * HOUR == pytest.approx(20)
 
 
+# ---- E57: overtime is paid by the week, and spread over its hours ----------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "day, more, hour",
+    [
+        (10, {}, 20 * 1.25 * 55 / 50),  # 40 hours plain, 10 at half as much again: 55 hours are paid for 50
+        (10, {"overtime_share": None}, 20 * 1.25),
+        (10, {"overtime_after": None}, 20 * 1.25),
+        (8, {}, 20 * 1.25),
+    ],
+)
+def test_the_hours_of_a_long_week_cost_more(tmp_path, day, more, hour):
+    terms = {"burden": 0.25, "day_hours": day * HOUR, "overtime_after": 40 * HOUR, "overtime_share": 0.5, **more}
+    rows = Barn(tmp_path, terms=terms).worked()
+    assert rows["cost"][0].wage * HOUR == pytest.approx(hour)
+    assert rows["cost"][0].wages == pytest.approx(2 * hour)  # 2 h of rolling
+
+
 # ---- E40: nothing is kept of what is not seen ------------------------------------------------------------------------
 
 

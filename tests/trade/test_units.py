@@ -104,6 +104,7 @@ CALLS = {  # function -> (arguments, what it returns), each a number with the un
     labor.steps_up: ([(21, "hour"), (4, "hour"), 1e-9], "hour"),
     labor.each_time: ([(400, "ft**2"), (100, "ft**2/hour"), 2], "hour"),
     labor.slower: ([(500, "ft**2"), (400, "ft**2")], ""),
+    labor.overtime: ([(46, "hour"), (40, "hour"), 0.5], ""),
     labor.burden: ([0.4, (120, "hour"), (2080, "hour")], ""),
     labor.productive: ([(0.75, "hour"), (8, "hour")], ""),
     labor.travel: ([9, 2, (0.5, "hour")], "hour"),
