@@ -26,7 +26,8 @@ COUNTS = {
                                    "SUMPRODUCT(--({purchases.scenario}=1),{purchases.coats_need})"),
     "cost_sum": _differ_formula("{kinds_of_cost}", "{items_of_cost}"),
     "demo": '--({said_demo}="yes")',
-    "tasks": "--(N({task_hours.labor_all@1})+N({task_hours.visit_hours_all@1})+N({task_hours.load_hours_all@1})=0)",
+    "tasks": "IF(N({basics.live})=0,0,"
+             "--(N({task_hours.labor_all@1})+N({task_hours.visit_hours_all@1})+N({task_hours.load_hours_all@1})=0))",
     "travel": 'IF(N({job.sound})=0,0,--(({job.travel_time}="")+({job.distance}="")>0))',
     "profile": 'SUMPRODUCT(--({areas.part}=0),--({areas.profile_at}=""),{areas.passed})',
     "empty": "SUMPRODUCT(--({areas.part}=0),--({areas.gross}=0),{areas.passed})",
@@ -58,7 +59,7 @@ COUNTS = {
 }
 ANSWERS = {  # blank where nothing answers: then the question does not arise, or is open
     "demo": 'IF(N({terms.sound})=0,"",{terms.demo}&"")',
-    "tasks": 'IF({tasks}=1,"",COUNT({task_hours.live})&" in all")',
+    "tasks": 'IF(({tasks}=1)+(COUNT({task_hours.live})=0)>0,"",COUNT({task_hours.live})&" in all")',
     "lead_test": 'IF({old_paint}*({tested}>1)=0,"",{job.lead_test}&"")',
     "building": 'IF(({disturbing}=0)+(N({job.sound})=0)>0,"",{job.building}&"")',
     "client": typed("{job.client}"),
@@ -119,7 +120,8 @@ def questions(est):
     row.accepted_names = accepted_list(typed_text(est, est.job.accepted) or "")
     for key, count in {**_sums(est, row), **_of_rows(est), **_of_price(est), **_of_words(est, row, answers)}.items():
         setattr(row, key, float(count or 0))
-    answers["tasks"] = None if row.tasks else f"{sum(one.live is not None for one in est.rows['task_hours'])} in all"
+    counted = sum(one.live is not None for one in est.rows["task_hours"])
+    answers["tasks"] = None if row.tasks or not counted else f"{counted} in all"
     row.set(**{f"said_{key}": answer for key, answer in answers.items()})
 
 
@@ -219,7 +221,8 @@ def _of_price(est):
     day = est.rows["days"][0]
     more = 1 + est.checks.slack
     return {
-        "tasks": not any((each or (0,))[0] for each in (done.labor_all, done.visit_hours_all, done.load_hours_all)),
+        "tasks": est.basics.live
+        and not any((each or (0,))[0] for each in (done.labor_all, done.visit_hours_all, done.load_hours_all)),
         "idle": 2 * (day.standing or 0) > (day.work or 0) * (est.basics.people or 0) * more,
         "minimum": price.live is not None and price.asked * more < price.minimum,
         "deposit": price.live is not None and price.total * terms.deposit > price.allowed * more,

@@ -53,7 +53,7 @@ def lines_block(systems):
           '{machine.name}&"")', "shown"),
         C("words", "Line: in words", "text",
           'CHOOSE({kind},"","","of the whole job",{lane.passes}&" pass"&REPT("es",--({lane.passes}<>1))'
-          '&REPT(", tasks",{lane.tasks}),"of the whole job",IF(N({machine.hired})=1,"rented","not rented"))', "shown"),
+          '&REPT(", tasks",{lane.tasks}),"of the whole job",{machine.words}&"")', "shown"),
         C("told", "Line: hours, or days, in words", "text",
           f'CHOOSE(1+({{kind}}>2)+({{kind}}>4+1),"",IF({halves("{hours}")}=0,"< 0.5",{halves("{hours}")})&" h",'
           '{hours}&" day"&REPT("s",--({hours}<>1)))', "shown"),
@@ -170,8 +170,7 @@ def _line(est, line, plan, day):
     passes = _plural(lane.passes, "pass", "es") + (", tasks" if lane.tasks else "")
     first, last = (one.capitalize() for one in WHOLE)
     line.name = ("Weekday", "Date", first, lane.name, last, machine.name)[line.kind - 1]
-    hired = "rented" if machine.hired else "not rented"
-    line.words = ("", "", "of the whole job", passes, "of the whole job", hired)[line.kind - 1]
+    line.words = ("", "", "of the whole job", passes, "of the whole job", machine.words)[line.kind - 1]
     halved = to_halves(est, line.hours)
     hours = f"{plain(halved) if halved else '< 0.5'} h"
     line.told = ("", "", hours, hours, hours, _plural(machine.span or 0.0, "day"))[line.kind - 1]

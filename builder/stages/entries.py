@@ -16,6 +16,11 @@ from builder.sheets.grammar import Column as C
 ASIDE = {"takeoff": "shape", "rooms": "part", "systems": "goal", "coats": "tag", "tasks": "area", "log": "kit"}
 
 
+def _said_twice(key):
+    """What a fault begins with, and its table says already."""
+    return f"{KINDS[key].title}, "
+
+
 def _table(key, *columns, after=(), under="", links=(), **blocks):
     """A kind's inputs with results beside them, and what is seldom typed to their right; each word of `blocks` finds
     the same row of another block, `here` the faults; `after`: results behind those.
@@ -24,7 +29,8 @@ def _table(key, *columns, after=(), under="", links=(), **blocks):
     """
     place, room = "{^}", f"{{checks.room_{key}}}"
     found = {word: At(block, f"MIN({place},{room})") for word, block in {"here": key, **blocks}.items()} | dict(links)
-    fault = C("shown_fault", "To fix", "text", f'{{here.fault}}&REPT("{NO_ROOM}",--({place}>{room}))', "")
+    told = f'SUBSTITUTE({{here.fault}},"{_said_twice(key)}","")'
+    fault = C("shown_fault", "To fix", "text", f'{told}&REPT("{NO_ROOM}",--({place}>{room}))', "")
     section = KINDS[key].title if under else ""
     own = inputs(KINDS[key])
     right = [column.key for column in own].index(ASIDE[key]) if key in ASIDE else len(own)
@@ -76,15 +82,18 @@ WEEK = (("log", "log_lines", {"paid": "paid", "said": "said"}), ("changes", "cha
 def beside(est):
     rows = est.rows
     for entry, area in zip(rows["takeoff"], rows["areas"]):
-        entry.set(shown_area=area.coated, shown_look=TOO_HIGH if area.too_high else None, shown_fault=area.fault)
+        entry.set(shown_area=area.coated, shown_look=TOO_HIGH if area.too_high else None)
+        _fault(entry, "takeoff", area)
     for entry in rows["openings"]:
         entry.set(shown_deducted=entry.deducted)
     for entry in rows["rooms"]:
-        entry.set(shown_area=entry.coated, shown_fault=rows["areas"][len(rows["takeoff"]) + entry.no - 1].fault)
+        entry.set(shown_area=entry.coated)
+        _fault(entry, "rooms", rows["areas"][len(rows["takeoff"]) + entry.no - 1])
     for entry in rows["systems"]:
         entry.set(shown_area=entry.coated)
     for entry, film, pick, amount in zip(rows["coats"], rows["film"], rows["picks"], rows["gallons"]):
-        entry.set(shown_nozzle=pick.nozzle, shown_need=amount.need, shown_fault=film.fault)
+        entry.set(shown_nozzle=pick.nozzle, shown_need=amount.need)
+        _fault(entry, "coats", film)
     for entry, now in zip(rows["kit"], rows["kit_now"]):
         entry.set(shown_worn=entry.worn, shown_now=now.worn, shown_verdict=now.verdict)
     for entry, hours in zip(rows["tasks"], rows["task_hours"]):
@@ -116,4 +125,8 @@ def beside(est):
         "holidays",
     ):
         for entry in rows[block]:
-            entry.shown_fault = entry.fault
+            _fault(entry, block, entry)
+
+
+def _fault(entry, key, judged):
+    entry.shown_fault = judged.fault and judged.fault.replace(_said_twice(key), "")

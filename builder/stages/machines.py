@@ -82,6 +82,9 @@ def machines_block(access):
           "{span}+ROUNDUP(MAX(0,{more@}/{plan.hours}-{terms.round_slack}),0)", **BY_SCENARIO),
         C("days", "Machine: days", "count",
           'IF(({job.rental_days}="")+({planned@}=0)>0,{planned@},{job.rental_days})', **BY_SCENARIO),
+        C("words", "Machine: rented, in words", "text",
+          'IF({hired}=1,"rented"&REPT(" for "&{days@1}&" day"&REPT("s",--({days@1}<>1)),--({days@1}<>{span})),'
+          '"not rented")'),
         C("by_week", "Machine: rental by ones and fives", "money", short("{days@}"), **BY_SCENARIO),
         C("rest", "Machine: days after whole twenties", "count", "MOD({days@},{constants.month_days})", **BY_SCENARIO),
         C("by_month", "Machine: by twenties, the rest by ones and fives", "money",
@@ -157,6 +160,8 @@ def _cost(est, row, machine, plan):
     row.planned = tuple(row.span + whole(more / plan.hours, est.terms.round_slack) for more in row.more)
     own = est.job.rental_days
     row.days = tuple(one if own is None or not one else own for one in row.planned)
+    told = f" for {row.days[0]:g} day{'' if row.days[0] == 1 else 's'}" if row.days[0] != row.span else ""
+    row.words = f"rented{told}" if row.hired else "not rented"
     row.by_week = tuple(rental.short_rental(days, row.one, row.five) for days in row.days)
     row.rest = tuple(days % rental.MONTH for days in row.days)
     row.by_month = tuple(

@@ -1,6 +1,6 @@
 """Price by part of the work (E46): the parts that lines name, or the systems where none does, and what each bears of
-the price before tax. What is nobody's own is shared in proportion to the rest, so that the parts add up to it, to the
-cent.
+the price before tax. What is nobody's own, hours too, is shared in proportion to the rest, so that the parts add up to
+it, to the cent.
 """
 
 from itertools import accumulate
@@ -80,7 +80,8 @@ PARTS = Block("parts", SHEET, (
     C("price", "Price of it", "money", "{price_to}-{price_from}", "priced"),
     C("area", "Area", "area", 'IF({base_at}="",{other.area},{part.area})'),
     C("need", "Paint", "volume", 'IF({base_at}="",{other.need},{part.need})', "priced"),
-    C("labor", "Crew hours", "time", 'IF({base_at}="",{other.labor},{part.labor})', "priced"),
+    C("labor", "Crew hours", "time",
+      'IF({base_at}="",{other.labor},{part.labor}+({days.labor@1}-SUM({part_cost.labor}))*{share})', "priced"),
 ), {"part": At("part_cost", "{base_at}"), "other": At("scenario_lines", "{other_at}")}, "live",
     under="scenario_lines", section="Lines as they are read: parts, the whole, alternates")
 
@@ -107,6 +108,8 @@ def parts(est):
         if at < len(base):
             row.own, row.weight, row.run = base[at].own, weights[at], runs[at]
             _base(est, row, base[at], runs[-1])
+            if row.priced:
+                row.labor += (est.rows["days"][0].labor - sum(one.labor for one in base)) * row.share
         elif at - len(base) < len(others):
             _other(row, others[at - len(base)])
 

@@ -1,4 +1,4 @@
-"""Hours of tasks, days, visits, dates (E21, E27, E28, E31, E32, E44, E57). Nothing checks its range here: callers do."""
+"""Hours of tasks, days, visits, dates (E21, E27, E28, E31, E32, E44, E57). Nothing checks ranges here: callers do."""
 
 from math import ceil
 

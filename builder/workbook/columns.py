@@ -5,6 +5,7 @@ from textwrap import wrap
 
 from builder.sheets.grammar import heading
 from builder.workbook.palette import FROZEN
+from builder.workbook.paper import TITLED
 
 # lines of a header at most; points of one; width of a bold letter, in characters of a column
 LINES, LINE, BOLD = 3, 14.5, 1.08
@@ -159,5 +160,5 @@ def set_columns(writer):
         if any(place.block.entered for stack in columns.values() for place, _ in stack):
             # a row may be deleted where all its cells are open, those of a person's own beside the table too
             sheet.open_to_the_end(max(columns) + 1, writer.styles("open"))
-        sheet.freeze_panes(min(lines), 1)
+        sheet.freeze_panes(min(lines) if len(lines) == 1 else TITLED, 1)  # no headers over rows of another table
     return shown

@@ -132,6 +132,8 @@ class Styles:
             if quantity == "text" and role in WRAPPED:
                 # text does not touch the number before it, and shows whole
                 look |= {"align": "left", "indent": 1, "text_wrap": True}
+            elif role == "input":
+                look["align"] = "right"  # what is typed as text too: 18'6"
             decimals = 0 if quantity == "figure" else self.units.decimals(quantity)
             pattern = number_format(quantity, decimals)
             if role in reading.ROLES:

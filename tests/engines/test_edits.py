@@ -178,9 +178,7 @@ def shed(tmp_path_factory):
             "length",
             0,
             "",
-            lambda est: (
-                est.rows["takeoff"][0].shown_fault == "Takeoff, length: enter a number from 0 to 5,000 ft" + FEET
-            ),
+            lambda est: est.rows["takeoff"][0].shown_fault == "length: enter a number from 0 to 5,000 ft" + FEET,
         ),
         ("takeoff", "height", 0, 2.0, lambda est: est.rows["areas"][0].fault == "openings larger than the face"),
         (

@@ -63,13 +63,15 @@ page("E46", "parts.area", array([205, 546, 775, 1526, 331.2, 139, 48]), "205 546
 need = array([*(7.215 * of_walls + 0.415 * of_trim), 7.63, 2.07 + 4.14, 0.695, 0.24])
 page("E46", "parts.need", need, "1.025 2.73 3.875 7.63 6.21 0.695 0.24")
 hours = (17.16 + 5.72) / 0.8 * worked_walls + 1.91 / 0.8 * worked_trim
-page("E46", "parts.labor", array([*hours, court.labor[0], *(court.labor[1:] - court.labor[0])]),
-    "4.14583 13.65 13.19167 60.99499 19.70048 8.26044 2.70257")
 # the paint of the base costs 270 for 7.63 gal
 bought_walls, bought_trim = (1.05 * (270 * gallons / 7.63 + 0.4 * gallons) for gallons in (7.215, 0.415))
 own = (17.16 + 5.72) * court.paid * worked_walls + 1.91 * court.paid * worked_trim
 own += bought_walls * of_walls + bought_trim * of_trim + [30, 240, 0]
 page("E46", "parts.own", own, "172.16 683.83 475.40")
+# 30.9875 hours are the parts' own, the other 30.00749 of the whole job are shared as its money is
+hours += (court.labor[0] - sum(hours)) * own / sum(own)
+page("E46", "parts.labor", array([*hours, court.labor[0], *(court.labor[1:] - court.labor[0])]),
+    "8.02608 29.06251 23.90640 60.99499 19.70048 8.26044 2.70257")
 page("E46", "parts.run", own.cumsum(), "172.16 855.99 1331.39")
 page("E46", "parts.share", array([*(own / sum(own)), 1]), "0.12931 0.51362 0.35707 1")
 up_to = (3227 * own.cumsum() / sum(own)).round(2)  # running sums to the cent, so that the parts add up
