@@ -8,14 +8,22 @@ from builder.documents import Mark
 from builder.jobs import Opened, open_job
 from builder.problems import NOTE, Problem
 from builder.quantities import Units
-from builder.records.folders import Folders
+from builder.records.folders import Folders, yaml_files
 from builder.records.overlay import NEEDED
+
+CATALOGS = "catalogs"  # the folder of them beside the jobs
 
 
 def open_all(paths: Iterable[Path], catalogs: Iterable[str | Path]) -> dict[Path, Opened]:
     """What stands at each path. A file is a job, a folder one of catalogs, laid over those in force if it holds few."""
     catalogs = Folders(catalogs)
     return {path: _catalogs(path, catalogs) if path.is_dir() else open_job(path, catalogs) for path in paths}
+
+
+def inside(path: str) -> list[str]:
+    """What is checked of a path: of a folder that holds a folder of catalogs, that and the jobs beside it."""
+    catalogs = Path(path, CATALOGS)
+    return [str(catalogs), *map(str, yaml_files(path))] if yaml_files(catalogs) else [path]
 
 
 def _catalogs(folder: Path, below: Folders) -> Opened:

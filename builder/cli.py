@@ -56,10 +56,12 @@ def _build(options):
 
 
 def _check(options):
+    from builder.checking import inside
     from builder.one_file import checked
 
     json, told, questions, statuses = options.format == "json", {}, [], []
-    for one in done(partial(checked, catalogs=options.catalogs), options.paths):
+    work = partial(checked, catalogs=options.catalogs, json=json)
+    for one in done(work, [path for given in options.paths for path in inside(given)]):
         statuses.append(one.status)
         problems, asked = one.result or ((), ())
         new = [problem for problem in problems if problem not in told]
@@ -133,19 +135,21 @@ def _read(options):
 
 
 def _inspect(options):
-    from builder.one_file import inspected
+    from builder.one_file import guarded, inspected
 
     work = partial(inspected, catalogs=options.catalogs, lines=options.format == "text")
     if options.format == "text":
         return worst([one.status for one in done(work, options.books)])
     import json
 
+    work = partial(guarded, work)  # why a book is refused stands in what another program reads, too
+
     def text(told):
         return json.dumps(told, indent=2, ensure_ascii=plain_text())
 
     if len(options.books) == 1:
         (one,) = done(work, options.books)
-        print(text(one.result))
+        print(text(one.result or {"refused": one.warned}))
         return one.status
     statuses = []
     for one in done(work, options.books):

@@ -38,11 +38,18 @@ def guarded(work: Work, path: str) -> Told:
         return Told(path, (), (f"{path}: cannot be read: {type(error).__name__}",), 1)
 
 
-def checked(path: str, catalogs: Folders) -> Told:
-    """result: the problems and the questions of a job file or a folder of catalogs."""
+def checked(path: str, catalogs: Folders, json: bool = False) -> Told:
+    """result: the problems and the questions of a job file or a folder of catalogs; json: those too for which it cannot
+    be read at all.
+    """
     from builder.checking import open_all, problems, questions
 
-    opened = open_all([Path(path)], catalogs)
+    try:
+        opened = open_all([Path(path)], catalogs)
+    except Refused as refused:
+        if not json:
+            raise
+        return Told(path, status=refused.status, result=(refused.problems, ()))
     found = problems(opened)
     return Told(path, status=int(any(one.severity == ERROR for one in found)), result=(found, questions(opened)))
 

@@ -23,6 +23,8 @@ UNSEALED = (
     "an earlier wetfilm made this workbook without a mark, so nothing tells whether somebody changed it",
     f"'wetfilm inspect' lists what was typed in it; {AGAIN}",
 )
+SIGNED = b"<dc:title>Signed: "  # how the title of a workbook begins that holds a contract
+CONTRACT = "this workbook is signed: the contract is in it", AGAIN
 STANDING = "a file of that name exists, and nothing tells whether somebody changed it", AGAIN
 
 
@@ -72,7 +74,9 @@ def _book(data: bytes) -> Against:
             if seal is None:
                 return UNSEALED if b">wetfilm " in custom and OLD.encode() in archive.read(CORE) else CHANGED
             mine = _digest((entry.filename, _pieces(archive, entry)) for entry in entries)
-            return None if mine == seal[1].decode() else CHANGED
+            if mine != seal[1].decode():
+                return CHANGED
+            return CONTRACT if SIGNED in archive.read(CORE) else None
     except Exception:  # whatever a library stumbles over, we did not write
         return CHANGED
 
@@ -90,6 +94,8 @@ def kept(old: bytes, new: bytes) -> Against:
     """Why a file's old bytes may not make way for new ones: (message, hint); None where nothing is lost."""
     if _kind(new) is None:
         return STANDING
+    if old == new:
+        return None
     found = _kind(old)
     if found is None:
         return CHANGED

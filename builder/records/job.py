@@ -1,5 +1,7 @@
 """The job kinds: what the contractor and the partner type on the input sheets."""
 
+from typing import Any
+
 from builder.records.catalogs import MONEY, MONEY_HOUR
 from builder.records.fields import Check, Field, Kind
 from builder.records.rules import Between, Day, Judge, Length, Name, OneOf, Usual, Word
@@ -12,6 +14,12 @@ AMOUNTS = {"measured area": 1.0, "coated area": 1.0, "opening perimeter": 2.0, "
 BASES = {"area": 1.0, "perimeter": 2.0, "length": 2.0, "count": 3.0, "hours": 0.0, "visit": 0.0, "color": 0.0,
          "disturbed": 0.0}
 WHOLE_JOB = ("visit", "color", "disturbed")
+
+
+def _idle(row: Any, basis: object) -> bool:
+    """Whether a task states an amount that its basis does not count by."""
+    counts = {"area": ("area", "disturbed"), "length": ("perimeter", "length"), "count": ("count",)}
+    return any(getattr(row, key) is not None and basis not in bases for key, bases in counts.items())
 
 
 def _stated(judge: Judge, *keys: str) -> bool:
@@ -120,7 +128,7 @@ COATS = Kind("coats", capacity=16, most=60, fields=(
     Field("face", "First coat goes on", rule=Word("face"), help="Bare or sealed. Leave blank for sealed."),
     Field("share", "Share", "share", Between(0.001, 1),
           help="Part of the area, for spot priming. Leave blank for all."),
-    Field("tag", "Tag", help="Your own mark for the coat."),
+    Field("tag", "Tag", help="Your own mark for the coat, by which a log names it."),
     Field("dry_film", "Dry film of this coat", "film", Between(0.2, 60, "mil"),
           help="Of one coat: 1.7 mil (43 um) is usual for wall paint. Leave blank to use the coating's."),
     Field("thinning", "Thinning of this coat", "share", Between(0, 0.5), help="Leave blank to use the coating's."),
@@ -128,7 +136,10 @@ COATS = Kind("coats", capacity=16, most=60, fields=(
           help="At the gun. Leave blank to use the coating's."),
     Field("nozzle", "Nozzle of this coat", rule=OneOf("nozzles"), help="Leave blank to use the pick."),
     Field("method", "Method of this coat", rule=Word("method"), help="Leave blank to use the system's."),
-    Field("owner_supplied", "Owner supplies", rule=Word("answer"), help="yes: the coating costs nothing.")))
+    Field("owner_supplied", "Owner supplies", rule=Word("answer"), help="yes: the coating costs nothing.")), checks=(
+    Check("tag_twice", "give each coat a tag of its own", '({row.tag}<>"")*(SUMPRODUCT(--({coats.tag}={row.tag}))>1)',
+          lambda row, judge: row.tag is not None
+          and sum(same(one.tag) == same(row.tag) for one in judge.entered("coats") if one.tag is not None) > 1),))
 
 TAKEOFF = Kind("takeoff", named="tag", capacity=80, spare=20, most=2000, fields=(
     Field("system", "System", rule=OneOf("systems"), required=True, help="What goes on it."),
@@ -224,6 +235,11 @@ TASKS = Kind("tasks", capacity=24, most=60, fields=(
           "<>INDEX({words.basis_is},MATCH({rate.basis},{words.basis},0)))",
           lambda row, judge: row.amount_from is not None
           and AMOUNTS[same(row.amount_from)] != BASES[same(judge.find("rates", row.task).basis)]),
+    Check("amount_idle", "clear the area, length or count: its basis does not count by it",
+          "(({row.area}<>\"\")*(INDEX({words.basis_is},MATCH({rate.basis},{words.basis},0))<>1)*({rate.basis}<>\"disturbed\")"
+          '+({row.length}<>"")*(INDEX({words.basis_is},MATCH({rate.basis},{words.basis},0))<>2)'
+          '+({row.count}<>"")*(INDEX({words.basis_is},MATCH({rate.basis},{words.basis},0))<>1+2)>0)*1',
+          lambda row, judge: _idle(row, same(judge.find("rates", row.task).basis))),
     Check("whole_job", "a task by visit, color or old paint disturbed is for the whole job: leave System blank",
           "INDEX({words.basis_whole_job},MATCH({rate.basis},{words.basis},0))*({row.system}<>\"\")",
           lambda row,

@@ -1,6 +1,6 @@
 """The rows of a signed plan: what each coat and each task takes, and what it costs in itself (E46)."""
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -76,13 +76,12 @@ def _free(letter: str, used: set[str]) -> Iterator[str]:
 
 
 def _tags(est: Estimate) -> dict[int, Value]:
-    """Row of a coat -> its tag in the plan: its own where no other coat has it, else the next that is free."""
+    """Row of a coat -> its tag in the plan: its own where the log can name it, else the next that is free."""
     said, own = est.judge.as_text, [one.tag for one in est.rows["coats"]]
-    times = Counter(same(said(tag)) for tag in own if tag is not None)
-    free, tags = _free("C", set(times)), {}
+    free, tags = _free("C", {same(said(tag)) for tag in own if tag is not None}), {}
     for coat in _in_order(est):
         tag = own[coat.no - 1]
-        usable = tag is not None and times[same(said(tag))] == 1 and not Name(unique=False).bad(tag, est.judge)
+        usable = tag is not None and not Name(unique=False).bad(tag, est.judge)
         tags[coat.no] = tag if usable else next(free)
     return tags
 

@@ -134,6 +134,18 @@ def _room(writer, title, col, stack):
     return room
 
 
+def _open_beside(writer, sheet, columns):
+    """Cells to the right of a table of entries, up to where a wider one on the sheet ends."""
+    for place, _ in columns[0]:
+        if not place.block.entered:
+            continue
+        block = place.block
+        end = max(col for col, stack in columns.items() if any(one.block is block for one, _ in stack))
+        for row in range(place.row - 1, place.row - 1 + place.rows):
+            for col in range(end + 1, max(columns) + 1):
+                sheet.write_blank(row, col, None, writer.styles("open"))
+
+
 def set_columns(writer):
     """Width, header height, folding and frozen columns of every table. Returns sheet -> the widths in sight, 0 where
     folded.
@@ -160,5 +172,6 @@ def set_columns(writer):
         if any(place.block.entered for stack in columns.values() for place, _ in stack):
             # a row may be deleted where all its cells are open, those of a person's own beside the table too
             sheet.open_to_the_end(max(columns) + 1, writer.styles("open"))
+            _open_beside(writer, sheet, columns)
         sheet.freeze_panes(min(lines) if len(lines) == 1 else TITLED, 1)  # no headers over rows of another table
     return shown

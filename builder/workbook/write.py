@@ -6,6 +6,7 @@ import warnings
 from xlsxwriter.utility import xl_col_to_name as letters
 
 from builder.records.kinds import KINDS
+from builder.records.questions import SIGNED
 from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
 from builder.stages.sheet_list import in_sight
@@ -260,6 +261,12 @@ class _Writer:
             _sure(self.book.define_name(name, address))
 
 
+def _title(estimate):
+    """Of the file; a signed one is not written over unasked (`seals`)."""
+    kind = "Signed" if estimate.rows["brief"][0].state == SIGNED else "Estimate"
+    return f"{kind}: {estimate.job.name or 'blank'}"
+
+
 def prepared(layout, estimate, settings, shown=None, cells_alone=False):
     """The workbook, to be `done`, which gives its bytes. settings: the facts of the book; shown: titles of the sheets
     that are not hidden, by default those that its job calls for; cells_alone: to be looked at, without what writes no
@@ -269,9 +276,7 @@ def prepared(layout, estimate, settings, shown=None, cells_alone=False):
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         book = Prepared({"default_format_properties": {"font_name": FONT, "font_size": TEXT}})
-        book.set_properties(
-            {"created": CREATED, "title": f"Estimate: {estimate.job.name or 'blank'}", "comments": "Made by Wetfilm"}
-        )
+        book.set_properties({"created": CREATED, "title": _title(estimate), "comments": "Made by Wetfilm"})
         for key, value in settings.items():
             book.set_custom_property(key, str(value))
         book.set_custom_property("seal", BOOK_SEAL)

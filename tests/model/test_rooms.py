@@ -135,12 +135,18 @@ def test_the_amount_of_a_task_is_taken_from_the_takeoff(opened, task, hours):
     assert job.estimate.rows["task_hours"][0].hours[0] == pytest.approx(hours * 3600, rel=1e-12)
 
 
+IDLE = "clear the area, length or count: its basis does not count by it"
+
+
 @pytest.mark.parametrize(
     "task, told",
     [
         ("task: Caulk, amount_from: measured area", "take the amount from an area, a length or a number, as its basis"),
         ("task: Set up, amount_from: openings", "take the amount from an area, a length or a number, as its basis"),
         ("task: Caulk", "enter the length, count or hours its basis asks, or Amount from"),
+        ("task: Sand, system: Ceilings, length: 45 ft", IDLE),
+        ("task: Caulk, system: Walls, length: 45 ft, count: 2", IDLE),
+        ("task: Set up, area: 45 ft2", IDLE),
     ],
 )
 def test_an_amount_of_another_kind_than_its_basis_is_a_fault(opened, task, told):

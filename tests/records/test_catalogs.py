@@ -389,6 +389,38 @@ def test_prices_out_of_date_for_a_job_are_warnings(tmp_path, capsys):
         assert f"warning: Coatings: {words}" in capsys.readouterr().out
 
 
+def test_why_a_file_cannot_be_read_stands_in_the_json_too(tmp_path, capsys, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    Path("twice.yaml").write_text("job: {name: A}\njob: {name: B}\n")
+    assert main(["check", "twice.yaml", "--format", "json"]) == 1
+    (found,) = json.loads(capsys.readouterr().out)
+    assert (found["file"], found["line"], found["column"]) == ("twice.yaml", 2, 1) and "job" in found["message"]
+    assert main(["check", "twice.yaml", "none.yaml", "--format", "json"]) == 1
+    assert [one["file"] for one in json.loads(capsys.readouterr().out)] == ["none.yaml", "twice.yaml"]
+    assert main(["inspect", "none.xlsx", "--format", "json"]) == 1
+    assert json.loads(capsys.readouterr().out) == {
+        "refused": ["none.xlsx: cannot read the file: no such file or folder"]
+    }
+
+
+def test_a_folder_with_catalogs_in_it_is_checked_with_its_jobs(tmp_path, capsys, monkeypatch):
+    assert main(["new", str(tmp_path / "shop")]) == 0
+    monkeypatch.chdir(tmp_path / "shop")
+    capsys.readouterr()
+    assert main(["check", "."]) == 0
+    assert capsys.readouterr().out.startswith("no problems\nboathouse.yaml: open: ")
+
+
+@pytest.mark.parametrize(
+    "given, told", [("none", "no such folder"), ("job.yaml", "a file, not a folder of catalogs"), (".", "no catalog (")]
+)
+def test_a_folder_of_catalogs_that_is_none_is_told(tmp_path, capsys, monkeypatch, given, told):
+    monkeypatch.chdir(tmp_path)
+    Path("job.yaml" if given == "job.yaml" else "notes.txt").write_text("job: {name: A}\n")
+    assert main(["check", "job.yaml", "--catalogs", given]) == 1
+    assert capsys.readouterr().err.startswith(f"{given}:1:1: {told}")
+
+
 def test_check_answers_in_json(tmp_path, capsys):
     folder = copied(tmp_path, "terms", lambda text: text.replace("margin: 18 %", "margin: 18 mil"))
     assert main(["check", str(folder), "--format", "json"]) == 1

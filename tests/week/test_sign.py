@@ -27,7 +27,7 @@ pytestmark = [pytest.mark.slow, pytest.mark.usefixtures("small")]
 
 ALL = "demo, inside, spots, too high, firm, license"  # accepted as it is: no question is open then
 TERMS = {"sales_tax": 0.0725, "deposit": 0.25, "stages": 3, "rounding": 0.37, "show_parts": "yes"}
-TAGS = ("c2", "Slate", "slate", None, "T1", None)  # of the coats as typed
+TAGS = ("c2", "Slate", None, None, "T1", None)  # of the coats as typed
 
 HALF_CENT, HALF_HUNDREDTH = 0.005 + 1e-9, 0.005 + 1e-9  # by which a sum that is told in them may differ
 
@@ -116,11 +116,11 @@ def test_what_is_bought_is_all_packs_of_the_base_and_of_the_base_with_its_altern
 def test_tags_are_those_of_paint_and_stand_there(signed):
     rows, coats = signed.values["signed"], signed.values["coats"]
     order = [1, 2, 3, 6, 4, 5]  # row of Paint: Boards, Boards, Inside, Inside, Rails, Gate
-    numbered = iter(["C1", "C3", "C4", "C5"])
-    kept = {1: "c2", 5: "T1"}
+    numbered = iter(["C1", "C3", "C4"])
+    kept = {1: "c2", 2: "Slate", 5: "T1"}
     want = [kept.get(no) or next(numbered) for no in order]
     assert [row["tag"] for row in rows if row.get("coating")] == want
-    assert [row["tag"] for row in coats] == ["c2", "Slate", "slate", want[4], "T1", want[3]]
+    assert [row["tag"] for row in coats] == ["c2", "Slate", want[2], want[4], "T1", want[3]]
     tasks = [row["tag"] for row in rows if not row.get("coating")]
     assert tasks == [f"T{number}" for number in range(2, 2 + len(tasks))]  # T1 is a coat's
     assert len({str(row["tag"]).casefold() for row in rows}) == len(rows)
@@ -208,6 +208,17 @@ def test_what_is_signed_is_not_signed_again_nor_written_over(signed, tmp_path, c
     monkeypatch.chdir(tmp_path)
     one = signing(tmp_path, signed.data, capsys, *options)
     assert one.status != 0 and told in one.warned and not one.path.exists()
+
+
+def test_a_contract_is_not_written_over_unasked(signed, tmp_path, capsys):
+    """The same once more is the same file; signed on another day, or without its alternate, it would be lost."""
+    data = signed.path.read_bytes()
+    options = ("--with", "a", "--on", "2026-05-20")
+    assert [signing(tmp_path, data, capsys, *options).status for _ in range(2)] == [0, 0]
+    one = signing(tmp_path, data, capsys, "--on", "2026-05-20")
+    assert one.status == 1 and one.path.read_bytes() == signed.data
+    assert "this workbook is signed: the contract is in it (choose another file name with -o, " in one.warned
+    assert signing(tmp_path, data, capsys, "--on", "2026-05-20", "--force").status == 0
 
 
 @pytest.mark.parametrize(
