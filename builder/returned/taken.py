@@ -19,7 +19,7 @@ from builder.records.differ import said, shown
 from builder.records.fields import Field, Kind, Record, Values
 from builder.records.kinds import CATALOGS, KINDS
 from builder.records.overlay import identity, label, load_catalogs
-from builder.records.rules import Length
+from builder.records.rules import Length, OneOf, Word
 from builder.records.store import job_text
 from builder.returned.came_back import Returned, Stray, plain
 from builder.returned.findings import Cell, Finding
@@ -78,6 +78,9 @@ def _row(back: Returned, kind: Kind, values: Record, place: PlaceOf, found: list
         if value != typed and one.quantity == "text":
             words = f"{one.title}: the text holds characters that nobody sees; read as {value}"
             found.append(Finding("understood", *place(one.key), words, "type it again"))
+        elif isinstance(one.rule, (OneOf, Word)) and isinstance(value, str) and value != value.strip():
+            words = f"{one.title}: '{value}' has a space around it, and so is no such name in the workbook"
+            found.append(Finding("understood", *place(one.key), f"{words}; read without", "type it again"))
         in_its_cell = isinstance(one.rule, Length) and feet.read(value, back.units) is not None
         if isinstance(value, str) and row[one.key] is not None and one.quantity != "text" and not in_its_cell:
             found.append(

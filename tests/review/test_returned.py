@@ -240,6 +240,20 @@ def test_a_date_typed_as_its_digits_in_a_plain_cell_is_a_fault_of_the_cell(books
     assert [message for message in told if "20260511" in message] == ["Date of the estimate: '20260511' is not a date"]
 
 
+def test_a_space_behind_a_name_is_told_for_the_workbook_does_not_know_it(books):
+    book = books["small attic"]
+    system = book.opened.values["coats"][0]["system"]
+    one = taken(returned(io.BytesIO(entered(book, {("coats", "system"): f"{system} "}))))
+    assert [(f.sheet, f.cell, f.message, f.hint) for f in one.findings] == [
+        (
+            *at(book, "coats", "system"),
+            f"System: '{system} ' has a space around it, and so is no such name in the workbook; read without",
+            "type it again",
+        )
+    ]
+    assert one.opened.price() == book.opened.price()
+
+
 def test_hidden_characters_pasted_into_a_text_leave_a_job_that_builds(books, tmp_path):
     """What is copied from a web page has spaces that do not break; a job file may not hold what nobody sees."""
     book = books["small attic"]
