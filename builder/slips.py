@@ -29,6 +29,8 @@ SLIPS = (  # what else may stand in a line: what to look for, what is wrong, wha
     (re.compile(r"\s*(-)[A-Za-z{]"), "needs a space after it", "write '- name: ...'"),
     (re.compile(r"[\s-]*[A-Za-z_]+(:)[^\s/]"), "needs a space after it", "write 'key: value'"),
 )
+# a space of another kind in the indent or right after a colon, as web pages and word processors have it
+ODD_SPACE = re.compile(r"[ -]*(?:[A-Za-z_]+:)?([\u00a0\u1680\u2000-\u200b\u202f\u205f\u3000])")
 NO_COLON = ("this line has no colon", "write 'key: value'")
 WIDE = ((codecs.BOM_UTF16_LE, "UTF-16"), (codecs.BOM_UTF16_BE, "UTF-16"))
 
@@ -152,6 +154,10 @@ def of(text: str, error: yaml.MarkedYAMLError, loader: type[yaml.SafeLoader]) ->
         ]
         more = more_lines([number for number in begins if number > line])
         return Slip(line, column, f"a tab{more}", "indent with spaces")
+    for number in range(line, 0, -1):
+        if found := ODD_SPACE.match(lines[number - 1]):
+            told = "a space pasted from a page or a letter, which is no plain space"
+            return Slip(number, found.start(1) + 1, told, "type the space anew")
     if slip := _bracket(lines, error):
         return slip
     for number, said in reversed(list(enumerate(lines[:line], start=1))):

@@ -110,6 +110,11 @@ COATINGS = Kind("coatings", named="name", capacity=24, fields=(
           judge: (row.volume_solids is not None) + (row.dry_film is not None) + 2 * (row.spread is not None) != 2),
     Check("orifices", "the smallest orifice is above the largest", "{row.orifice_min}>{row.orifice_max}",
           lambda row, judge: row.orifice_min > row.orifice_max),
+    Check("surface_temperatures", "the lowest surface temperature is above the highest",
+          'IF(({row.surface_temperature_min}="")+({row.surface_temperature_max}="")>0,0,'
+          "{row.surface_temperature_min}>{row.surface_temperature_max})",
+          lambda row, judge: None not in (row.surface_temperature_min, row.surface_temperature_max)
+          and row.surface_temperature_min > row.surface_temperature_max),
     _pack_check(2), _pack_check(3)))
 
 FAMILIES = Kind("families", named="name", capacity=6, most=30, fields=(

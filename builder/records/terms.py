@@ -253,7 +253,7 @@ GROUPS = (
 )
 SECTIONS = tuple((fields[0].key, words) for words, fields in GROUPS[1:])
 TERMS = Kind("terms", upright=True, fields=tuple(one for _, fields in GROUPS for one in fields), checks=(
-    Check("spreads", "a P10 figure is above its P90 figure",
+    Check("spreads", "a low figure of the risks (P10) is above its high one (P90)",
           "+".join(f"({{row.{driver}_low}}>{{row.{driver}_high}})" for driver in DRIVERS), _upside_down),
     Check("no_time", "breaks and waiting leave no time of a working day",
           "{row.unproductive}>={row.day_hours}*(1-{row.slack})",

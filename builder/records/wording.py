@@ -14,10 +14,13 @@ def limit_text(value: float, quantity: str, units: Units) -> str:
     return f"{float(f'{shown:.4g}'):,.12g}"
 
 
+MARCH_1900 = 61  # the first day number that spreadsheet programs count alike
+
+
 def entered(value: Value, one: Field, units: Units) -> str:
     """What was entered, as a person writes it: '30 ft'."""
     if one.quantity == "date" and is_number(value):
-        return to_date(value).isoformat() if Day().low <= value <= Day().high else f"{value:.10g}"
+        return to_date(value).isoformat() if MARCH_1900 <= value <= Day().high else f"{value:.10g}"
     return units.to_text(value, one.quantity)
 
 

@@ -15,8 +15,8 @@ from builder.values import to_date
 # fmt: off
 WORK_DAYS = Block("work_days", SHEET, (
     C("no", "Day", "count", label=lambda number: number),
-    C("live", "Day: scheduled", "count", "{plan.passed}", ""),
-    C("date", "Day: date", "date", "WORKDAY(IF({no}=1,{plan.start}-1,{date^}),1,{holidays.day})"),
+    C("date", "Day: date", "date",
+      'IF({plan.passed}="","",WORKDAY(CHOOSE(1+({no}=1),{date^},{plan.start}-1),1,{holidays.day}))', ""),
     C("morning", "Day: begins, on the clock", "time", "({date}-INDEX({*date},1))*{constants.clock}"),
     C("lost", "Day: lost in the open", "share",
       'IF({job.start}="",{plan.mean_lost},INDEX({months.lost},MONTH({date})))'),
@@ -27,7 +27,7 @@ WORK_DAYS = Block("work_days", SHEET, (
       "({no}>INT({plan.lanes_end}/{plan.hours}+{terms.round_slack}))*"
       f"({{no}}<={whole_days('{days.work@1}')})"),
     C("used", "Day: somebody works", "count", "--({gun}+{hand}+{rest}>0)"),
-), when="live", under="steps", section="Days")
+), when="date", under="steps", section="Days")
 
 
 def run_block(systems, pumps, access):
@@ -131,7 +131,7 @@ def _days(est, plan):
     date = plan.start - 1
     for row in est.rows["work_days"]:
         date = labor.workday(date + 1, 1, off)
-        row.live, row.date = 1.0, float(date)
+        row.date = float(date)
         row.morning = (row.date - est.rows["work_days"][0].date) * CLOCK
         row.lost = plan.mean_lost if est.job.start is None else lost[to_date(date).month - 1]
     listed = est.rows["work_days"]

@@ -260,7 +260,14 @@ MISTAKES = [
         "length",
         "Task rates: enter the rate that its basis needs",
     ),
-    ("terms", "area: {low:", "low: 0.98", "low: 1.2", "1.2", "Terms: a P10 figure is above its P90 figure"),
+    (
+        "terms",
+        "area: {low:",
+        "low: 0.98",
+        "low: 1.2",
+        "1.2",
+        "Terms: a low figure of the risks (P10) is above its high one (P90)",
+    ),
     (
         "terms",
         "margin: 18 %",

@@ -57,6 +57,20 @@ UNREADABLE = [  # what is replaced by what, what the true line holds, its column
     (COAT, COAT.replace("  ", "\t", 1), "tag: C2", 1, "a tab (indent with spaces)"),
     (
         CLIENT,
+        CLIENT.replace("  ", "\u00a0 ", 1),
+        "client:",
+        1,
+        "a space pasted from a page or a letter, which is no plain space (type the space anew)",
+    ),
+    (
+        CLIENT,
+        CLIENT.replace(": ", ":\u00a0", 1),
+        "client:",
+        10,
+        "a space pasted from a page or a letter, which is no plain space (type the space anew)",
+    ),
+    (
+        CLIENT,
         CLIENT[1:],
         "client:",
         2,

@@ -91,7 +91,7 @@ def test_a_book_of_the_usual_size_has_at_most_62_000_formulas(books):
 def test_sixteen_coats_by_fifty_sizes_stay_under_690_kb(tmp_path):
     opened = open_job(ROOT / "examples/boathouse.yaml", [ROOT / "catalogs"])
     values = opened.values
-    values["coats"] = (values["coats"] * 2)[:16]
+    values["coats"] = [{**row, "tag": None} for row in (values["coats"] * 2)[:16]]
     spare = 50 - len(values["nozzles"])
     values["nozzles"] += [dict(values["nozzles"][0], size=str(700 + number)) for number in range(spare)]
     estimate = Estimate(values, opened.units, opened.estimate.capacity)
