@@ -11,7 +11,7 @@ from builder.learning.closed import log_of
 from builder.review.sign import sign
 from builder.values import day, same
 
-TAGS = ("c2", "Slate", "slate", None, "T1", None)  # of the coats: one twice, one like a task's, one like another coat's
+TAGS = ("c2", "Slate", None, None, "T1", None)  # of the coats: one like a task's, one like another coat's
 
 
 @pytest.fixture(scope="module", params=(True, False), ids=("own tags", "no tags"))
