@@ -15,6 +15,7 @@ from builder.returned.located import Located
 from builder.values import is_number
 from builder.workbook.answers import UNPRINTED
 from builder.workbook.layout import Place
+from builder.workbook.summary_page import PAGE, wakes
 
 CLOSE = 1e-6  # of a cached value: a small difference of large figures has fewer digits than they
 AGAIN = "'wetfilm reissue' builds the workbook again of its inputs"
@@ -50,6 +51,8 @@ def standing(back: Returned, located: Located, made: Mapping[str, Mapping[At, ob
         )
         sheet = back.book[now]
         ours = {_now(located, title, sheet, *one) for one in (*written.items(), *WORKED_OUT.items())} | live[1]
+        if title == PAGE:  # of a sheet that was deleted they show an error, which costs nothing
+            ours |= {(1, col + 1) for col, _ in wakes(located.made)}
         # those that are there; walking rows and columns would visit all between
         others = [(at, cell) for at, cell in sheet._cells.items() if at not in ours]
         for _, cell in sorted(others, key=lambda one: one[0]):

@@ -179,6 +179,7 @@ def _names(located: Located) -> Iterator[Finding]:
     places = {"_".join(key): place for key, place in located.places.items()}
     frame = {f"{block.key}_{name}" for block in located.blocks if block.entered for name in ("head", "all", "around")}
     frame |= {sheet_name(title) for title, now in located.sheets.items() if now is None}
+    frame |= {name for name, _ in located.made.worked()}  # nothing that is read rests on them
     for name in located.gone:
         place = places.get(name)
         if place and place.column.field or name in frame:

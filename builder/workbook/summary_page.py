@@ -36,14 +36,19 @@ def summary(writer):
     sheet.set_portrait()
 
 
+def wakes(layout):
+    """(column from 0, formula) of the cells beside the title that look at all that is worked out."""
+    names = ", ".join(name for name, _ in layout.worked() if name != f"worked_{short(PAGE)}")
+    for col, line in enumerate(wrap(names, WAKES), start=WAKE_FROM):
+        yield col, f'=REPT("",COUNT({line.rstrip(",").replace(" ", "")}))'
+
+
 def _wake(writer, sheet):
     """Cells that show nothing and look at all that is worked out. LibreOffice 7.4 takes formulas that show nothing for
     not worked out yet, works out those on screen alone, and tells nothing that rests on the others of a change: what is
     typed or pasted first into a blank book would leave old figures, or #VALUE!. These are on screen as the book opens.
     """
-    names = ", ".join(name for name, _ in writer.layout.worked() if name != f"worked_{short(PAGE)}")
-    for col, line in enumerate(wrap(names, WAKES), start=WAKE_FROM):
-        formula = f'=REPT("",COUNT({line.rstrip(",").replace(" ", "")}))'
+    for col, formula in wakes(writer.layout):
         writer.formula(sheet, 0, col, formula, writer.styles("quiet"), "")
 
 

@@ -87,8 +87,8 @@ def test_a_house_is_priced_in_few_cells_and_the_book_asks_what_was_forgotten(boo
     assert "system" in wrong[-1][2].lower()
     state, price, _, questions = measured
     assert state.startswith("DRAFT: ") and price.endswith(" USD")
-    # the office's figures first, the way to the site, old paint that is scraped, then whom and when the bid is for
-    topics = ("demo", "How far", "kind of building", "client", "date")
+    # the office's figures first, the way to the site, the weather, old paint that is scraped, then whom the bid is for
+    topics = ("demo", "How far", "first day", "kind of building", "client")
     assert [topic for topic in topics if any(topic in question for question in questions)] == list(topics), questions
     assert (last[0], last[3]) == ("READY", [last[3][0]]) and last[3][0].startswith("None.")
     ends_as_its_file(books, edited, HOUSE)

@@ -82,7 +82,7 @@ def test_the_order_of_takeoff_lines_of_generated_jobs(count):
 WORDED = {"constants", "words", "summary", "summary_parts", "shopping", "pick_list", "size_list", "wear_list", "worn",
           "wear_total", "crew_card", "card_strip", "path", "trace", "progress_list"}  # fmt: skip
 # a gauge has other notches and other steps in each system
-GAUGED = ("notch_", "gauge", "stroke_", "hand_time")
+GAUGED = ("notch_", "gauge", "set_too_", "stroke_", "hand_time")
 # what is divided by where nothing was planned: one of the book's own units
 ALL_OF_NOTHING = ("all_area",)
 # of fit: area that money pays for, in the book's units

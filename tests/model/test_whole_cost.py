@@ -145,7 +145,7 @@ def test_what_a_day_loses_is_paid_with_the_work_of_coats_and_tasks(tmp_path):
     assert (day.work / HOUR, day.days, day.visits, day.labor / HOUR) == pytest.approx((5.125, 1, 1, 12))
     hour = 20 * 1.32
     assert (cost.coat_wages, cost.task_wages) == pytest.approx((2 / 0.75 * hour, (6.25 / 0.75 + 1) * hour))
-    assert parts[0].labor / HOUR == pytest.approx(8)  # rolling and sweeping the boards: 6 / 0.75
+    assert parts[0].labor / HOUR == pytest.approx(12)  # the boards alone: all hours are theirs
 
 
 def test_a_day_that_loses_nothing_is_as_it_was(tmp_path):

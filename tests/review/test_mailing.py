@@ -166,7 +166,7 @@ def test_a_draft_that_somebody_changed_is_not_overwritten(books, tmp_path, capsy
 def test_a_job_without_names_and_dates(books, write):
     book = books["small shed"]
     blank = dict.fromkeys(("name", "client", "site", "date", "start", "exclusions"))
-    accepted = "demo, inside, spots, too high, firm, license, client, date"
+    accepted = "demo, inside, spots, too high, firm, license, client, date, start"
     _, _, message = write(with_values(book, accepted=accepted, **blank))
     assert message["Subject"] == "Estimate: painting" and message["Date"] is None
     assert "here is our estimate for the painting." in text(message) and "is valid for" not in text(message)

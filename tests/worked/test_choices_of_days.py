@@ -178,7 +178,7 @@ CHOICES = {
         {"{task: Clear, hours: 8 h,": "{task: Clear, hours: 20 h,"},
         [
             figure("plan.hand_end", tower.spire),
-            figure("plan.gun_end", tower.spire_done),
+            figure("plan.lanes_end", tower.spire_done),
             figure("days.work", tower.spire_done + 80 * 1.2 / 4),
         ],
     ),
