@@ -5,13 +5,11 @@ from dataclasses import replace
 from pathlib import Path
 
 from builder.documents import Mark
-from builder.jobs import Opened, open_job
+from builder.jobs import BESIDE_JOBS, Opened, open_job
 from builder.problems import NOTE, Problem
 from builder.quantities import Units
 from builder.records.folders import Folders, yaml_files
 from builder.records.overlay import NEEDED
-
-CATALOGS = "catalogs"  # the folder of them beside the jobs
 
 
 def open_all(paths: Iterable[Path], catalogs: Iterable[str | Path]) -> dict[Path, Opened]:
@@ -22,7 +20,7 @@ def open_all(paths: Iterable[Path], catalogs: Iterable[str | Path]) -> dict[Path
 
 def inside(path: str) -> list[str]:
     """What is checked of a path: of a folder that holds a folder of catalogs, that and the jobs beside it."""
-    catalogs = Path(path, CATALOGS)
+    catalogs = Path(path, BESIDE_JOBS)
     return [str(catalogs), *map(str, yaml_files(path))] if yaml_files(catalogs) else [path]
 
 

@@ -27,8 +27,9 @@ from builder.stages.estimate import Estimate
 from builder.stages.gathered import OPEN
 from builder.stages.order import capacities
 
-_INSIDE = Path(__file__).parent / "catalogs"  # in an installed wheel
-SHIPPED = (_INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / "catalogs",)
+BESIDE_JOBS = "catalogs"  # the folder of them
+_INSIDE = Path(__file__).parent / BESIDE_JOBS  # in an installed wheel
+SHIPPED = (_INSIDE if _INSIDE.is_dir() else Path(__file__).parent.parent / BESIDE_JOBS,)
 
 BUILDER = f"wetfilm {__version__}"
 
@@ -148,7 +149,7 @@ def _units_for(currency: str, problems: list[Problem]) -> Callable[[Settings, Ma
 
 def in_force(folders: Iterable[str | Path] | None = None) -> Folders:
     """The folders named, or `catalogs` in the folder where the program runs, or those that came with it."""
-    return Folders(folders or (["catalogs"] if Path("catalogs").is_dir() else SHIPPED))
+    return Folders(folders or ([BESIDE_JOBS] if Path(BESIDE_JOBS).is_dir() else SHIPPED))
 
 
 def _starter(folders: Iterable[Path]) -> Path:

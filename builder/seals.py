@@ -23,7 +23,7 @@ UNSEALED = (
     "an earlier wetfilm made this workbook without a mark, so nothing tells whether somebody changed it",
     f"'wetfilm inspect' lists what was typed in it; {AGAIN}",
 )
-SIGNED = b"<dc:title>Signed: "  # how the title of a workbook begins that holds a contract
+SIGNED = "Signed: "  # how the title of a workbook begins that holds a contract
 CONTRACT = "this workbook is signed: the contract is in it", AGAIN
 STANDING = "a file of that name exists, and nothing tells whether somebody changed it", AGAIN
 
@@ -76,7 +76,7 @@ def _book(data: bytes) -> Against:
             mine = _digest((entry.filename, _pieces(archive, entry)) for entry in entries)
             if mine != seal[1].decode():
                 return CHANGED
-            return CONTRACT if SIGNED in archive.read(CORE) else None
+            return CONTRACT if f"<dc:title>{SIGNED}".encode() in archive.read(CORE) else None
     except Exception:  # whatever a library stumbles over, we did not write
         return CHANGED
 

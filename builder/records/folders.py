@@ -70,8 +70,9 @@ def _folder(folder: Path) -> list[documents.Mapping | Unread]:
     paths = catalog_files(folder)
     if not paths:
         place = documents.Mark(str(folder), 1, 1)
-        what = "a file, not a folder of catalogs" if folder.is_file() else "no such folder"
-        message = "no catalog (*.yaml) in this folder" if folder.is_dir() else what
+        message = "a file, not a folder of catalogs" if folder.is_file() else "no such folder"
+        if folder.is_dir():
+            message = "no catalog (*.yaml) in this folder"
         raise Refused([place.problem(message, "name another folder with --catalogs")])
     found: list[documents.Mapping | Unread] = []
     for before, path in zip([None, *paths], paths):

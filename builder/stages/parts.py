@@ -107,9 +107,7 @@ def parts(est):
         row.count, at = float(len(base)), row.no - 1
         if at < len(base):
             row.own, row.weight, row.run = base[at].own, weights[at], runs[at]
-            _base(est, row, base[at], runs[-1])
-            if row.priced:
-                row.labor += (est.rows["days"][0].labor - sum(one.labor for one in base)) * row.share
+            _base(est, row, base, runs[-1])
         elif at - len(base) < len(others):
             _other(row, others[at - len(base)])
 
@@ -150,8 +148,8 @@ def _scenario(est, row):
     row.share = 1.0 if row.no == 1 else None
 
 
-def _base(est, row, own, weights):
-    price, cent = est.rows["price"][0], est.basics.cent
+def _base(est, row, base, weights):
+    price, cent, own = est.rows["price"][0], est.basics.cent, base[row.no - 1]
     row.base_at, row.live, row.area = float(own.no), 1.0, own.area
     row.name, row.priced = own.name, price.live
     if row.priced:
@@ -160,7 +158,8 @@ def _base(est, row, own, weights):
             payable(price.net * run / weights, cent, est.terms.slack) for run in (row.run, row.run - row.weight)
         )
         row.price = row.price_to - row.price_from
-        row.need, row.labor = own.need, own.labor
+        shared = est.rows["days"][0].labor - sum(one.labor for one in base)
+        row.need, row.labor = own.need, own.labor + shared * row.share
 
 
 def _other(row, line):

@@ -181,8 +181,11 @@ class Layout:
 
     def worked(self):
         """Name -> the area of all that is worked out on a sheet, of every sheet that has formulas."""
-        for sheet in dict.fromkeys(block.sheet for block in self.blocks):
-            own = [place for place in self.places.values() if place.sheet == sheet and place.column.formula]
+        found = {block.sheet: [] for block in self.blocks}
+        for place in self.places.values():
+            if place.column.formula:
+                found[place.sheet].append(place)
+        for sheet, own in found.items():
             if own:
                 first, last = min(place.col for place in own), max(place.col + place.cols - 1 for place in own)
                 top, end = min(place.row for place in own), max(place.line(place.rows - 1) for place in own)

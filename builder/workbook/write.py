@@ -5,9 +5,9 @@ import warnings
 
 from xlsxwriter.utility import xl_col_to_name as letters
 
+from builder import seals
 from builder.records.kinds import KINDS
 from builder.records.questions import SIGNED
-from builder.seals import BOOK_SEAL
 from builder.sheets.grammar import cell_value, heading
 from builder.stages.sheet_list import in_sight
 from builder.workbook import (
@@ -263,8 +263,8 @@ class _Writer:
 
 def _title(estimate):
     """Of the file; a signed one is not written over unasked (`seals`)."""
-    kind = "Signed" if estimate.rows["brief"][0].state == SIGNED else "Estimate"
-    return f"{kind}: {estimate.job.name or 'blank'}"
+    begins = seals.SIGNED if estimate.rows["brief"][0].state == SIGNED else "Estimate: "
+    return f"{begins}{estimate.job.name or 'blank'}"
 
 
 def prepared(layout, estimate, settings, shown=None, cells_alone=False):
@@ -279,7 +279,7 @@ def prepared(layout, estimate, settings, shown=None, cells_alone=False):
         book.set_properties({"created": CREATED, "title": _title(estimate), "comments": "Made by Wetfilm"})
         for key, value in settings.items():
             book.set_custom_property(key, str(value))
-        book.set_custom_property("seal", BOOK_SEAL)
+        book.set_custom_property("seal", seals.BOOK_SEAL)
         writer = _Writer(layout, estimate, book, settings["paper"], shown or in_sight(estimate))
         frame(writer)
         writer.heads()
